@@ -1,0 +1,3 @@
+namespace Transport;
+/// <summary>x.</summary>
+public static class PlaceholderAnalysis { }
