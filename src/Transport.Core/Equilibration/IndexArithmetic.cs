@@ -67,7 +67,7 @@ internal sealed class IndexArithmetic(EquilibrationTest test, EquilibrationIndic
                 ? new("D/D0 glucose", glucose.MillimolesPerLiter / d0.Value, "",
                     Invariant($"D/D0 at {sample.Time.TotalMinutes:0} min = {glucose.MillimolesPerLiter:0.0} / {d0.Value:0.0} mmol/L, {d0.Formula}"),
                     RatioSource,
-                    glucose.MillimolesPerLiter / d0.Value
+                    Math.Abs(glucose.MillimolesPerLiter) / d0.Value
                         * Math.Sqrt(Square(options.AssayVariation) + Square((d0.StandardDeviation ?? 0) / d0.Value)))
                 : null,
         };
@@ -103,7 +103,7 @@ internal sealed class IndexArithmetic(EquilibrationTest test, EquilibrationIndic
             ? new(name, d / p, "",
                 Invariant($"{formula} at {time.TotalMinutes:0} min = {d.MillimolesPerLiter:0.###} / {p.MillimolesPerLiter:0.###} mmol/L"),
                 RatioSource,
-                d / p * options.AssayVariation * Math.Sqrt(2))
+                Math.Abs(d / p) * options.AssayVariation * Math.Sqrt(2))
             : null;
 
     private void ExplainMissingRatios(DialysateSample? final, SampleRatios? ratios)

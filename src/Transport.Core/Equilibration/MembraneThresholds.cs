@@ -1,7 +1,7 @@
 namespace Transport;
 
 /// <summary>Every limit that the reading of an equilibration test compares with, in one table; change one with <c>with</c>.</summary>
-/// <remarks>Mirrored in reference-data/ispd-2021-thresholds, which a test compares with <see cref="Default"/>.</remarks>
+/// <remarks>Mirrored in reference-data/morelle-2021-thresholds, which a test compares with <see cref="Default"/>.</remarks>
 public sealed record MembraneThresholds
 {
     private const string Guideline = "Morelle et al., Perit Dial Int 2021;41:352-372";
@@ -20,7 +20,7 @@ public sealed record MembraneThresholds
     public Threshold NearUltrafiltrationMiddle { get; init; } = new(200, "mL", Evidence.Read, "Perit Dial Int 2001, PubMed 11330573");
 
     /// <summary>What a labelled fill may hide, mL: above a limit by less than this, net ultrafiltration is called near it.</summary>
-    public Threshold UnknownOverfill { get; init; } = new(100, "mL", Evidence.Read, "Perit Dial Int 2017, doi 10.3747/pdi.2017.00004");
+    public Threshold UnknownOverfill { get; init; } = new(100, "mL", Evidence.Read, "Perit Dial Int 2019, doi 10.3747/pdi.2017.00004");
 
     /// <summary>Sodium dip in the first hour at 3.86 % up to which it is called small, mmol/L.</summary>
     public Threshold SmallSodiumDip { get; init; } = new(5, "mmol/L", Evidence.Memory, Guideline);

@@ -17,10 +17,10 @@ public static class ReferencePopulations
         Folder = "twardowski-1987-categories",
     };
 
-    /// <summary>Italy 2017, 3.86 %, incident patients; net ultrafiltration after correction for overfill.</summary>
-    public static ReferencePopulation Italy2017 { get; } = new()
+    /// <summary>Italy 2019, 3.86 %, incident patients; net ultrafiltration after correction for overfill.</summary>
+    public static ReferencePopulation Italy2019 { get; } = new()
     {
-        Name = "Italy 2017, 3.86 %",
+        Name = "Italy 2019, 3.86 %",
         GlucosePercent = 3.86,
         Count = 758,
         DialysateToPlasmaCreatinine = new(0.73, 0.10),
@@ -28,8 +28,8 @@ public static class ReferencePopulations
         NetUltrafiltrationMilliliters = new(675, 308),
         SodiumDipMillimolesPerLiter = new(8.4, 3.8),
         Evidence = Evidence.Read,
-        Source = "Perit Dial Int 2017, doi 10.3747/pdi.2017.00004 (abstract)",
-        Folder = "italy-2017-strong-glucose",
+        Source = "Virga et al., Perit Dial Int 2019, doi 10.3747/pdi.2017.00004 (abstract; author and year from memory)",
+        Folder = "virga-2019-strong-glucose",
     };
 
     /// <summary>Amsterdam 2003, 3.86 %, ultrafiltration failure left out. SD from the printed 95 % range 0.52 to 0.88.</summary>
@@ -111,5 +111,5 @@ public static class ReferencePopulations
 
     /// <summary>All of them.</summary>
     public static IReadOnlyList<ReferencePopulation> All { get; } =
-        [NorthAmerica1987, Italy2017, Amsterdam2003, Madrid2010, CrossOver2003Middle, CrossOver2003Strong, JapanRegistry, Children1996];
+        [NorthAmerica1987, Italy2019, Amsterdam2003, Madrid2010, CrossOver2003Middle, CrossOver2003Strong, JapanRegistry, Children1996];
 }
