@@ -269,11 +269,19 @@ internal sealed class IndexArithmetic(EquilibrationTest test, EquilibrationIndic
             return Missing(name, $"dialysate and plasma {solute} have met, so no coefficient can be told");
         }
 
+        var (P, D0, Dt) = (
+            plasma.Value.MillimolesPerLiter / choices.PlasmaWaterFraction,
+            read(start)!.Value.MillimolesPerLiter,
+            read(end)!.Value.MillimolesPerLiter);
+        var logError = options.AssayVariation * Math.Sqrt(
+            Square(Dt / (P - Dt)) + Square(D0 / (P - D0)) + Square(P / (P - Dt) - P / (P - D0)));
+        var meanVolume = (V0 + Vt).Milliliters / 2;
         var mean = choices.MeanVolume == MeanVolume.Logarithmic ? "logarithmic" : "arithmetic";
         var water = choices.PlasmaWaterFraction < 1 ? Invariant($"plasma water {choices.PlasmaWaterFraction:0.000}") : "plasma as measured";
         return new(name, value.MillilitersPerMinute, "mL/min",
-            Invariant($"(Vm/t) ln[(P − D0) V0^(1−F) / ((P − Dt) Vt^(1−F))], F = {choices.ConvectionWeight:0.##}, {mean} mean of {V0.Milliliters:0} and {Vt.Milliliters:0} mL, {water}, {(end!.Time - start!.Time).TotalMinutes:0} min; the residual volume is taken to be the same before and after"),
-            "integrated mass balance without absorption (computed); names and weights of the forms from memory");
+            Invariant($"(Vm/t) ln[(P − D0) V0^(1−F) / ((P − Dt) Vt^(1−F))], F = {choices.ConvectionWeight:0.##}, {mean} mean of {V0.Milliliters:0} and {Vt.Milliliters:0} mL, {water}, {(end.Time - start.Time).TotalMinutes:0} min; the residual volume is taken to be the same before and after"),
+            "integrated mass balance without absorption (computed); names and weights of the forms from memory",
+            meanVolume / (end.Time - start.Time).TotalMinutes * logError);
     }
 
     // ---- sodium

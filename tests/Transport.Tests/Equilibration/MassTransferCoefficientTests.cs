@@ -37,12 +37,12 @@ public sealed class MassTransferCoefficientTests
     public void The_table_of_coefficients_against_D_over_P(
         double ratio, double still, double to2400, double to2700, double withoutDialysate, double inPlasmaWater)
     {
-        // Printed to two decimals: 0.005, and for plasma water 0.01 because the printed fraction 0.9374 is rounded.
+        // Printed to two decimals, so 0.005. In the last column D0 is 5 % of plasma water, 0.9374 of plasma.
         Assert.Equal(still, K(1, 0, ratio, 2100, Plain(0.5)), 0.0051);
         Assert.Equal(to2400, K(1, 0, ratio, 2400, Plain(0.5)), 0.0051);
         Assert.Equal(to2700, K(1, 0, ratio, 2700, Plain(0.5)), 0.0051);
         Assert.Equal(withoutDialysate, K(1, 0, ratio, 2400, Plain(0)), 0.0051);
-        Assert.Equal(inPlasmaWater, K(1, 0.05, ratio, 2400, new() { PlasmaWaterFraction = 0.9374 }), 0.01);
+        Assert.Equal(inPlasmaWater, K(1, 0.05 / 0.9374, ratio, 2400, new() { PlasmaWaterFraction = 0.9374 }), 0.0051);
     }
 
     [Theory]
