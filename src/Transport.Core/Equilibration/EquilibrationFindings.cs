@@ -6,7 +6,7 @@ namespace Transport;
 /// <remarks>
 /// <para>
 /// Codes: class-not-comparable, fast-transfer, slow-transfer, creatinine-glucose-classes-differ, dialysate-above-plasma,
-/// initial-glucose-estimated, low-ultrafiltration-capacity, ultrafiltration-near-limit, low-osmotic-conductance,
+/// plasma-glucose-high, initial-glucose-estimated, low-ultrafiltration-capacity, ultrafiltration-near-limit, low-osmotic-conductance,
 /// low-ultrafiltration-dip-preserved, low-ultrafiltration-slow-transfer, sodium-dip-small-ultrafiltration-preserved,
 /// sodium-dip-in-fast-transfer, sodium-dip-small.
 /// </para>
@@ -32,11 +32,24 @@ internal static class EquilibrationFindings
         {
             var isImpossible = ratio.Value > limits.DialysateToPlasmaImpossible.Value;
             yield return new(isImpossible ? Severity.Error : Severity.Warning, "dialysate-above-plasma",
-                "Dialysate above plasma suggests a mix-up of samples or units.")
+                isImpossible
+                    ? "Dialysate far above plasma suggests a mix-up of samples or units."
+                    : "Dialysate slightly above plasma may be assay error near equilibrium, or a mix-up of samples or units.")
             {
                 Field = ratio.Name,
                 Found = ratio.Formula,
                 Expected = $"at most {(isImpossible ? limits.DialysateToPlasmaImpossible : limits.DialysateToPlasmaHigh)}",
+            };
+        }
+
+        if (indices.Test.PlasmaGlucose is { } plasma && plasma.MillimolesPerLiter > limits.HighPlasmaGlucose.Value)
+        {
+            yield return new(Severity.Warning, "plasma-glucose-high",
+                "High plasma glucose takes away osmotic gradient, so ultrafiltration, D/D0 and the sodium dip are not comparable.")
+            {
+                Field = "plasma glucose",
+                Found = Invariant($"{plasma.MillimolesPerLiter:0.0} mmol/L"),
+                Expected = $"at most {limits.HighPlasmaGlucose}",
             };
         }
 
@@ -181,7 +194,7 @@ internal static class EquilibrationFindings
                 break;
             case (true, _, _):
                 yield return At(Severity.Note, "sodium-dip-small",
-                    "The sodium dip is small; without net ultrafiltration and a transfer class it says nothing by itself.");
+                    "The sodium dip is small; without a net ultrafiltration that can be judged and a transfer class it says nothing by itself.");
                 break;
             case (false, true, TransportCategory.SlowAverage or TransportCategory.FastAverage):
                 yield return At(Severity.Note, "low-ultrafiltration-dip-preserved",

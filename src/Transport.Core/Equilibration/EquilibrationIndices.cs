@@ -88,12 +88,15 @@ public sealed record EquilibrationIndices
     /// <summary>What the indices are compatible with, and what to read with care.</summary>
     public IReadOnlyList<Finding> Findings { get; init; } = [];
 
-    /// <summary>Every index of the whole test that is there, in the order of a report.</summary>
+    /// <summary>
+    /// Every index of the whole test that is there, in the order of a report. D/P creatinine as measured is left out where nothing was corrected.
+    /// </summary>
     public IReadOnlyList<IndexValue> All =>
     [
         .. new[]
         {
-            DialysateToPlasmaCreatinine, UncorrectedDialysateToPlasmaCreatinine, DialysateToPlasmaUrea, DialysateToInitialGlucose, InitialGlucose,
+            DialysateToPlasmaCreatinine, IsCreatinineCorrected ? UncorrectedDialysateToPlasmaCreatinine : null,
+            DialysateToPlasmaUrea, DialysateToInitialGlucose, InitialGlucose,
             NetUltrafiltrationAsWritten, NetUltrafiltration, SodiumDip, SodiumRatioDip, CorrectedSodiumDip,
             GlucoseAbsorbed, GlucoseAbsorbedFraction, GlucoseAbsorbedMass, CreatinineMassTransfer, UreaMassTransfer, GlucoseMassTransfer,
         }.OfType<IndexValue>(),

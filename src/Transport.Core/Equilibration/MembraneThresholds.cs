@@ -28,6 +28,9 @@ public sealed record MembraneThresholds
     /// <summary>Fall of D/P sodium in the first hour at 3.86 % up to which it is called small.</summary>
     public Threshold SmallSodiumRatioDip { get; init; } = new(0.03, "", Evidence.Memory, Guideline);
 
+    /// <summary>Plasma glucose above which ultrafiltration, D/D0 and the sodium dip are not comparable, mmol/L.</summary>
+    public Threshold HighPlasmaGlucose { get; init; } = new(15, "mmol/L", Evidence.Memory, "usual practice, 15 to 20 mmol/L");
+
     /// <summary>D/P of creatinine or urea above which a sample or plasma mix-up is to be thought of.</summary>
     public Threshold DialysateToPlasmaHigh { get; init; } = new(1.00, "", Evidence.Choice, "published maxima 1.03 and 1.14");
 

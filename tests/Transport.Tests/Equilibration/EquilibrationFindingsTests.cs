@@ -159,6 +159,32 @@ public sealed class EquilibrationFindingsTests
         Assert.Contains(indices.NotAvailable, missing => missing.Name == "transport category");
     }
 
+    [Theory]
+    [InlineData(15.0, false)]
+    [InlineData(15.1, true)]
+    public void High_plasma_glucose_is_said_to_spoil_comparison(double plasmaGlucose, bool expected)
+    {
+        var test = Strong(0.70, 450, 8);
+        test = test with { Plasma = [test.Plasma[0] with { Glucose = Millimolar(plasmaGlucose) }] };
+
+        Assert.Equal(expected, EquilibrationIndices.Of(test).Findings.Any(finding => finding.Code == "plasma-glucose-high"));
+    }
+
+    [Fact]
+    public void No_finding_gives_an_order_and_every_limit_names_its_source()
+    {
+        EquilibrationTest[] tests =
+        [
+            Strong(0.88, 450, 4.5), Strong(0.70, 350, 4.5), Strong(0.70, 551, 0.8), Strong(0.70, 350, 8), Strong(0.45, 350, 4), Strong(1.05, 350, 4),
+            Middle(0.88, 0.45, 50), Middle(0.45, 0.30, 150), Strong(0.70, 450, 8) with { FillBasis = FillBasis.Label },
+        ];
+        var findings = tests.SelectMany(test => EquilibrationIndices.Of(test).Findings).ToList();
+
+        Assert.All(findings, NeverSays("must", "should", "prescribe", "stop ", "change to", "EPS", "aquaporin", "channel"));
+        Assert.All(findings.Where(finding => finding.Expected is not null && finding.Code != "creatinine-glucose-classes-differ"), finding =>
+            Assert.Matches("(read|memory|computed|choice)\\)", finding.Expected!));
+    }
+
     private static Action<Finding> NeverSays(params string[] words) =>
         finding => Assert.All(words, word => Assert.DoesNotContain(word, finding.ToString(), StringComparison.OrdinalIgnoreCase));
 }
