@@ -50,6 +50,22 @@ public sealed class ViewTests
     }
 
     [Fact]
+    public void An_endless_sequence_is_cut_and_says_so()
+    {
+        static IEnumerable<Night> Endless()
+        {
+            for (var i = 0; ; i++)
+                yield return new Night($"row-{i}", i, i, true, null);
+        }
+
+        var html = Html(Endless());
+
+        Assert.Contains("row-1999<", html, StringComparison.Ordinal);
+        Assert.DoesNotContain("row-2000<", html, StringComparison.Ordinal);
+        Assert.Contains("Only the first 2000 rows are shown.", html, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Sequences_of_plain_values_stay_plain()
     {
         Assert.Equal("<pre>[ 1, 2 ]</pre>", Html(new List<int> { 1, 2 }));
@@ -91,8 +107,8 @@ public sealed class ViewTests
         Assert.Equal("The dwell is too long.", ours.Message);
         Assert.Empty(ours.StackTrace);
         Assert.Equal("The dwell is too long.", FailureOf(new AggregateException(new NotebookRunException(1, "The dwell is too long."))).Message);
-        Assert.NotEmpty(CellFailure.From(new CommandFailed(Thrown(() => int.Parse("x", null)), new SubmitCode("")), []).StackTrace);
+        Assert.NotEmpty(CellFailure.From(new CommandFailed(ParseFailure(), new SubmitCode("")), []).StackTrace);
     }
 
-    private static Exception Thrown(Action action) => Record.Exception(action)!;
+    private static Exception ParseFailure() => Record.Exception(() => int.Parse("x", null))!;
 }

@@ -107,7 +107,7 @@ internal static class NotebookRun
         }
         finally
         {
-            foreach (var file in staged)
+            foreach (var file in staged.Where(file => File.Exists(file.Temporary)))
                 File.Delete(file.Temporary);
         }
     }

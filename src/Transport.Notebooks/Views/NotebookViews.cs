@@ -1,5 +1,6 @@
 using System.Collections;
 using System.Net;
+using Microsoft.AspNetCore.Html;
 using Microsoft.DotNet.Interactive.Formatting;
 
 namespace Transport.Notebooks;
@@ -21,6 +22,7 @@ public static class NotebookViews
             rows => RecordTable.TryToHtml(rows) ?? $"<pre>{WebUtility.HtmlEncode(rows.ToDisplayString(MediaType.PlainText))}</pre>",
             MediaType.Html);
         Formatter.SetPreferredMimeTypesFor(typeof(IEnumerable), MediaType.Html, MediaType.PlainText);
+        Formatter.SetPreferredMimeTypesFor(typeof(IHtmlContent), MediaType.Html);
         Formatter.SetPreferredMimeTypesFor(typeof(string), MediaType.PlainText);
     }
 

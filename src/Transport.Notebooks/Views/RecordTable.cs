@@ -11,6 +11,9 @@ internal static class RecordTable
 {
     private const int RowsInSight = 20;
 
+    // A sequence may be endless.
+    private const int MostRows = 2000;
+
     // A translucent gray, and no other color: the table follows light and dark.
     private const string RowStart = "<tr style=\"border-bottom:1px solid #8884;background:none\">";
     private const string TableStyle = "border-collapse:collapse;font-variant-numeric:tabular-nums;margin:0";
@@ -18,7 +21,10 @@ internal static class RecordTable
     /// <summary>The table, or null when the items are not all of one type with properties to show.</summary>
     public static string? TryToHtml(IEnumerable sequence)
     {
-        var rows = sequence.Cast<object?>().ToList();
+        var rows = sequence.Cast<object?>().Take(MostRows + 1).ToList();
+        var isCut = rows.Count > MostRows;
+        if (isCut)
+            rows.RemoveAt(MostRows);
         var types = rows.Select(row => row?.GetType()).Distinct().ToList();
         if (types.Count != 1 || types[0] is not { } type || !IsRecord(type))
             return null;
@@ -36,6 +42,8 @@ internal static class RecordTable
             html.Append("</details>");
         }
 
+        if (isCut)
+            html.Append(CultureInfo.InvariantCulture, $"<p>Only the first {MostRows} rows are shown.</p>");
         return html.Append("</div>").ToString();
     }
 
