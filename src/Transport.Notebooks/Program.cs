@@ -52,5 +52,5 @@ run.SetAction(async (arguments, cancellation) =>
 
 var root = new RootCommand("Notebooks on peritoneal membrane transport.") { run };
 var parsed = root.Parse(args);
-var exitCode = await parsed.InvokeAsync();
+var exitCode = await parsed.InvokeAsync(new InvocationConfiguration { ProcessTerminationTimeout = TimeSpan.FromSeconds(10) });
 return parsed.Errors.Count > 0 ? NotebookRunException.BadRequest : exitCode;
