@@ -2,7 +2,7 @@ namespace Transport.Reporting;
 
 /// <summary>
 /// A chart as data: what is shown, on which axes, in which units, and in words for those who cannot see it. It knows nothing of
-/// how it is drawn; one renderer draws it for a screen (Plotly), another for paper (SVG).
+/// how it is drawn; <see cref="PlotlyRenderer"/> draws it for a screen, <see cref="SvgRenderer"/> for paper.
 /// </summary>
 public sealed record Figure
 {
