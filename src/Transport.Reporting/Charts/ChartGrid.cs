@@ -6,12 +6,13 @@ internal sealed class ChartGrid
     public const double Width = 720;
     public const double TitleSize = 15;
     public const double PanelTitleSize = 13;
+    private const double RoomForButtons = 120;
     private const double ColumnGap = 20;
     private const double RowGap = 14;
 
     public ChartGrid(Figure figure, TextMeasure measure)
     {
-        TitleLines = measure.Wrap(figure.Title, Width - 16, TitleSize, bold: true);
+        TitleLines = measure.Wrap(figure.Title, Width - RoomForButtons, TitleSize, bold: true);
         var columnWidth = (Width - ColumnGap * (figure.Columns - 1)) / figure.Columns;
         var usualHeight = figure.Columns == 1 ? 330 : 290;
         var top = TitleLines.Count * 20 + 12.0;

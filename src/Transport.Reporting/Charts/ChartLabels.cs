@@ -27,7 +27,7 @@ internal sealed class ChartLabels
 
     /// <summary>Room to the right of the plot area for the names at line ends, in pixels.</summary>
     public static double RoomAtEnd(Figure figure, Panel panel, TextMeasure measure) =>
-        NamedAtEnd(figure, panel).Select(s => measure.Width(s.Name, ChartText.FontSize) + Gap + 4).DefaultIfEmpty(14).Max();
+        NamedAtEnd(figure, panel).Select(s => measure.Width(s.Name, ChartText.FontSize) + GapAfter(s) + 4).DefaultIfEmpty(14).Max();
 
     /// <summary>The labels of a panel whose plot area has this size in pixels.</summary>
     public static IReadOnlyList<ChartText> Place(Figure figure, Panel panel, double width, double height, TextMeasure measure)
@@ -41,6 +41,8 @@ internal sealed class ChartLabels
     }
 
     private static bool IsLine(Series series) => series.Pattern != LinePattern.None && series.X.Count > 1;
+
+    private static double GapAfter(Series series) => series.Marker == MarkerShape.None ? Gap : Gap + 4;
 
     private double AtX(double value) => x.Fraction(value) * width;
 
@@ -100,7 +102,7 @@ internal sealed class ChartLabels
             for (var k = 0; k < count; k++)
             {
                 var (series, at, _) = wishes[first + k];
-                var text = new ChartText(series.Name, at + Gap, middle + (k - (count - 1) / 2.0) * ChartText.LineHeight,
+                var text = new ChartText(series.Name, at + GapAfter(series), middle + (k - (count - 1) / 2.0) * ChartText.LineHeight,
                     TextAnchor.Start, series.Tone);
                 Keep(text);
             }
@@ -114,6 +116,9 @@ internal sealed class ChartLabels
     {
         ChartText At(double left, double top, TextAnchor anchor) => new(mark.Label, left, top, anchor, mark.Tone);
 
+        var wide = measure.Width(mark.Label, ChartText.FontSize);
+        double Within(double middle, double half) => half * 2 >= width ? width / 2 : Math.Clamp(middle, half, width - half);
+
         var candidates = (mark.X, mark.Y) switch
         {
             // beside the upper part of a vertical line, or inside the top of a shaded range
@@ -121,7 +126,7 @@ internal sealed class ChartLabels
             {
                 at.IsPoint
                     ? At(AtX(at.Lower) + Gap, 9 + row * ChartText.LineHeight, TextAnchor.Start)
-                    : At((AtX(at.Lower) + AtX(at.Upper)) / 2, 9 + row * ChartText.LineHeight, TextAnchor.Middle),
+                    : At(Within((AtX(at.Lower) + AtX(at.Upper)) / 2, wide / 2), 9 + row * ChartText.LineHeight, TextAnchor.Middle),
                 At(AtX(at.Lower) - Gap, 9 + row * ChartText.LineHeight, TextAnchor.End),
             }),
             // above or below a horizontal line, or inside a shaded range, near either end

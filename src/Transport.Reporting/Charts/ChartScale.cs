@@ -4,15 +4,27 @@ namespace Transport.Reporting;
 internal readonly record struct ChartScale(Extent Range, bool IsLogarithmic)
 {
     private const int IntervalsWanted = 6;
+    private const double MarkerRoom = 0.03;
+
+    /// <summary>Whether powers of ten are ticks enough.</summary>
+    public bool SpansDecades => IsLogarithmic && Range.Upper >= 100 * Range.Lower;
 
     public static ChartScale OfX(Panel panel)
     {
         var values = panel.Series.SelectMany(s => s.X.Concat(Ends(s.XWhiskers)))
             .Concat(panel.Bands.SelectMany(b => b.X))
             .Concat(Ends(panel.Marks.Select(m => m.X)));
-        // Lines run from edge to edge; markers need room for half of themselves.
-        var padding = panel.Series.Any(s => s.Marker != MarkerShape.None) ? 0.03 : 0;
-        return Of(panel.XAxis, values, padding, startsAtZero: false);
+        var scale = Of(panel.XAxis, values, 0, startsAtZero: false);
+        if (panel.XAxis.Range is not null) return scale;
+
+        // Lines run from edge to edge; a marker near an edge needs room for half of itself.
+        var markers = panel.Series.Where(s => s.Marker != MarkerShape.None).SelectMany(s => s.X).Select(scale.Fraction).ToArray();
+        return scale with
+        {
+            Range = new Extent(
+                scale.Value(markers.Any(f => f < MarkerRoom) ? -MarkerRoom : 0),
+                scale.Value(markers.Any(f => f > 1 - MarkerRoom) ? 1 + MarkerRoom : 1)),
+        };
     }
 
     public static ChartScale OfY(Panel panel)

@@ -28,6 +28,7 @@ public sealed record Figure
         }
         Panels = [.. panels];
         Columns = Math.Min(2, panels.Count);
+        Key = panels.Count == 1 ? KeyPlacement.LineEnds : KeyPlacement.Below;
     }
 
     /// <summary>What is shown.</summary>
@@ -52,6 +53,6 @@ public sealed record Figure
             : throw new ArgumentException(FormattableString.Invariant($"Figure \"{Title}\": {value} columns are outside 1 to 4."));
     }
 
-    /// <summary>Where the lines are named; at their ends unless said otherwise.</summary>
-    public KeyPlacement Key { get; init; } = KeyPlacement.LineEnds;
+    /// <summary>Where the lines are named. Unless said otherwise: at their ends in a figure of one panel, below it in one of several.</summary>
+    public KeyPlacement Key { get; init; }
 }

@@ -46,6 +46,8 @@ internal static class OxyPanel
         drawn.TickStyle = axis.TickValues is null ? TickStyle.Outside : TickStyle.None;
         drawn.AxislineStyle = axis.TickValues is null ? LineStyle.Solid : LineStyle.None;
         drawn.MajorTickSize = 4;
+        drawn.AxisTickToLabelDistance = 2;
+        drawn.AxisTitleDistance = 2;
         drawn.MajorGridlineStyle = LineStyle.None;
         return drawn;
     }
@@ -83,8 +85,17 @@ internal static class OxyPanel
         return drawn;
     }
 
-    private static string Number(double value) =>
-        (Math.Abs(value) < 1e-12 ? 0 : value).ToString("G6", CultureInfo.InvariantCulture).Replace('-', '−');
+    /// <summary>Six significant digits, without an exponent wherever the number is of a readable size.</summary>
+    private static string Number(double value)
+    {
+        var text = Math.Abs(value) switch
+        {
+            < 1e-12 => "0",
+            >= 1e-7 and < 1e9 => ((decimal)value).ToString("0.############", CultureInfo.InvariantCulture),
+            _ => value.ToString("G6", CultureInfo.InvariantCulture),
+        };
+        return text.Replace('-', '−');
+    }
 
     private static AreaSeries Drawn(ShadedBand band)
     {

@@ -35,19 +35,22 @@ public static class PlotlyRenderer
     private static GenericChart Traces(Figure figure)
     {
         // A name enters the legend once, with the first trace that carries it.
-        var unnamed = ChartKey.Of(figure).Select(entry => entry.Name).ToHashSet();
+        var unnamed = ChartKey.Of(figure).Select((entry, rank) => (entry.Name, rank)).ToDictionary(e => e.Name, e => e.rank);
+        int? RankOf(string name) => unnamed.Remove(name, out var rank) ? rank : null;
+
         var traces = new List<GenericChart>();
         for (var i = 0; i < figure.Panels.Count; i++)
         {
             var panel = figure.Panels[i];
-            foreach (var band in panel.Bands) traces.Add(Trace(band, i, unnamed.Remove(band.Name)));
-            foreach (var series in panel.Series) traces.Add(Trace(series, panel, i, unnamed.Remove(series.Name)));
+            foreach (var band in panel.Bands) traces.Add(Trace(band, i, RankOf(band.Name)));
+            foreach (var series in panel.Series) traces.Add(Trace(series, panel, i, RankOf(series.Name)));
+            foreach (var mark in panel.Marks.Where(IsRing)) traces.Add(Ring(mark, i));
         }
         return PlotlyChart.Combine(traces);
     }
 
-    private static GenericChart Trace(ShadedBand band, int panel, bool isInLegend) => Trace(
-        band.Name, [.. band.X, .. band.X.Reverse()], [.. band.Lower, .. band.Upper.Reverse()], StyleParam.Mode.None, panel, isInLegend,
+    private static GenericChart Trace(ShadedBand band, int panel, int? legendRank) => Trace(
+        band.Name, [.. band.X, .. band.X.Reverse()], [.. band.Lower, .. band.Upper.Reverse()], StyleParam.Mode.None, panel, legendRank,
         new Properties
         {
             ["fill"] = "toself",
@@ -55,7 +58,24 @@ public static class PlotlyRenderer
             ["hoverinfo"] = "skip",
         });
 
-    private static GenericChart Trace(Series series, Panel panel, int index, bool isInLegend)
+    /// <summary>A trace and not a shape: a shape of fixed size is misplaced on a logarithmic axis.</summary>
+    private static GenericChart Ring(Mark mark, int panel) => Trace(
+        mark.Label, [mark.X!.Value.Lower], [mark.Y!.Value.Lower], StyleParam.Mode.Markers, panel, null,
+        new Properties
+        {
+            ["hoverinfo"] = "skip",
+            ["marker"] = new Properties
+            {
+                ["symbol"] = "circle-open",
+                ["size"] = 16,
+                ["color"] = ChartColors.Of(mark.Tone),
+                ["line"] = new Properties { ["width"] = 1.5 },
+            },
+        });
+
+    private static bool IsRing(Mark mark) => mark is { X: not null, Y: not null, IsNote: false };
+
+    private static GenericChart Trace(Series series, Panel panel, int index, int? legendRank)
     {
         var color = ChartColors.Of(series.Tone);
         var hasLine = series.Pattern != LinePattern.None;
@@ -80,18 +100,19 @@ public static class PlotlyRenderer
             (true, false) => StyleParam.Mode.Lines,
             _ => StyleParam.Mode.Markers,
         };
-        return Trace(series.Name, series.X, series.Y, mode, index, isInLegend, style);
+        return Trace(series.Name, series.X, series.Y, mode, index, legendRank, style);
     }
 
     private static GenericChart Trace(
-        string name, IReadOnlyList<double> x, IReadOnlyList<double> y, StyleParam.Mode mode, int panel, bool isInLegend, Properties style)
+        string name, IReadOnlyList<double> x, IReadOnlyList<double> y, StyleParam.Mode mode, int panel, int? legendRank, Properties style)
     {
         var chart = PlotlyChart.Scatter<double, double, string>(
-            x.Select(Rounded).ToArray(), y.Select(Rounded).ToArray(), mode, Name: Escaped(name), ShowLegend: isInLegend, UseDefaults: false);
+            x.Select(Rounded).ToArray(), y.Select(Rounded).ToArray(), mode, Name: Escaped(name), ShowLegend: legendRank is not null, UseDefaults: false);
         var trace = GenericChart.getTraces(chart)[0];
         trace.RemoveProperty("line");
         trace.RemoveProperty("marker");
         trace.SetProperty("legendgroup", Escaped(name));
+        if (legendRank is { } rank) trace.SetProperty("legendrank", rank);
         trace.SetProperty("xaxis", AxisName("x", panel));
         trace.SetProperty("yaxis", AxisName("y", panel));
         foreach (var (property, value) in style) trace.SetProperty(property, value);
@@ -173,7 +194,7 @@ public static class PlotlyRenderer
             ["xanchor"] = "left",
             ["y"] = 1,
             ["yanchor"] = "top",
-            ["pad"] = new Properties { ["l"] = 8, ["t"] = 8 },
+            ["pad"] = new Properties { ["l"] = 8, ["t"] = 8 + 10 * (grid.TitleLines.Count - 1) },
         });
         layout.SetProperty("legend", new Properties
         {
@@ -197,7 +218,7 @@ public static class PlotlyRenderer
             layout.SetProperty(AxisName("yaxis", i), YAxis(panel.YAxis, ChartScale.OfY(panel), AxisName("x", i), up));
             if (!string.IsNullOrEmpty(panel.Title)) annotations.Add(PanelTitle(panel.Title, across[0], up[1], grid.Panels[i].Left + 8 - area.Left));
             annotations.AddRange(ChartLabels.Place(figure, panel, area.Width, area.Height, measure).Select(label => Label(label, panel, i, area)));
-            shapes.AddRange(panel.Marks.Where(m => !m.IsNote).Select(m => Shape(m, i)));
+            shapes.AddRange(panel.Marks.Where(m => m.X is null || m.Y is null).Select(m => Shape(m, i)));
         }
         if (annotations.Count > 0) layout.SetProperty("annotations", annotations);
         if (shapes.Count > 0) layout.SetProperty("shapes", shapes);
@@ -212,8 +233,10 @@ public static class PlotlyRenderer
         if (axis.TickValues is null)
         {
             drawn["showline"] = true;
+            drawn["linecolor"] = ChartColors.Axis;
             drawn["ticks"] = "outside";
             drawn["ticklen"] = 4;
+            drawn["tickcolor"] = ChartColors.Axis;
         }
         return drawn;
     }
@@ -224,6 +247,9 @@ public static class PlotlyRenderer
         drawn["showgrid"] = axis.TickValues is null;
         drawn["zeroline"] = axis.TickValues is null && !axis.IsLogarithmic;
         drawn["automargin"] = true;
+        drawn["ticks"] = "outside";
+        drawn["ticklen"] = 4;
+        drawn["tickcolor"] = "rgba(0,0,0,0)";
         return drawn;
     }
 
@@ -237,18 +263,25 @@ public static class PlotlyRenderer
             ["range"] = new[] { OnAxis(scale.Range.Lower, scale), OnAxis(scale.Range.Upper, scale) },
             ["gridcolor"] = ChartColors.Grid,
             ["zerolinecolor"] = ChartColors.Axis,
-            ["linecolor"] = ChartColors.Axis,
-            ["tickcolor"] = ChartColors.Axis,
             ["hoverformat"] = ".4~g",
+            ["exponentformat"] = "none",
         };
-        if (axis.Title.Length > 0) drawn["title"] = new Properties { ["text"] = Escaped(axis.Title), ["standoff"] = 8 };
+        if (axis.Title.Length > 0)
+        {
+            var title = new Properties { ["text"] = Escaped(axis.Title), ["font"] = new Properties { ["size"] = ChartText.FontSize } };
+            // Without tick labels there is nothing to stand off from, and Plotly would put the title above the chart.
+            if (axis.TickLabels is not { Count: 0 }) title["standoff"] = 8;
+            drawn["title"] = title;
+        }
         if (axis.TickValues is { } ticks)
         {
             drawn["tickvals"] = ticks;
             drawn["ticktext"] = axis.TickLabels!.Select(Escaped).ToArray();
             drawn["fixedrange"] = true;
+            drawn["showticklabels"] = ticks.Count > 0;
         }
         else if (axis.Unit is "h" or "min" && !scale.IsLogarithmic) drawn["dtick"] = scale.Step(axis.Unit);
+        else if (scale.SpansDecades) drawn["dtick"] = 1;
         else drawn["nticks"] = 8;
         return drawn;
     }
@@ -299,17 +332,6 @@ public static class PlotlyRenderer
             ["xref"] = mark.X is null ? AxisName("x", index) + " domain" : AxisName("x", index),
             ["yref"] = mark.Y is null ? AxisName("y", index) + " domain" : AxisName("y", index),
         };
-        if (mark is { X: { } atX, Y: { } atY })
-        {
-            shape["type"] = "circle";
-            shape["xsizemode"] = shape["ysizemode"] = "pixel";
-            shape["xanchor"] = Rounded(atX.Lower);
-            shape["yanchor"] = Rounded(atY.Lower);
-            shape["x0"] = shape["y0"] = -8;
-            shape["x1"] = shape["y1"] = 8;
-            shape["line"] = new Properties { ["color"] = color, ["width"] = 1.5 };
-            return shape;
-        }
         var isLine = (mark.X ?? mark.Y)!.Value.IsPoint;
         shape["type"] = isLine ? "line" : "rect";
         shape["layer"] = "below";

@@ -9,6 +9,9 @@ internal static partial class SvgMarkup
 {
     public static readonly XNamespace Svg = "http://www.w3.org/2000/svg";
 
+    /// <summary>From the middle, or from the top, of a 12 pixel letter to its baseline.</summary>
+    private const string MiddleShift = "4", HangingShift = "9";
+
     /// <summary>What is drawn in the plot area is clipped to <paramref name="clipId"/>, which the caller defines.</summary>
     public static IEnumerable<XElement> Reduce(string exported, string clipId)
     {
@@ -50,6 +53,9 @@ internal static partial class SvgMarkup
             // Font, size and weight are those of the whole figure.
             foreach (var inherited in new[] { "font-family", "font-size", "font-weight" }) attributes.Remove(inherited);
             if (Is(attributes, "text-anchor", "start")) attributes.Remove("text-anchor");
+            // Not every reader knows dominant baselines; a shift along the text's own axis does the same.
+            if (attributes.Remove("dominant-baseline", out var baseline) && baseline != "baseline")
+                attributes["dy"] = baseline == "middle" ? MiddleShift : HangingShift;
         }
         if (Is(attributes, "stroke", "none")) Drop(attributes, "stroke", "stroke-width", "stroke-linejoin", "stroke-opacity");
         if (Is(attributes, "stroke-width", "1")) attributes.Remove("stroke-width");

@@ -45,7 +45,7 @@ public static class SvgRenderer
         (PlotModel, string) Draw(int i, double left, double right)
         {
             var model = OxyPanel.From(figure.Panels[i], left, right);
-            return (model, SvgExporter.ExportToString(model, grid.Panels[i].Width, grid.Panels[i].Height, false, measure, true));
+            return (model, SvgExporter.ExportToString(model, grid.Panels[i].Width, grid.Panels[i].Height, false, measure));
         }
 
         var all = Enumerable.Range(0, figure.Panels.Count).ToArray();
