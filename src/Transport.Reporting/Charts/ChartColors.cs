@@ -11,7 +11,7 @@ namespace Transport.Reporting;
 internal static class ChartColors
 {
     public const string Ink = "#1d2b33";
-    public const string Axis = "#6f7c83";
+    public const string Axis = "#68757c";
     public const string Grid = "#e3e8ea";
     public const string Paper = "#ffffff";
 
@@ -46,6 +46,14 @@ internal static class ChartColors
         Tone.Neutral => "#7a858b",
         Tone.Attention => "#a8452f",
         _ => throw new ArgumentOutOfRangeException(nameof(tone), tone, "Not a tone."),
+    };
+
+    /// <summary>The color of words in a tone: where a line of that color is plain enough, small letters need more contrast.</summary>
+    public static string OfText(Tone tone) => tone switch
+    {
+        Tone.Light => Of(Tone.Middle),
+        Tone.Neutral => Axis,
+        _ => Of(tone),
     };
 
     /// <summary>Dashes and gaps in pixels; empty for a solid line.</summary>

@@ -5,6 +5,9 @@ namespace Transport.Reporting;
 /// <summary>A figure as a piece of a page: the static picture, which the interactive chart replaces where its program is at hand.</summary>
 public static class FigureHtml
 {
+    /// <summary>Below this width in pixels the interactive chart is crowded; the static picture shrinks as a whole and stays.</summary>
+    private const string NarrowestLive = "520";
+
     private const string Showing =
         ".transport-chart{margin:0 0 1.5em;max-width:60em}.transport-chart figcaption{font:13px/1.45 Arial,Helvetica,sans-serif;" +
         "padding:0 8px;color:var(--figure-ink," + ChartColors.Ink + ")}.transport-chart .live{display:none}" +
@@ -20,7 +23,7 @@ public static class FigureHtml
 
     /// <summary>
     /// The figure element: static picture, specification, caption, and a few lines of script that draw every figure of the page
-    /// not yet drawn, if <see cref="PlotlyScript"/> stands before it; if not, and on paper, the static picture stays.
+    /// not yet drawn, if <see cref="PlotlyScript"/> stands before it; if not, and on paper or a narrow screen, the static picture stays.
     /// </summary>
     public static string Of(Figure figure)
     {
@@ -42,7 +45,7 @@ public static class FigureHtml
         "(function(){if(!window.Plotly)return;var names={" +
         string.Join(',', ChartColors.All.Select(color => $"'{color.Light}':'{color.Name}'")) +
         "};document.querySelectorAll('.transport-chart:not([data-live])').forEach(function(figure){" +
-        "var source=figure.querySelector('script[type=\"application/json\"]');if(!source)return;" +
+        "var source=figure.querySelector('script[type=\"application/json\"]');if(!source||figure.clientWidth<" + NarrowestLive + ")return;" +
         "var style=getComputedStyle(figure),spec=JSON.parse(source.textContent.replace(/#[0-9a-f]{6}/g,function(hex){" +
         "return names[hex]&&style.getPropertyValue('--figure-'+names[hex]).trim()||hex}));" +
         "figure.dataset.live='';Plotly.newPlot(figure.querySelector('.live'),spec.data,spec.layout,spec.config)})})();";

@@ -310,7 +310,7 @@ public static class PlotlyRenderer
         return new Properties
         {
             ["text"] = Escaped(label.Text),
-            ["font"] = new Properties { ["color"] = ChartColors.Of(label.Tone) },
+            ["font"] = new Properties { ["color"] = ChartColors.OfText(label.Tone) },
             ["xref"] = AxisName("x", index),
             ["yref"] = AxisName("y", index),
             ["x"] = OnAxis(x.Value(right), x),

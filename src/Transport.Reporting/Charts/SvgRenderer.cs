@@ -67,7 +67,7 @@ public static class SvgRenderer
                 Rectangle(area.Left, area.Top - 1, area.Width, area.Height + 2)),
             Reduce(drawn.Svg, clipId),
             ChartLabels.Place(figure, panel, area.Width, area.Height, measure).Select(label =>
-                Text(label.Text, area.Left + label.X, area.Top + label.Y + 4, label.Anchor, ChartColors.Of(label.Tone), hasHalo: true)));
+                Text(label.Text, area.Left + label.X, area.Top + label.Y + 4, label.Anchor, ChartColors.OfText(label.Tone), hasHalo: true)));
     }
 
     private static List<object> Legend(IReadOnlyList<ChartKey> entries, ref double height, TextMeasure measure)
