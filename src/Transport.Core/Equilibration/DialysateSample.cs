@@ -1,0 +1,19 @@
+namespace Transport;
+
+/// <summary>One dialysate sample of a test, as the laboratory reported it.</summary>
+/// <param name="Time">Dwell time since the end of instillation.</param>
+/// <remarks>Creatinine is as measured: correction for glucose is <see cref="EquilibrationTest.CorrectedDialysateCreatinine"/>'s.</remarks>
+public sealed record DialysateSample(TimeSpan Time)
+{
+    /// <summary>Creatinine as measured; null where it was not.</summary>
+    public Concentration? Creatinine { get; init; }
+
+    /// <summary>Urea; null where not measured.</summary>
+    public Concentration? Urea { get; init; }
+
+    /// <summary>Glucose; null where not measured.</summary>
+    public Concentration? Glucose { get; init; }
+
+    /// <summary>Sodium; null where not measured.</summary>
+    public Concentration? Sodium { get; init; }
+}

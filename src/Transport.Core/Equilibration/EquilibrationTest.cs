@@ -1,0 +1,91 @@
+namespace Transport;
+
+/// <summary>A timed equilibration test of one dwell, complete enough to compute something from.</summary>
+/// <remarks>
+/// Time zero is the end of instillation. Samples are in order of time. What was not measured is null and stays null: nothing
+/// is filled in. Reading and checking a sheet is Transport.Analysis' work.
+/// </remarks>
+public sealed record EquilibrationTest
+{
+    /// <summary>Whose test it is.</summary>
+    public required Patient Patient { get; init; }
+
+    /// <summary>Date of the test; null where it was not written down.</summary>
+    public DateOnly? Date { get; init; }
+
+    /// <summary>The solution instilled.</summary>
+    public required DialysisSolution Solution { get; init; }
+
+    /// <summary>Volume instilled, as written on the sheet.</summary>
+    public required Volume InstilledVolume { get; init; }
+
+    /// <summary>How <see cref="InstilledVolume"/> is known.</summary>
+    public required FillBasis FillBasis { get; init; }
+
+    /// <summary>By how much the bag holds more than its label, less what was flushed; null where unknown. Counts only where the basis is the label.</summary>
+    public Volume? Overfill { get; init; }
+
+    /// <summary>Everything drained at the end, samples that were not given back included; null where not measured.</summary>
+    public Volume? DrainedVolume { get; init; }
+
+    /// <summary>Volume left in the cavity before instillation; null where not known.</summary>
+    public Volume? ResidualVolume { get; init; }
+
+    /// <summary>Dwell time from end of instillation to start of the final drain.</summary>
+    public required TimeSpan Dwell { get; init; }
+
+    /// <summary>How creatinine was measured.</summary>
+    public required CreatinineAssay CreatinineAssay { get; init; }
+
+    /// <summary>Dialysate samples in order of time. The last one may be of the drained bag.</summary>
+    public required IReadOnlyList<DialysateSample> Dialysate { get; init; }
+
+    /// <summary>Plasma samples in order of time, at least one.</summary>
+    public required IReadOnlyList<PlasmaSample> Plasma { get; init; }
+
+    /// <summary>Volume that truly entered: the measured one, or the label's plus its overfill where that is known.</summary>
+    public Volume EnteredVolume => FillBasis == FillBasis.Label && Overfill is { } overfill ? InstilledVolume + overfill : InstilledVolume;
+
+    /// <summary>Drained minus entered volume; null where the drained volume was not measured. See <see cref="EnteredVolume"/> for overfill.</summary>
+    public Volume? NetUltrafiltration => DrainedVolume - EnteredVolume;
+
+    /// <summary>Creatinine of a dialysate sample, corrected for glucose where the assay asks for it; null where it cannot be.</summary>
+    public Concentration? CorrectedDialysateCreatinine(DialysateSample sample)
+    {
+        ArgumentNullException.ThrowIfNull(sample);
+        return Corrected(sample.Creatinine, sample.Glucose);
+    }
+
+    /// <summary>Mean plasma creatinine over the samples, corrected for glucose where the assay asks for it; null where not measured.</summary>
+    /// <remarks>A plasma sample without glucose is corrected with the mean plasma glucose of the others, or not at all: the correction is below 1 %.</remarks>
+    public Concentration? CorrectedPlasmaCreatinine =>
+        PlasmaMean(sample => sample.Creatinine is { } creatinine && (sample.Glucose ?? PlasmaGlucose) is { } glucose
+            ? CreatinineAssay.Correct(creatinine, glucose)
+            : sample.Creatinine);
+
+    /// <summary>Mean plasma urea; null where not measured.</summary>
+    public Concentration? PlasmaUrea => PlasmaMean(sample => sample.Urea);
+
+    /// <summary>Mean plasma glucose; null where not measured.</summary>
+    public Concentration? PlasmaGlucose => PlasmaMean(sample => sample.Glucose);
+
+    /// <summary>Mean plasma sodium; null where not measured.</summary>
+    public Concentration? PlasmaSodium => PlasmaMean(sample => sample.Sodium);
+
+    /// <summary>The dialysate sample nearest to a time, if one lies within the tolerance.</summary>
+    public DialysateSample? SampleAt(TimeSpan time, TimeSpan tolerance) =>
+        Dialysate.Where(sample => (sample.Time - time).Duration() <= tolerance).MinBy(sample => (sample.Time - time).Duration());
+
+    private Concentration? Corrected(Concentration? creatinine, Concentration? glucose) =>
+        !CreatinineAssay.Corrects ? creatinine
+        : creatinine is { } c && glucose is { } g ? CreatinineAssay.Correct(c, g)
+        : null;
+
+    private Concentration? PlasmaMean(Func<PlasmaSample, Concentration?> read)
+    {
+        var values = Plasma.Select(read).OfType<Concentration>().ToList();
+        return values.Count == 0
+            ? null
+            : Concentration.FromMillimolesPerLiter(values.Average(value => value.MillimolesPerLiter));
+    }
+}

@@ -1,0 +1,54 @@
+namespace Transport;
+
+/// <summary>Whom a membrane belongs to: size, plasma, residual kidney function. Never a name.</summary>
+public sealed record Patient
+{
+    /// <summary>A patient.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Age, height or weight is not positive.</exception>
+    public Patient(string code, Sex sex, double ageYears, Length height, Mass weight, PlasmaComposition plasma, ResidualFunction residualFunction)
+    {
+        Code = code;
+        Sex = sex;
+        AgeYears = Require.Positive(ageYears, "years");
+        Require.Positive(height.Centimeters, "cm", nameof(height));
+        Require.Positive(weight.Kilograms, "kg", nameof(weight));
+        Height = height;
+        Weight = weight;
+        Plasma = plasma;
+        ResidualFunction = residualFunction;
+    }
+
+    /// <summary>A code of the clinic's own; not a name.</summary>
+    public string Code { get; init; }
+
+    /// <summary>Sex, for the body-water formula.</summary>
+    public Sex Sex { get; init; }
+
+    /// <summary>Age, years.</summary>
+    public double AgeYears { get; init; }
+
+    /// <summary>Height.</summary>
+    public Length Height { get; init; }
+
+    /// <summary>Weight without dialysate in the belly; dry or ideal weight where oedema or obesity distort body water.</summary>
+    public Mass Weight { get; init; }
+
+    /// <summary>Plasma concentrations.</summary>
+    public PlasmaComposition Plasma { get; init; }
+
+    /// <summary>Residual kidney function.</summary>
+    public ResidualFunction ResidualFunction { get; init; }
+
+    /// <summary>Body surface by Du Bois and Du Bois.</summary>
+    public Area BodySurface => BodySize.SurfaceByDuBois(Height, Weight);
+
+    /// <summary>Body water by Watson.</summary>
+    public Volume BodyWater => BodySize.WaterByWatson(Sex, AgeYears, Height, Weight);
+
+    /// <summary>Body surface over 1.73 m²: the factor by which population conductances and areas are scaled.</summary>
+    public double SurfaceFactor => BodySurface.SquareMeters / 1.73;
+
+    /// <summary>An invented adult for teaching and tests: 60 years, man, 170 cm, 70 kg, typical plasma, no urine.</summary>
+    public static Patient Example { get; } = new(
+        "example", Sex.Male, 60, Length.FromCentimeters(170), Mass.FromKilograms(70), PlasmaComposition.Typical, ResidualFunction.None);
+}

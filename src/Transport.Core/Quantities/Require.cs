@@ -1,0 +1,30 @@
+using System.Globalization;
+using System.Runtime.CompilerServices;
+
+namespace Transport;
+
+/// <summary>Checks at the door: what passes is finite and in range, so no value inside the library has to be checked again.</summary>
+internal static class Require
+{
+    /// <exception cref="ArgumentOutOfRangeException">The value is NaN or infinite.</exception>
+    public static double Finite(double value, string unit, [CallerArgumentExpression(nameof(value))] string? name = null) =>
+        double.IsFinite(value) ? value : throw OutOfRange(value, unit, "a finite number", name);
+
+    /// <exception cref="ArgumentOutOfRangeException">The value is NaN, infinite or negative.</exception>
+    public static double NotNegative(double value, string unit, [CallerArgumentExpression(nameof(value))] string? name = null) =>
+        double.IsFinite(value) && value >= 0 ? value : throw OutOfRange(value, unit, "zero or more", name);
+
+    /// <exception cref="ArgumentOutOfRangeException">The value is NaN, infinite, zero or negative.</exception>
+    public static double Positive(double value, string unit, [CallerArgumentExpression(nameof(value))] string? name = null) =>
+        double.IsFinite(value) && value > 0 ? value : throw OutOfRange(value, unit, "more than zero", name);
+
+    /// <exception cref="ArgumentOutOfRangeException">The value is NaN or outside the closed range.</exception>
+    public static double InRange(
+        double value, double low, double high, string unit, [CallerArgumentExpression(nameof(value))] string? name = null) =>
+        value >= low && value <= high
+            ? value
+            : throw OutOfRange(value, unit, string.Create(CultureInfo.InvariantCulture, $"{low} to {high}"), name);
+
+    private static ArgumentOutOfRangeException OutOfRange(double value, string unit, string expected, string? name) =>
+        new(name, value, $"Expected {expected}{(unit.Length == 0 ? "" : " " + unit)}.");
+}

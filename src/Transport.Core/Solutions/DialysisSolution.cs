@@ -1,0 +1,65 @@
+using System.Globalization;
+
+namespace Transport;
+
+/// <summary>A fresh dialysis solution.</summary>
+/// <remarks>
+/// Glucose is always a concentration, never inferred from a percentage: two labelling conventions (anhydrous and
+/// monohydrate) differ by 10 %. Compositions: reference-data/dialysis-solutions.
+/// </remarks>
+public sealed record DialysisSolution
+{
+    /// <summary>A solution.</summary>
+    /// <param name="name">What tables and charts call it.</param>
+    /// <param name="glucose">Anhydrous glucose.</param>
+    /// <param name="sodium">Sodium.</param>
+    /// <param name="agent">What draws the water.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A concentration is negative.</exception>
+    public DialysisSolution(string name, Concentration glucose, Concentration sodium, OsmoticAgent agent = OsmoticAgent.Glucose)
+    {
+        ArgumentException.ThrowIfNullOrWhiteSpace(name);
+        Require.NotNegative(glucose.MillimolesPerLiter, "mmol/L", nameof(glucose));
+        Require.NotNegative(sodium.MillimolesPerLiter, "mmol/L", nameof(sodium));
+        Name = name;
+        Glucose = glucose;
+        Sodium = sodium;
+        Agent = agent;
+    }
+
+    /// <summary>What tables and charts call it.</summary>
+    public string Name { get; }
+
+    /// <summary>Anhydrous glucose.</summary>
+    public Concentration Glucose { get; }
+
+    /// <summary>Sodium.</summary>
+    public Concentration Sodium { get; }
+
+    /// <summary>What draws the water.</summary>
+    public OsmoticAgent Agent { get; }
+
+    /// <summary>Glucose 1.36 % anhydrous (1.5 % monohydrate): 75.5 mmol/L, sodium 132 mmol/L.</summary>
+    public static DialysisSolution Glucose136 { get; } = OfGlucose(75.5);
+
+    /// <summary>Glucose 2.27 % anhydrous (2.5 % monohydrate): 126.0 mmol/L, sodium 132 mmol/L.</summary>
+    public static DialysisSolution Glucose227 { get; } = OfGlucose(126.0);
+
+    /// <summary>Glucose 3.86 % anhydrous (4.25 % monohydrate): 214.3 mmol/L, sodium 132 mmol/L.</summary>
+    public static DialysisSolution Glucose386 { get; } = OfGlucose(214.3);
+
+    /// <summary>The three usual glucose strengths, weakest first.</summary>
+    public static IReadOnlyList<DialysisSolution> UsualGlucose { get; } = [Glucose136, Glucose227, Glucose386];
+
+    /// <summary>A glucose solution with sodium 132 mmol/L, named by its anhydrous percentage.</summary>
+    /// <param name="glucoseMillimolesPerLiter">Anhydrous glucose, mmol/L.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The value is negative or not finite.</exception>
+    public static DialysisSolution OfGlucose(double glucoseMillimolesPerLiter)
+    {
+        var glucose = Concentration.FromMillimolesPerLiter(glucoseMillimolesPerLiter);
+        var percent = (glucose.GramsPerLiter(Solutes.Glucose) / 10).ToString("0.00", CultureInfo.InvariantCulture);
+        return new($"glucose {percent} %", glucose, Concentration.FromMillimolesPerLiter(132.0));
+    }
+
+    /// <summary>The name.</summary>
+    public override string ToString() => Name;
+}

@@ -1,0 +1,45 @@
+namespace Transport;
+
+/// <summary>Plasma concentrations during a dwell or a regimen, per litre of plasma.</summary>
+/// <remarks>
+/// Kept constant by the body within a dwell. Which correction towards plasma water a simulation applies belongs to the
+/// membrane (<see cref="PlasmaLevel"/>), because its parameters are only true together with it.
+/// </remarks>
+public sealed record PlasmaComposition
+{
+    /// <summary>Plasma concentrations.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">A concentration is negative.</exception>
+    public PlasmaComposition(Concentration urea, Concentration creatinine, Concentration glucose, Concentration sodium)
+    {
+        Require.NotNegative(urea.MillimolesPerLiter, "mmol/L", nameof(urea));
+        Require.Positive(creatinine.MillimolesPerLiter, "mmol/L", nameof(creatinine));
+        Require.NotNegative(glucose.MillimolesPerLiter, "mmol/L", nameof(glucose));
+        Require.Positive(sodium.MillimolesPerLiter, "mmol/L", nameof(sodium));
+        Urea = urea;
+        Creatinine = creatinine;
+        Glucose = glucose;
+        Sodium = sodium;
+    }
+
+    /// <summary>Urea.</summary>
+    public Concentration Urea { get; init; }
+
+    /// <summary>Creatinine.</summary>
+    public Concentration Creatinine { get; init; }
+
+    /// <summary>Glucose.</summary>
+    public Concentration Glucose { get; init; }
+
+    /// <summary>Sodium.</summary>
+    public Concentration Sodium { get; init; }
+
+    /// <summary>
+    /// The usual constants of simulations: urea 20, glucose 6, sodium 140 mmol/L (memory), creatinine 800 µmol/L (choice;
+    /// nothing but its own D/P depends on it).
+    /// </summary>
+    public static PlasmaComposition Typical { get; } = new(
+        Concentration.FromMillimolesPerLiter(20),
+        Concentration.FromMicromolesPerLiter(800),
+        Concentration.FromMillimolesPerLiter(6),
+        Concentration.FromMillimolesPerLiter(140));
+}
