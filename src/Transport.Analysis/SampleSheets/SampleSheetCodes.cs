@@ -18,7 +18,7 @@ public static class SampleSheetCodes
     public static SheetFindingKind MissingColumn { get; } = new("missing-column", Error, "The header lacks a column that is needed.");
     public static SheetFindingKind DuplicateColumn { get; } = new("duplicate-column", Error, "The header has a column twice.");
     public static SheetFindingKind UnknownColumn { get; } = new("unknown-column", Note, "A column is not known and is left aside.");
-    public static SheetFindingKind ExtraFields { get; } = new("extra-fields", Error, "A row has more fields than the header: often a decimal comma in a comma-separated file.");
+    public static SheetFindingKind ExtraFields { get; } = new("extra-fields", Error, "A row has more fields than the header, or a number for a unit: often a decimal comma in a comma-separated file.");
 
     // The words and numbers
     public static SheetFindingKind UnknownSection { get; } = new("unknown-section", Error, "A section is not known.");

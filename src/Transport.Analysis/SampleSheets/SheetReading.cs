@@ -113,7 +113,7 @@ internal sealed class SheetReading
                 code = row.Value;
                 return;
             case SheetValueKind.Number when ReferenceEquals(item, SheetWords.Dwell) && SheetTime.Clock(row.Value) is { } duration:
-                value = InRange(row, item.Name, duration, item.Quantity!.Units[0], item.Quantity, item.Range!);
+                value = InRange(row, item.Name, duration, item.Quantity!.Units[0], new(item.Quantity.Units[0]), item.Range!);
                 break;
             case SheetValueKind.Number:
                 value = ReadQuantity(row, item.Name, item.Quantity!, item.Range!, out _);
@@ -278,6 +278,12 @@ internal sealed class SheetReading
                     ? Invariant($"A percentage can mean two solutions: {percent:0.##} % anhydrous is {percent * Factor("% anhydrous"):0.0} mmol/L, {percent:0.##} % monohydrate is {percent * Factor("% monohydrate"):0.0} mmol/L. Look at the bag's list of contents and write one of the two.")
                     : "A percentage can mean two solutions. Write '% anhydrous' or '% monohydrate'.",
                 row.Row, field, $"{row.Value} {row.Unit}", "% anhydrous, % monohydrate or mmol/L"));
+        }
+        else if (unit is null && normal.All(char.IsAsciiDigit))
+        {
+            findings.Add(SampleSheetCodes.ExtraFields.Finding(
+                "The unit is a number: a decimal comma has probably split the value. In a comma-separated file a value with a decimal comma needs quotation marks.",
+                row.Row, field, $"{row.Value},{row.Unit}", expected));
         }
         else if (unit is null)
         {
