@@ -1,6 +1,5 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
-using Transport.Analysis;
 
 namespace Transport.Tests.References;
 
