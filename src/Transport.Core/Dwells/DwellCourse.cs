@@ -1,0 +1,147 @@
+namespace Transport;
+
+/// <summary>A simulated dwell: volume, solutes and pore flows at any time from its start to its end.</summary>
+public sealed class DwellCourse
+{
+    // Grid on which extremes and crossings are first looked for; they are then located within it.
+    private const double SearchGridMinutes = 2;
+
+    private readonly Trajectory trajectory;
+    private readonly double[] plasma;
+
+    internal DwellCourse(
+        Patient patient, ThreePoreMembrane membrane, Dwell dwell, SolutePanel panel, double[] plasma, Trajectory trajectory)
+    {
+        Patient = patient;
+        Membrane = membrane;
+        Dwell = dwell;
+        Panel = panel;
+        this.plasma = plasma;
+        this.trajectory = trajectory;
+    }
+
+    /// <summary>Whose plasma it was.</summary>
+    public Patient Patient { get; }
+
+    /// <summary>The membrane, which also says at which plasma level it was simulated.</summary>
+    public ThreePoreMembrane Membrane { get; }
+
+    /// <summary>The dwell.</summary>
+    public Dwell Dwell { get; }
+
+    /// <summary>The solutes that were followed.</summary>
+    public SolutePanel Panel { get; }
+
+    /// <summary>Integration steps that were taken.</summary>
+    public int StepCount => trajectory.StepCount;
+
+    /// <summary>Intraperitoneal volume.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The time is outside the dwell.</exception>
+    public Volume VolumeAt(TimeSpan time) => Volume.FromMilliliters(State(0, time));
+
+    /// <summary>Net ultrafiltration so far: intraperitoneal volume minus that at the start.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The time is outside the dwell.</exception>
+    public Volume NetUltrafiltrationAt(TimeSpan time) => VolumeAt(time) - VolumeAt(TimeSpan.Zero);
+
+    /// <summary>Dialysate concentration of urea, creatinine, glucose, sodium or its anion.</summary>
+    /// <exception cref="ArgumentException">The solute was not followed, or is a protein, which is only followed relative to plasma.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The time is outside the dwell.</exception>
+    public Concentration DialysateAt(Solute solute, TimeSpan time) => IndexOf(solute) is var index and <= SolutePanel.Sodium
+        ? Concentration.FromMillimolesPerLiter(ConcentrationAt(index, time))
+        : throw new ArgumentException($"{solute} is followed relative to plasma: ask for {nameof(DialysateToPlasmaAt)}.", nameof(solute));
+
+    /// <summary>D/P, dimensionless, over plasma as the laboratory gives it (not plasma water).</summary>
+    /// <exception cref="ArgumentException">The solute was not followed.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The time is outside the dwell.</exception>
+    public double DialysateToPlasmaAt(Solute solute, TimeSpan time) => ConcentrationAt(IndexOf(solute), time) / plasma[IndexOf(solute)];
+
+    /// <summary>D/D0 of glucose, dimensionless, over the mixed fluid at the start of the dwell.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The time is outside the dwell.</exception>
+    public double GlucoseToInitialAt(TimeSpan time) =>
+        ConcentrationAt(SolutePanel.Glucose, time) / ConcentrationAt(SolutePanel.Glucose, TimeSpan.Zero);
+
+    /// <summary>Net amount that has come from the blood; negative where more was absorbed.</summary>
+    /// <exception cref="ArgumentException">The solute was not followed, or is a protein.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The time is outside the dwell.</exception>
+    public AmountOfSubstance RemovedAt(Solute solute, TimeSpan time) => IndexOf(solute) is var index and <= SolutePanel.Sodium
+        ? AmountOfSubstance.FromMicromoles(State(1 + index, time) - State(1 + index, TimeSpan.Zero))
+        : throw new ArgumentException($"{solute} is followed relative to plasma: it has no amount.", nameof(solute));
+
+    /// <summary>Glucose absorbed so far.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The time is outside the dwell.</exception>
+    public Mass GlucoseAbsorbedAt(TimeSpan time) =>
+        Mass.FromGrams(-RemovedAt(Solutes.Glucose, time).Millimoles * Solutes.Glucose.MolarMassGramsPerMole / 1000);
+
+    /// <summary>What has passed each pore class so far.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The time is outside the dwell.</exception>
+    public PoreVolumes PoreVolumesAt(TimeSpan time)
+    {
+        var slot = 1 + Panel.Count;
+        return new(
+            Volume.FromMilliliters(State(slot, time)),
+            Volume.FromMilliliters(State(slot + 1, time)),
+            Volume.FromMilliliters(State(slot + 2, time)));
+    }
+
+    /// <summary>When the net ultrafiltration was largest, and how large.</summary>
+    public (TimeSpan Time, Volume NetUltrafiltration) PeakUltrafiltration()
+    {
+        var time = Largest(minutes => trajectory.At(0, minutes));
+        return (time, NetUltrafiltrationAt(time));
+    }
+
+    /// <summary>When the net ultrafiltration was back at zero after its peak; null where that was not reached by the end.</summary>
+    public TimeSpan? ReturnToZero()
+    {
+        var start = trajectory.At(0, 0);
+        var low = PeakUltrafiltration().Time.TotalMinutes;
+        var high = trajectory.End;
+        if (trajectory.At(0, high) > start || low >= high)
+        {
+            return null;
+        }
+
+        while (high - low > 1e-6)
+        {
+            var middle = 0.5 * (low + high);
+            (low, high) = trajectory.At(0, middle) > start ? (middle, high) : (low, middle);
+        }
+
+        return TimeSpan.FromMinutes(low);
+    }
+
+    /// <summary>When dialysate sodium was lowest, and how low.</summary>
+    public (TimeSpan Time, Concentration Sodium) SodiumMinimum()
+    {
+        var time = Largest(minutes => -trajectory.At(1 + SolutePanel.Sodium, minutes) / trajectory.At(0, minutes));
+        return (time, DialysateAt(Solutes.Sodium, time));
+    }
+
+    private int IndexOf(Solute solute)
+    {
+        ArgumentNullException.ThrowIfNull(solute);
+        return Panel.IndexOf(solute);
+    }
+
+    private double State(int component, TimeSpan time) => trajectory.At(component, time.TotalMinutes);
+
+    private double ConcentrationAt(int index, TimeSpan time) => State(1 + index, time) / State(0, time);
+
+    // Golden-section search within the two grid intervals about the best grid point.
+    private TimeSpan Largest(Func<double, double> value)
+    {
+        var count = (int)Math.Ceiling(trajectory.End / SearchGridMinutes);
+        var grid = trajectory.End / count;
+        var best = Enumerable.Range(0, count + 1).MaxBy(i => value(Math.Min(i * grid, trajectory.End)));
+        double low = Math.Max(0, (best - 1) * grid), high = Math.Min(trajectory.End, (best + 1) * grid);
+        const double golden = 0.6180339887498949;
+        while (high - low > 1e-4)
+        {
+            var a = high - golden * (high - low);
+            var b = low + golden * (high - low);
+            (low, high) = value(a) > value(b) ? (low, b) : (a, high);
+        }
+
+        return TimeSpan.FromMinutes(0.5 * (low + high));
+    }
+}

@@ -1,0 +1,39 @@
+namespace Transport;
+
+/// <summary>What is left in the cavity before a fill. Its content matters more than its size.</summary>
+/// <remarks>
+/// With 300 mL of used instead of fresh fluid, ultrafiltration at 3.86 % and 4 h falls by about 160 mL in the textbook membrane (computed).
+/// </remarks>
+public sealed record ResidualFluid
+{
+    /// <summary>How much; adults 200 to 300 mL (memory).</summary>
+    public required Volume Volume { get; init; }
+
+    /// <summary>Urea.</summary>
+    public required Concentration Urea { get; init; }
+
+    /// <summary>Creatinine.</summary>
+    public required Concentration Creatinine { get; init; }
+
+    /// <summary>Glucose.</summary>
+    public required Concentration Glucose { get; init; }
+
+    /// <summary>Sodium.</summary>
+    public required Concentration Sodium { get; init; }
+
+    /// <summary>Used dialysate of an exchange that nobody described: urea and creatinine 0.9 of plasma, glucose 20, sodium 134 mmol/L (choice).</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The volume is negative.</exception>
+    public static ResidualFluid Used(Volume volume, PlasmaComposition plasma)
+    {
+        ArgumentNullException.ThrowIfNull(plasma);
+        Require.NotNegative(volume.Milliliters, "mL", nameof(volume));
+        return new()
+        {
+            Volume = volume,
+            Urea = plasma.Urea * 0.9,
+            Creatinine = plasma.Creatinine * 0.9,
+            Glucose = Concentration.FromMillimolesPerLiter(20),
+            Sodium = Concentration.FromMillimolesPerLiter(134),
+        };
+    }
+}

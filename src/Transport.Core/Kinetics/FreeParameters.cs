@@ -1,0 +1,26 @@
+namespace Transport;
+
+/// <summary>The membrane's numbers that a fit may free, over a lane; everything else comes from the membrane record.</summary>
+/// <remarks>Units: mL/min/mmHg, cm, none, mL/min, none.</remarks>
+internal readonly struct FreeParameters<T>
+    where T : struct, ILane<T>
+{
+    public required T UltrafiltrationCoefficient { get; init; }
+
+    public required T DiffusionArea { get; init; }
+
+    public required T GlucosePermeabilityScale { get; init; }
+
+    public required T LymphaticRemoval { get; init; }
+
+    public required T TransientAmplitude { get; init; }
+
+    public static FreeParameters<T> From(ThreePoreMembrane membrane) => new()
+    {
+        UltrafiltrationCoefficient = T.Of(membrane.UltrafiltrationCoefficient.MillilitersPerMinutePerMillimeterOfMercury),
+        DiffusionArea = T.Of(membrane.DiffusionArea.Centimeters),
+        GlucosePermeabilityScale = T.Of(membrane.GlucosePermeabilityScale),
+        LymphaticRemoval = T.Of(membrane.LymphaticRemoval.MillilitersPerMinute),
+        TransientAmplitude = T.Of(membrane.TransientAmplitude),
+    };
+}

@@ -1,0 +1,42 @@
+namespace Transport;
+
+/// <summary>
+/// What the physics calculates with: one number, a number with its derivatives, or several patients side by side. The equations are
+/// written once over it.
+/// </summary>
+/// <typeparam name="T">The lane itself.</typeparam>
+internal interface ILane<T>
+    where T : struct, ILane<T>
+{
+    /// <summary>A constant.</summary>
+    public static abstract T Of(double value);
+
+    /// <summary>The value that decides a step size: of several patients, the largest.</summary>
+    public static abstract double Largest(T x);
+
+    public static abstract T operator +(T left, T right);
+
+    public static abstract T operator -(T left, T right);
+
+    public static abstract T operator *(T left, T right);
+
+    public static abstract T operator *(double left, T right);
+
+    public static abstract T operator /(T left, T right);
+
+    public static abstract T Exp(T x);
+
+    public static abstract T Log(T x);
+
+    /// <summary>max(x, 0).</summary>
+    public static abstract T PositivePart(T x);
+
+    /// <summary>min(x, limit).</summary>
+    public static abstract T AtMost(T x, double limit);
+
+    /// <summary>|x|.</summary>
+    public static abstract T Abs(T x);
+
+    /// <summary>x / (eˣ − 1) for x of 0 to 700, with value 1 at 0.</summary>
+    public static abstract T Bernoulli(T x);
+}

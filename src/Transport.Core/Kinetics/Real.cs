@@ -1,0 +1,48 @@
+using System.Runtime.CompilerServices;
+
+namespace Transport;
+
+/// <summary>One patient: a plain number.</summary>
+internal readonly struct Real : ILane<Real>
+{
+    public readonly double Value;
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public Real(double value) => Value = value;
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Real Of(double value) => new(value);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static double Largest(Real x) => x.Value;
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Real operator +(Real left, Real right) => new(left.Value + right.Value);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Real operator -(Real left, Real right) => new(left.Value - right.Value);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Real operator *(Real left, Real right) => new(left.Value * right.Value);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Real operator *(double left, Real right) => new(left * right.Value);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Real operator /(Real left, Real right) => new(left.Value / right.Value);
+
+    public static Real Exp(Real x) => new(Math.Exp(x.Value));
+
+    public static Real Log(Real x) => new(Math.Log(x.Value));
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Real PositivePart(Real x) => new(x.Value > 0 ? x.Value : 0);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Real AtMost(Real x, double limit) => new(x.Value < limit ? x.Value : limit);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Real Abs(Real x) => new(Math.Abs(x.Value));
+
+    public static Real Bernoulli(Real x) => new(BernoulliFunction.Of(x.Value));
+}

@@ -1,0 +1,50 @@
+namespace Transport;
+
+/// <summary>Which solutes a simulation follows. The first four act osmotically and are always there.</summary>
+/// <remarks>
+/// Sodium's anion has no slot: in the plain model its course is sodium's to the last digit, so sodium simply counts twice osmotically.
+/// </remarks>
+public sealed class SolutePanel
+{
+    internal const int Urea = 0;
+    internal const int Creatinine = 1;
+    internal const int Glucose = 2;
+    internal const int Sodium = 3;
+
+    private SolutePanel(params Solute[] solutes) => Solutes = solutes;
+
+    /// <summary>Urea, creatinine, glucose, sodium: what regimens and fits need, and the fastest.</summary>
+    public static SolutePanel Small { get; } = new(
+        Transport.Solutes.Urea, Transport.Solutes.Creatinine, Transport.Solutes.Glucose, Transport.Solutes.Sodium);
+
+    /// <summary>The small panel and three proteins.</summary>
+    public static SolutePanel Full { get; } = new(
+        [.. Small.Solutes, Transport.Solutes.Beta2Microglobulin, Transport.Solutes.Albumin, Transport.Solutes.ImmunoglobulinG]);
+
+    /// <summary>The solutes, in the order of the state.</summary>
+    public IReadOnlyList<Solute> Solutes { get; }
+
+    internal int Count => Solutes.Count;
+
+    internal int IndexOf(Solute solute)
+    {
+        var sought = solute == Transport.Solutes.SodiumAnion ? Transport.Solutes.Sodium : solute;
+        for (var i = 0; i < Solutes.Count; i++)
+        {
+            if (Solutes[i] == sought)
+            {
+                return i;
+            }
+        }
+
+        throw new ArgumentException($"{solute} is not in the panel that was simulated.", nameof(solute));
+    }
+
+    // Osmotic weight: creatinine (about 1 mmol/L) and proteins (in ΔΠ already) do not count; sodium counts for its anion too.
+    internal static double OsmoticWeight(int index) => index switch
+    {
+        Urea or Glucose => 1,
+        Sodium => 2,
+        _ => 0,
+    };
+}

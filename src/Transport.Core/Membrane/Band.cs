@@ -1,0 +1,17 @@
+using System.Globalization;
+
+namespace Transport;
+
+/// <summary>A result over an ensemble: its median and the interval that holds a share of it.</summary>
+/// <typeparam name="T">A quantity, or a dimensionless double.</typeparam>
+/// <param name="Median">Half of the ensemble is below.</param>
+/// <param name="Low">Lower end of the central interval.</param>
+/// <param name="High">Upper end of the central interval.</param>
+/// <param name="Coverage">Share of the ensemble inside the interval, 0 to 1; 0.90 unless said otherwise.</param>
+/// <param name="Doubt">Which layers of doubt it holds.</param>
+public readonly record struct Band<T>(T Median, T Low, T High, double Coverage, Doubt Doubt)
+    where T : struct
+{
+    /// <summary>"540 mL (420 mL to 660 mL)".</summary>
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Median} ({Low} to {High})");
+}

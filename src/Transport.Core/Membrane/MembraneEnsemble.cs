@@ -1,0 +1,114 @@
+using System.Collections.Immutable;
+
+namespace Transport;
+
+/// <summary>Many membranes that share everything but what was drawn: what a batch eats.</summary>
+/// <remarks>
+/// Member i is the same membrane wherever the ensemble is used, so differences between two results over one ensemble pair member by
+/// member and common doubt cancels.
+/// </remarks>
+public sealed class MembraneEnsemble
+{
+    /// <summary>An ensemble.</summary>
+    /// <param name="source">Where the members come from.</param>
+    /// <param name="seed">Seed of the draw, so that it can be repeated.</param>
+    /// <param name="center">The membrane that everything not drawn is taken from, and that stands for the ensemble as a point.</param>
+    /// <param name="ultrafiltrationCoefficients">LpS of each member, mL/min/mmHg.</param>
+    /// <param name="diffusionAreas">A0/Δx of each member, cm.</param>
+    /// <param name="glucosePermeabilityScales">Glucose permeability scale of each member.</param>
+    /// <param name="transientAmplitudes">F0 of each member; the centre's for all where left out.</param>
+    /// <exception cref="ArgumentException">The lists are empty or of different length, or a value is not positive.</exception>
+    public MembraneEnsemble(
+        EnsembleSource source,
+        int seed,
+        ThreePoreMembrane center,
+        ImmutableArray<double> ultrafiltrationCoefficients,
+        ImmutableArray<double> diffusionAreas,
+        ImmutableArray<double> glucosePermeabilityScales,
+        ImmutableArray<double> transientAmplitudes = default)
+    {
+        ArgumentNullException.ThrowIfNull(center);
+        var count = ultrafiltrationCoefficients.Length;
+        transientAmplitudes = transientAmplitudes.IsDefault ? [.. Enumerable.Repeat(center.TransientAmplitude, count)] : transientAmplitudes;
+        int[] lengths = [count, diffusionAreas.Length, glucosePermeabilityScales.Length, transientAmplitudes.Length];
+        if (count == 0 || lengths.Distinct().Count() > 1)
+        {
+            throw new ArgumentException($"Expected lists of one length, at least 1; found lengths {string.Join(", ", lengths)}.");
+        }
+
+        if (ultrafiltrationCoefficients.Concat(diffusionAreas).Concat(glucosePermeabilityScales).Any(value => !(value > 0 && double.IsFinite(value))))
+        {
+            throw new ArgumentException("Expected every drawn value to be positive and finite.");
+        }
+
+        Source = source;
+        Seed = seed;
+        Center = center;
+        UltrafiltrationCoefficients = ultrafiltrationCoefficients;
+        DiffusionAreas = diffusionAreas;
+        GlucosePermeabilityScales = glucosePermeabilityScales;
+        TransientAmplitudes = transientAmplitudes;
+    }
+
+    /// <summary>Where the members come from.</summary>
+    public EnsembleSource Source { get; }
+
+    /// <summary>Seed of the draw.</summary>
+    public int Seed { get; }
+
+    /// <summary>The membrane that stands for the ensemble as a point.</summary>
+    public ThreePoreMembrane Center { get; }
+
+    /// <summary>LpS of each member, mL/min/mmHg.</summary>
+    public ImmutableArray<double> UltrafiltrationCoefficients { get; }
+
+    /// <summary>A0/Δx of each member, cm.</summary>
+    public ImmutableArray<double> DiffusionAreas { get; }
+
+    /// <summary>Glucose permeability scale of each member.</summary>
+    public ImmutableArray<double> GlucosePermeabilityScales { get; }
+
+    /// <summary>Amplitude of the initial transient of each member.</summary>
+    public ImmutableArray<double> TransientAmplitudes { get; }
+
+    /// <summary>How many members.</summary>
+    public int Count => UltrafiltrationCoefficients.Length;
+
+    /// <summary>One member as a membrane.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The index is outside 0 to Count − 1.</exception>
+    public ThreePoreMembrane this[int index] => Center with
+    {
+        UltrafiltrationCoefficient = HydraulicConductance.FromMillilitersPerMinutePerMillimeterOfMercury(UltrafiltrationCoefficients[index]),
+        DiffusionArea = DiffusionArea.FromCentimeters(DiffusionAreas[index]),
+        GlucosePermeabilityScale = GlucosePermeabilityScales[index],
+        TransientAmplitude = TransientAmplitudes[index],
+    };
+
+    /// <summary>The ensemble of one membrane.</summary>
+    public static MembraneEnsemble Of(ThreePoreMembrane membrane)
+    {
+        ArgumentNullException.ThrowIfNull(membrane);
+        return new(
+            EnsembleSource.Point,
+            0,
+            membrane,
+            [membrane.UltrafiltrationCoefficient.MillilitersPerMinutePerMillimeterOfMercury],
+            [membrane.DiffusionArea.Centimeters],
+            [membrane.GlucosePermeabilityScale]);
+    }
+
+    /// <summary>The first members, for a stage that needs fewer.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Fewer than 1 or more than there are.</exception>
+    public MembraneEnsemble First(int count)
+    {
+        Require.InRange(count, 1, Count, "");
+        return new(
+            Source,
+            Seed,
+            Center,
+            UltrafiltrationCoefficients[..count],
+            DiffusionAreas[..count],
+            GlucosePermeabilityScales[..count],
+            TransientAmplitudes[..count]);
+    }
+}

@@ -1,0 +1,44 @@
+namespace Transport;
+
+/// <summary>Membranes of nobody in particular, per 1.73 m².</summary>
+public static class ReferenceMembranes
+{
+    /// <summary>
+    /// The textbook patient of the three-pore papers: LpS 0.074 mL/min/mmHg, A0/Δx 25,000 cm, sodium permeability 6 mL/min (memory). It gives 20
+    /// to 35 % more ultrafiltration at 3.86 % than patients do.
+    /// </summary>
+    public static ThreePoreMembrane Textbook { get; } = new()
+    {
+        UltrafiltrationCoefficient = HydraulicConductance.FromMillilitersPerMinutePerMillimeterOfMercury(0.074),
+        DiffusionArea = DiffusionArea.FromCentimeters(25_000),
+    };
+
+    /// <summary>
+    /// The mean incident adult: the membrane that this model needs to return the published mean test (3.86 %, 4 h, n 758: D/P creatinine 0.73, D/D0
+    /// glucose 0.25, ultrafiltration 675 mL; Perit Dial Int 2019, doi 10.3747/pdi.2017.00004, read). The fit is ours (computed).
+    /// </summary>
+    /// <param name="level">The plasma level that the membrane is true with.</param>
+    /// <remarks>
+    /// Urea: twice creatinine's permeability with plasma as measured, 1.6 times with plasma water, so that the 4-h D/P urea is 0.90 to 0.93
+    /// (printed 0.91 at 2.27 %, 0.90 at 3.86 %, read).
+    /// </remarks>
+    public static ThreePoreMembrane MeanIncidentAdult(PlasmaLevel level = PlasmaLevel.AsMeasured) => level switch
+    {
+        PlasmaLevel.AsMeasured => new()
+        {
+            UltrafiltrationCoefficient = HydraulicConductance.FromMillilitersPerMinutePerMillimeterOfMercury(0.0664),
+            DiffusionArea = DiffusionArea.FromCentimeters(24_844),
+            GlucosePermeabilityScale = 1.40,
+            UreaToCreatininePermeability = 2.0,
+        },
+        PlasmaLevel.PlasmaWater => new()
+        {
+            UltrafiltrationCoefficient = HydraulicConductance.FromMillilitersPerMinutePerMillimeterOfMercury(0.0673),
+            DiffusionArea = DiffusionArea.FromCentimeters(21_092),
+            GlucosePermeabilityScale = 1.65,
+            UreaToCreatininePermeability = 1.6,
+            PlasmaLevel = PlasmaLevel.PlasmaWater,
+        },
+        _ => throw new ArgumentOutOfRangeException(nameof(level), level, "Expected a plasma level that exists."),
+    };
+}
