@@ -1,5 +1,4 @@
 using System.Text;
-using Transport.Analysis;
 using static Transport.Tests.SampleSheets.Sheets;
 
 namespace Transport.Tests.SampleSheets;
