@@ -20,7 +20,6 @@ public static class CourseCharts
             Line("dialysate sodium", "mmol/L", t => course.DialysateAt(Solutes.Sodium, t).MillimolesPerLiter))
         {
             Columns = 3,
-            Key = KeyPlacement.None,
         };
 
         Panel Line(string label, string unit, Func<TimeSpan, double> read) => new(new("dwell time", "h"), new(label, unit))

@@ -19,7 +19,7 @@ public static class DwellCharts
             "Net ultrafiltration in mL against dwell time in hours. " + string.Join(" ", curves.Select(curve =>
                 $"{curve.Solution.Name}: most {Digits.Fixed(curve.PeakUltrafiltration.Milliliters, 0)} mL between {Digits.Hours(curve.PeakWindow.From)} and {Digits.Hours(curve.PeakWindow.To)}; "
                 + (curve.ReturnToZero is { } zero ? $"zero at {Digits.Hours(zero)}." : "zero not reached."))),
-            Panel(curves, "net ultrafiltration", "mL", curve => curve.NetUltrafiltration) with { Marks = [Mark.AtY(0, "")] });
+            Panel(curves, "net ultrafiltration", "mL", curve => curve.NetUltrafiltration) with { Marks = [Mark.AtY(0, "nothing gained")] });
     }
 
     /// <summary>Sodium removed and glucose absorbed against dwell time.</summary>
