@@ -1,0 +1,48 @@
+namespace Transport.Analysis;
+
+/// <summary>One regimen of the grid with what it does at the ensemble's center, as plain numbers.</summary>
+internal sealed class Candidate(int index, Regimen regimen, int changes)
+{
+    /// <summary>Place in the grid.</summary>
+    public int Index { get; } = index;
+
+    public Regimen Regimen { get; } = regimen;
+
+    /// <summary>Changes from the present regimen.</summary>
+    public int Changes { get; } = changes;
+
+    /// <summary>Exchanges with a strongest glucose.</summary>
+    public int Strongest { get; } = CountStrongest(regimen);
+
+    public double FluidUsed { get; } = regimen.FluidInAll.Milliliters;
+
+    /// <summary>Why it is out; null while it is in.</summary>
+    public DropReason? Dropped { get; set; }
+
+    /// <summary>mL, with the model's discrepancy.</summary>
+    public double Ultrafiltration { get; private set; }
+
+    public double UreaDose { get; private set; }
+
+    /// <summary>g.</summary>
+    public double Glucose { get; private set; }
+
+    /// <summary>mmol, calibrated.</summary>
+    public double Sodium { get; private set; }
+
+    /// <summary>mL.</summary>
+    public double Peak { get; private set; }
+
+    public void Take(RegimenOutcome outcome)
+    {
+        Ultrafiltration = outcome.Ultrafiltration.Milliliters + DailyDoubt.ModelForm(Regimen).Shift;
+        UreaDose = outcome.UreaDose.Total;
+        Glucose = outcome.GlucoseAbsorbed.Grams;
+        Sodium = outcome.SodiumRemoved.Millimoles;
+        Peak = outcome.Peak.Volume.Milliliters;
+    }
+
+    private static int CountStrongest(Regimen regimen) =>
+        regimen.Night.Count(exchange => RegimenFindings.IsStrongest(exchange.Solution))
+        + (regimen.DayFill is { } day && RegimenFindings.IsStrongest(day.Solution) ? 1 : 0);
+}

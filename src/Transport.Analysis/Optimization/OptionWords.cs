@@ -1,0 +1,83 @@
+using System.Globalization;
+
+namespace Transport.Analysis;
+
+/// <summary>Sentences about options. They state differences and frequencies; they order nothing.</summary>
+internal static class OptionWords
+{
+    /// <summary>"On about 6 days in 10 the ultrafiltration lies between 200 and 500 mL."</summary>
+    public static string SingleDay(double probability, FluidTarget range)
+    {
+        var tenths = Math.Round(10 * probability);
+        var often = tenths switch
+        {
+            0 => "On fewer than 1 day in 10",
+            10 => "On more than 9 days in 10",
+            _ => Text($"On about {tenths:0} {(tenths == 1 ? "day" : "days")} in 10"),
+        };
+        return Text($"{often} the ultrafiltration lies between {range.Floor.Milliliters:0} and {range.Ceiling.Milliliters:0} mL.");
+    }
+
+    /// <summary>What an option gains and gives up against the ones before and after it in order of glucose.</summary>
+    public static string Why(Candidate? before, Candidate option, Candidate? after) => (before, after) switch
+    {
+        (null, null) => "The only option: the others do not differ by more than the noise, are beaten in everything, or miss a goal.",
+        (null, { } next) => $"Least absorbed glucose. {NextSentence(option, next)}",
+        ({ } last, null) => Against(last, option),
+        ({ } last, { } next) => $"{Against(last, option)} {NextSentence(option, next)}",
+    };
+
+    private static string Against(Candidate last, Candidate option)
+    {
+        var (gains, costs) = Compare(last, option);
+        return gains.Count == 0
+            ? $"Against the option before it: {Join(costs)}; it is kept because it differs in fluid or dose."
+            : $"Against the option before it: {Join(gains)}, for {Join(costs)}.";
+    }
+
+    private static string NextSentence(Candidate option, Candidate next)
+    {
+        var (gains, costs) = Compare(option, next);
+        return gains.Count == 0 ? $"The next one costs {Join(costs)}." : $"The next one offers {Join(gains)}, for {Join(costs)}.";
+    }
+
+    private static (List<string> Gains, List<string> Costs) Compare(Candidate a, Candidate b)
+    {
+        List<string> gains = [];
+        List<string> costs = [];
+        var glucose = b.Glucose - a.Glucose;
+        (glucose > 0 ? costs : gains).Add(Text($"{Math.Abs(glucose):0} g {(glucose > 0 ? "more" : "less")} absorbed glucose"));
+        Add(b.UreaDose - a.UreaDose, 0.05, (value, more) => Text($"Kt/V {value:0.00} {(more ? "higher" : "lower")}"));
+        Add(b.Sodium - a.Sodium, 3, (value, more) => Text($"{value:0} mmol {(more ? "more" : "less")} sodium removed"));
+        Cost(b.Regimen.NightLength.TotalMinutes - a.Regimen.NightLength.TotalMinutes, 1, (value, more) => Text($"a night {value:0} min {(more ? "longer" : "shorter")}"));
+        Cost(b.Regimen.Cycles - a.Regimen.Cycles, 1, (value, more) => Text($"{value:0} {(value == 1 ? "cycle" : "cycles")} {(more ? "more" : "fewer")}"));
+        Cost((b.FluidUsed - a.FluidUsed) / 1000, 0.25, (value, more) => Text($"{value:0.0} L {(more ? "more" : "less")} fluid"));
+        Cost(b.Strongest - a.Strongest, 1, (value, more) => Text($"{value:0} strongest {(value == 1 ? "bag" : "bags")} {(more ? "more" : "fewer")}"));
+        return (gains, costs);
+
+        void Add(double difference, double least, Func<double, bool, string> words)
+        {
+            if (Math.Abs(difference) >= least)
+            {
+                (difference > 0 ? gains : costs).Add(words(Math.Abs(difference), difference > 0));
+            }
+        }
+
+        void Cost(double difference, double least, Func<double, bool, string> words)
+        {
+            if (Math.Abs(difference) >= least)
+            {
+                (difference > 0 ? costs : gains).Add(words(Math.Abs(difference), difference > 0));
+            }
+        }
+    }
+
+    private static string Join(List<string> parts) => parts.Count switch
+    {
+        0 => "nothing",
+        1 => parts[0],
+        _ => $"{string.Join(", ", parts.Take(parts.Count - 1))} and {parts[^1]}",
+    };
+
+    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,97 @@
+using System.Globalization;
+
+namespace Transport.Analysis;
+
+/// <summary>What becomes different when one regimen takes the place of another.</summary>
+/// <param name="Count">How many things change.</param>
+/// <param name="Text">What they are: "one cycle fewer; day fill glucose 2.27 % instead of glucose 1.36 %".</param>
+public sealed record RegimenChange(int Count, string Text)
+{
+    /// <summary>From one regimen to another.</summary>
+    public static RegimenChange Between(Regimen present, Regimen other)
+    {
+        ArgumentNullException.ThrowIfNull(present);
+        ArgumentNullException.ThrowIfNull(other);
+        List<string> changes = [];
+        Night(present, other, changes);
+        Day(present.DayFill, other.DayFill, changes);
+        return new(changes.Count, changes.Count == 0 ? "as now" : string.Join("; ", changes));
+    }
+
+    private static void Night(Regimen present, Regimen other, List<string> changes)
+    {
+        var minutes = (other.NightLength - present.NightLength).TotalMinutes;
+        if (Math.Abs(minutes) >= 0.5)
+        {
+            changes.Add(Words($"night {Math.Abs(minutes):0} min {(minutes > 0 ? "longer" : "shorter")}"));
+        }
+
+        var cycles = other.Cycles - present.Cycles;
+        if (cycles != 0)
+        {
+            var number = Math.Abs(cycles) == 1 ? "one cycle" : Words($"{Math.Abs(cycles)} cycles");
+            changes.Add($"{number} {(cycles > 0 ? "more" : "fewer")}");
+        }
+
+        var (before, after) = (Mean(present), Mean(other));
+        if (Math.Abs(after - before) >= 0.5)
+        {
+            changes.Add(Words($"{Math.Abs(after - before):0} mL {(after > before ? "more" : "less")} per cycle"));
+        }
+
+        var (fluid, otherFluid) = (Fluid(present), Fluid(other));
+        if (fluid != otherFluid)
+        {
+            changes.Add($"at night {otherFluid} instead of {fluid}");
+        }
+    }
+
+    private static void Day(DayFill? present, DayFill? other, List<string> changes)
+    {
+        switch (present, other)
+        {
+            case (null, null):
+                return;
+            case ({ } gone, null):
+                changes.Add($"no day fill instead of {gone.Volume.Liters.ToString("0.0##", CultureInfo.InvariantCulture)} L");
+                return;
+            case (null, { } added):
+                changes.Add($"a day fill of {added.Volume.Liters.ToString("0.0##", CultureInfo.InvariantCulture)} L {added.Solution.Name}");
+                return;
+        }
+
+        var milliliters = (other!.Volume - present!.Volume).Milliliters;
+        if (Math.Abs(milliliters) >= 0.5)
+        {
+            changes.Add(Words($"{Math.Abs(milliliters):0} mL {(milliliters > 0 ? "more" : "less")} day fill"));
+        }
+
+        if (other.Solution != present.Solution)
+        {
+            changes.Add($"day fill {other.Solution.Name} instead of {present.Solution.Name}");
+        }
+    }
+
+    private static double Mean(Regimen regimen) => regimen.Night.Average(exchange => exchange.Fill.Milliliters);
+
+    // Runs of one solution, the last without its length: a cycle more at the end is no change of fluid.
+    private static string Fluid(Regimen regimen)
+    {
+        List<(string Name, int Count)> runs = [];
+        foreach (var exchange in regimen.Night)
+        {
+            if (runs.Count > 0 && runs[^1].Name == exchange.Solution.Name)
+            {
+                runs[^1] = (runs[^1].Name, runs[^1].Count + 1);
+            }
+            else
+            {
+                runs.Add((exchange.Solution.Name, 1));
+            }
+        }
+
+        return string.Join(", then ", runs.Select((run, i) => i == runs.Count - 1 ? run.Name : Words($"{run.Count} × {run.Name}")));
+    }
+
+    private static string Words(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+}

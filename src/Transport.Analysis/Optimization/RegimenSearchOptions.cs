@@ -1,0 +1,32 @@
+namespace Transport.Analysis;
+
+/// <summary>How a search goes about it.</summary>
+public sealed record RegimenSearchOptions
+{
+    /// <summary>How regimens are simulated; within the search 1e-5 is careful enough (0.01 mL a day).</summary>
+    public RegimenOptions Simulation { get; init; } = new() { Integration = new() { RelativeTolerance = 1e-5 } };
+
+    /// <summary>How many members of the ensemble the options are run over.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Less than 1.</exception>
+    public int EnsembleMembers
+    {
+        get;
+        init => field = value >= 1 ? value : throw new ArgumentOutOfRangeException(nameof(EnsembleMembers), value, "Expected 1 or more.");
+    }
+    = 200;
+
+    /// <summary>How many options are shown at most.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Less than 1.</exception>
+    public int MostOptions
+    {
+        get;
+        init => field = value >= 1 ? value : throw new ArgumentOutOfRangeException(nameof(MostOptions), value, "Expected 1 or more.");
+    }
+    = 12;
+
+    /// <summary>How many runs at a time; the result does not depend on it.</summary>
+    public int Workers { get; init; } = Environment.ProcessorCount;
+
+    /// <summary>The defaults.</summary>
+    public static RegimenSearchOptions Default { get; } = new();
+}

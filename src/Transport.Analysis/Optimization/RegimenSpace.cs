@@ -1,0 +1,101 @@
+using System.Collections.Immutable;
+
+namespace Transport.Analysis;
+
+/// <summary>The regimens that a search looks at: every combination of what is listed.</summary>
+/// <remarks>The order of the lists and what is in them twice does not matter.</remarks>
+public sealed record RegimenSpace
+{
+    /// <summary>Night lengths.</summary>
+    public ImmutableArray<TimeSpan> NightLengths { get; init; } = [TimeSpan.FromHours(8), TimeSpan.FromHours(9), TimeSpan.FromHours(10)];
+
+    /// <summary>Numbers of cycles.</summary>
+    public ImmutableArray<int> Cycles { get; init; } = [3, 4, 5, 6, 7];
+
+    /// <summary>Volumes per cycle.</summary>
+    public required ImmutableArray<Volume> VolumesPerCycle { get; init; }
+
+    /// <summary>Solutions for the night.</summary>
+    public ImmutableArray<DialysisSolution> NightSolutions { get; init; } = [.. DialysisSolution.UsualGlucose];
+
+    /// <summary>
+    /// How many of the first cycles have the next stronger of the night's solutions; 0: all have the same.
+    /// </summary>
+    public ImmutableArray<int> StrongerFirstCycles { get; init; } = [0, 2];
+
+    /// <summary>Day fills; null in the list is a dry day.</summary>
+    public ImmutableArray<DayFill?> DayFills { get; init; } = [null];
+
+    /// <summary>Belly, catheter and machine.</summary>
+    public RegimenSettings Settings { get; init; } = RegimenSettings.Default;
+
+    /// <summary>
+    /// 8, 9 and 10 h; 3 to 7 cycles; from 1.5 L in steps of 250 mL up to the largest fill; the three glucose strengths, alone or with the next
+    /// stronger in the first two cycles; a dry day or 1.0, 1.5 and 2.0 L of the two weaker strengths: up to about 2,600 regimens.
+    /// </summary>
+    public static RegimenSpace Usual(Patient patient, RegimenGoals goals)
+    {
+        ArgumentNullException.ThrowIfNull(goals);
+        var largest = goals.LargestFillOf(patient).Milliliters;
+        var smallest = Math.Min(1500, 100 * Math.Floor(largest / 100));
+        var count = 1 + (int)((largest - smallest) / 250);
+        var day = from milliliters in new[] { 1000.0, 1500, 2000 }
+                  where milliliters <= largest
+                  from solution in new[] { DialysisSolution.Glucose136, DialysisSolution.Glucose227 }
+                  select new DayFill(solution, Volume.FromMilliliters(milliliters));
+        return new()
+        {
+            VolumesPerCycle = [.. Enumerable.Range(0, count).Select(i => Volume.FromMilliliters(smallest + 250 * i))],
+            DayFills = [null, .. day],
+        };
+    }
+
+    /// <summary>All of them, whether they can be carried out or not, in an order that depends on their content alone.</summary>
+    internal List<Regimen> All()
+    {
+        var seed = new Regimen(TimeSpan.FromHours(9), [new Exchange(DialysisSolution.Glucose136, Volume.FromMilliliters(1000))]);
+        var solutions = NightSolutions.Distinct().OrderBy(Strength).ThenBy(Sodium).ThenBy(Name, StringComparer.Ordinal).ToList();
+        var days = DayFills.Distinct()
+            .OrderBy(day => day?.Volume ?? default)
+            .ThenBy(day => day is null ? 0 : Strength(day.Solution))
+            .ThenBy(day => day is null ? 0 : Sodium(day.Solution))
+            .ThenBy(day => day?.Solution.Name, StringComparer.Ordinal);
+        var all =
+            from length in NightLengths.Distinct().Order()
+            from cycles in Cycles.Distinct().Order()
+            from volume in VolumesPerCycle.Distinct().Order()
+            from night in Nights(solutions, cycles, volume)
+            from day in days
+            select seed with { NightLength = length, Night = night, DayFill = day, Settings = Settings };
+        return [.. all];
+    }
+
+    private IEnumerable<ImmutableArray<Exchange>> Nights(List<DialysisSolution> solutions, int cycles, Volume volume)
+    {
+        for (var i = 0; i < solutions.Count; i++)
+        {
+            var exchange = new Exchange(solutions[i], volume);
+            foreach (var stronger in StrongerFirstCycles.Distinct().Order())
+            {
+                if (stronger == 0)
+                {
+                    yield return [.. Enumerable.Repeat(exchange, cycles)];
+                }
+                else if (stronger > 0 && stronger < cycles && i + 1 < solutions.Count)
+                {
+                    yield return
+                    [
+                        .. Enumerable.Repeat(new Exchange(solutions[i + 1], volume), stronger),
+                        .. Enumerable.Repeat(exchange, cycles - stronger),
+                    ];
+                }
+            }
+        }
+    }
+
+    private static double Strength(DialysisSolution solution) => solution.Glucose.MillimolesPerLiter;
+
+    private static double Sodium(DialysisSolution solution) => solution.Sodium.MillimolesPerLiter;
+
+    private static string Name(DialysisSolution solution) => solution.Name;
+}

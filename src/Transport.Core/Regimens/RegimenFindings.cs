@@ -1,0 +1,82 @@
+using System.Globalization;
+
+namespace Transport;
+
+/// <summary>What the outcome of a regimen gives reason to say.</summary>
+internal static class RegimenFindings
+{
+    // Fullness above this multiple of the largest fill is an overfill where nobody gave a limit (choice).
+    private const double OverfillShare = 1.5;
+
+    // Glucose above this is the strongest bag, mmol/L: between 2.27 and 3.86 %.
+    private const double Strongest = 180;
+
+    public static List<Finding> Of(RegimenOutcome outcome)
+    {
+        List<Finding> findings = [.. outcome.Regimen.Findings];
+        var settings = outcome.Regimen.Settings;
+        var largest = settings.LargestVolume ?? LargestFill(outcome.Regimen) * OverfillShare;
+        if (outcome.Peak.Volume > largest)
+        {
+            Warn(
+                findings,
+                "overfill",
+                $"The cavity holds {outcome.Peak.Volume.Milliliters:0} mL at minute {outcome.Peak.Time.TotalMinutes:0} ({PhaseName(outcome.Peak.Phase)}), more than {largest.Milliliters:0} mL.");
+        }
+
+        if (outcome.Options.LargestFluidRemoval is { } ceiling && outcome.FluidRemoval > ceiling)
+        {
+            Warn(
+                findings,
+                "over-removal",
+                $"Ultrafiltration and urine remove {outcome.FluidRemoval.Milliliters:0} mL in 24 h, more than {ceiling.Milliliters:0} mL: the patient may dry out and lose urine.");
+        }
+
+        if (outcome.Ultrafiltration.Milliliters < 0)
+        {
+            Warn(findings, "fluid-taken-up", $"In 24 h the regimen gives the body {-outcome.Ultrafiltration.Milliliters:0} mL.");
+        }
+        else if (outcome.DayUltrafiltration.Milliliters < 0)
+        {
+            Warn(
+                findings,
+                "day-takes-up-fluid",
+                $"The day takes up {-outcome.DayUltrafiltration.Milliliters:0} mL; the night removes {outcome.NightUltrafiltration.Milliliters:0} mL.");
+        }
+
+        if (outcome.Regimen.Night.Any(exchange => IsStrongest(exchange.Solution)) || outcome.Regimen.DayFill is { } day && IsStrongest(day.Solution))
+        {
+            Warn(findings, "strongest-bag-daily", $"The strongest glucose every day: its use over long ages the membrane, and each day it can dry the patient out.");
+        }
+
+        if (outcome.SmallestVolume.Milliliters < 0.5 * outcome.Regimen.ResidualFor(outcome.Patient))
+        {
+            findings.Add(new(
+                Severity.Note,
+                "cavity-runs-empty",
+                "The residual fluid is taken up during the day; the first drain of the night leaves it behind again and is smaller by that much."));
+        }
+
+        return [.. findings.OrderByDescending(finding => finding.Severity)];
+    }
+
+    internal static bool IsStrongest(DialysisSolution solution) => solution.Glucose.MillimolesPerLiter > Strongest;
+
+    private static Volume LargestFill(Regimen regimen)
+    {
+        var night = regimen.Night.Max(exchange => exchange.Fill);
+        return regimen.DayFill is { } day && day.Volume > night ? day.Volume : night;
+    }
+
+    private static string PhaseName(RegimenPhase phase) => phase switch
+    {
+        RegimenPhase.Fill => "fill",
+        RegimenPhase.Dwell => "dwell of the night",
+        RegimenPhase.Drain or RegimenPhase.EveningDrain => "drain",
+        RegimenPhase.DayFill => "day fill",
+        _ => "day",
+    };
+
+    private static void Warn(List<Finding> findings, string code, FormattableString message) =>
+        findings.Add(new(Severity.Warning, code, message.ToString(CultureInfo.InvariantCulture)));
+}
