@@ -102,8 +102,13 @@ public sealed class KnownProblemTests
             if (problem.Solution is { } solution)
             {
                 var expected = solution(t);
-                var squares = expected.Select((y, i) => Math.Pow((found[i] - y) / (tolerance * (problem.Scale + Math.Abs(y))), 2));
-                Ratio = Math.Max(Ratio, Math.Sqrt(squares.Average()));
+                var squares = 0.0;
+                for (var i = 0; i < expected.Length; i++)
+                {
+                    squares += Math.Pow((found[i] - expected[i]) / (tolerance * (problem.Scale + Math.Abs(expected[i]))), 2);
+                }
+
+                Ratio = Math.Max(Ratio, Math.Sqrt(squares / expected.Length));
             }
             else
             {
