@@ -56,7 +56,7 @@ public sealed class PublishedStatementTests
         // A miss, stated. 762 mL by tracer volume, Nephrol Dial Transplant 1989;4:805; 675 ± 308 mL drained, Perit Dial Int 2019 (both read).
         // The textbook patient: 20 to 40 % more, still within one SD of the drained series. 930 computed elsewhere, half of its last digit.
         var found = Strong.Ultrafiltration(240);
-        Assert.Equal(930, found, 5);
+        Assert.Equal(930, found, 5.0);
         Assert.InRange(found / 762, 1.20, 1.25);
         Assert.InRange(found / 675, 1.35, 1.40);
         Assert.InRange(found, 675 - 308, 675 + 308);
@@ -77,7 +77,7 @@ public sealed class PublishedStatementTests
         // stated: 147 min.
         var (time, height) = Weak.PeakUltrafiltration();
         Assert.InRange(height.Milliliters, 90, 110);
-        Assert.Equal(147, time.TotalMinutes, 2);
+        Assert.Equal(147, time.TotalMinutes, 2.0);
     }
 
     [Fact]
@@ -130,8 +130,8 @@ public sealed class PublishedStatementTests
         var hour = TimeSpan.FromHours(1);
         var small = Strong.RemovedAt(Solutes.Sodium, hour).Millimoles / 140 * 1000;
         Assert.Equal(39.67, Strong.RemovedAt(Solutes.Sodium, hour).Millimoles, 0.05);
-        Assert.Equal(154, Strong.Ultrafiltration(60) - small, 1);
-        Assert.Equal(184, Strong.PoreVolumesAt(hour).Ultrasmall.Milliliters, 1);
+        Assert.Equal(154, Strong.Ultrafiltration(60) - small, 1.0);
+        Assert.Equal(184, Strong.PoreVolumesAt(hour).Ultrasmall.Milliliters, 1.0);
     }
 
     [Fact]
@@ -142,7 +142,7 @@ public sealed class PublishedStatementTests
         var base360 = TextbookDwells.OnFreshResidual(Textbook, TextbookDwells.Strong, minutes: 360).PeakUltrafiltration();
         var doubled = TextbookDwells.OnFreshResidual(Textbook.With(2, 2, 2), TextbookDwells.Strong, minutes: 360).PeakUltrafiltration();
         Assert.True(doubled.Time < base360.Time);
-        Assert.Equal(217, doubled.Time.TotalMinutes, 2);
+        Assert.Equal(217, doubled.Time.TotalMinutes, 2.0);
         Assert.Equal(1197, doubled.NetUltrafiltration.Milliliters, 1.5);
         Assert.InRange(doubled.NetUltrafiltration / base360.NetUltrafiltration, 0.95, 1.05);
     }
@@ -156,7 +156,7 @@ public sealed class PublishedStatementTests
         var glucose = TextbookDwells.OnFreshResidual(Textbook with { GlucosePermeabilityScale = 2 }, TextbookDwells.Strong).PeakUltrafiltration();
         var fill = TextbookDwells.OnFreshResidual(Textbook, TextbookDwells.Strong, fill: 1200).PeakUltrafiltration();
         Assert.Equal(647, area.NetUltrafiltration.Milliliters, 1.5);
-        Assert.Equal(201, area.Time.TotalMinutes, 2);
+        Assert.Equal(201, area.Time.TotalMinutes, 2.0);
         foreach (var changed in new[] { area, glucose, fill })
         {
             Assert.True(changed.Time < reference.Time);

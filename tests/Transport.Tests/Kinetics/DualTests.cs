@@ -25,7 +25,7 @@ public sealed class DualTests
     [Theory]
     [InlineData(AreaLaw.Constant, 240, 1e-8)]
     [InlineData(AreaLaw.Constant, 600, 1e-8)]
-    [InlineData(AreaLaw.TwoThirds, 240, 1e-8)]
+    [InlineData(AreaLaw.TwoThirds, 240, 1e-10)]
     [InlineData(AreaLaw.Exponential, 30, 1e-8)]
     [InlineData(AreaLaw.Exponential, 600, 1e-8)]
     public void Derivatives_are_central_differences(AreaLaw law, double minutes, double tolerance)
@@ -33,6 +33,7 @@ public sealed class DualTests
         // Step 1e-4 of the parameter: the difference is off by about 1e-8 of the third logarithmic derivative, and by the two runs' own error of
         // 1e-12 over 1e-4 = 1e-8. The derivative's own run is at the default tolerance, 1e-8, of a solution that is known to about
         // twenty times that. Hence 1e-6, of the largest sensitivity p ∂y/∂p or of y itself.
+        // Where the two-thirds law has its break the derivative's run takes 1e-10: a step over a kink has the order of the kink.
         var membrane = ReferenceMembranes.MeanIncidentAdult() with { AreaLaw = law, GlucosePermeabilityScale = 1.3 };
         var point = Point(membrane);
         for (var p = 0; p < FreeCount; p++)
