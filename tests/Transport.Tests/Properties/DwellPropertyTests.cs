@@ -23,9 +23,9 @@ public sealed class DwellPropertyTests
     {
         // Conservation, and the dense output in one: the rates at the computed states, summed by Gauss and Legendre's five points over pieces of at
         // most 2 min, give the amounts computed. 1e-6 of the amount in the cavity: a hundred of the integration's tolerance of 1e-9 and the kink of
-        // the two-thirds law.
+        // the two-thirds law. Small solutes: proteins turn with the flow of their pore, too sharply for such a sum.
         var course = at.Run();
-        var panel = SolutePanel.Full;
+        var panel = SolutePanel.Small;
         var system = new ThreePoreSystem<Real>(
             at.Membrane, FreeParameters<Real>.From(at.Membrane), panel, CavityContents.Of(at.Plasma, panel));
         var end = at.Dwell.Duration.TotalMinutes;
@@ -97,7 +97,8 @@ public sealed class DwellPropertyTests
     [Property(MaxTest = 100, Arbitrary = [typeof(PlausibleArbitraries)], Replay = Seeds.Fixed)]
     public void A_person_of_another_size_has_the_same_concentrations(PlausibleDwell at)
     {
-        // Everything extensive times 0.7, fluid too: the same equations in other units, so the same steps. 1e-9 leaves room for rounding near a rejection.
+        // Everything extensive times 0.7, fluid too: the same equations in other units, so the same steps, but for
+        // roundings where a step over the kink of the two-thirds law is just accepted: a hundred of the tolerance of 1e-11.
         const double factor = 0.7;
         var other = at.Membrane.ScaledTo(Area.FromSquareMeters(factor * 1.73));
         var dwell = at.Dwell with
@@ -105,7 +106,7 @@ public sealed class DwellPropertyTests
             Fill = at.Dwell.Fill * factor,
             Residual = at.Dwell.Residual with { Volume = at.Dwell.Residual.Volume * factor },
         };
-        var (one, two) = (at.Run(), at.Run(other, dwell));
+        var (one, two) = (at.Run(1e-11), at.Run(other, dwell, 1e-11));
         foreach (var time in Times(at.Dwell.Duration))
         {
             Assert.Equal(factor, two.VolumeAt(time) / one.VolumeAt(time), 1e-9);
@@ -132,7 +133,7 @@ public sealed class DwellPropertyTests
         };
         var slow = at.Run(membrane, at.Dwell, 1e-11);
         var fast = at.Run(doubled, at.Dwell with { Duration = at.Dwell.Duration / 2 }, 1e-11);
-        foreach (var time in Times(at.Dwell.Duration / 2))
+        foreach (var time in Times(at.Dwell.Duration / 2 - TimeSpan.FromTicks(1)))
         {
             Assert.Equal(1, fast.VolumeAt(time) / slow.VolumeAt(2 * time), 1e-8);
             foreach (var solute in SolutePanel.Small.Solutes)
@@ -216,7 +217,7 @@ public sealed class DwellPropertyTests
     [Property(MaxTest = 200, Arbitrary = [typeof(PlausibleArbitraries)], Replay = Seeds.Fixed)]
     public void The_volume_stays_positive_and_the_result_does_not_depend_on_the_tolerance(PlausibleDwell at)
     {
-        // 1e-6 against 1e-12: twenty tolerances, in the norm in which steps are controlled (relative, plus 1 % of the reference volume and 1e-3 of a concentration);
+        // 1e-6 against 1e-12: twenty tolerances, in the norm in which steps are controlled (relative, plus 1 % of the reference volume);
         // a concentration is a quotient of two such numbers, hence forty.
         var rough = at.Run(1e-6);
         var fine = at.Run(1e-12);
@@ -326,9 +327,9 @@ public sealed class DwellPropertyTests
     {
         var state = new Real[system.Dimension];
         state[0] = Real.Of(course.VolumeAt(time).Milliliters);
-        for (var i = 0; i < course.Panel.Count; i++)
+        for (var i = 0; i < SolutePanel.Small.Count; i++)
         {
-            state[1 + i] = Real.Of(Amount(course, course.Panel.Solutes[i], time));
+            state[1 + i] = Real.Of(Amount(course, SolutePanel.Small.Solutes[i], time));
         }
 
         var rates = new Real[system.Dimension];
