@@ -2,25 +2,25 @@ using System.Runtime.Intrinsics;
 
 namespace Transport;
 
-/// <summary>A number with its derivatives by up to four parameters: what a fit integrates to get exact sensitivities.</summary>
+/// <summary>A number with its derivatives by up to eight parameters: what a fit integrates to get exact sensitivities.</summary>
 internal readonly struct Dual : ILane<Dual>
 {
     /// <summary>How many parameters one integration can differentiate by.</summary>
-    public const int Width = 4;
+    public const int Width = 8;
 
     public readonly double Value;
-    public readonly Vector256<double> Slopes;
+    public readonly Vector512<double> Slopes;
 
-    public Dual(double value, Vector256<double> slopes)
+    public Dual(double value, Vector512<double> slopes)
     {
         Value = value;
         Slopes = slopes;
     }
 
     /// <summary>A parameter: its derivative by itself is 1.</summary>
-    public static Dual Parameter(double value, int index) => new(value, Vector256<double>.Zero.WithElement(index, 1.0));
+    public static Dual Parameter(double value, int index) => new(value, Vector512<double>.Zero.WithElement(index, 1.0));
 
-    public static Dual Of(double value) => new(value, Vector256<double>.Zero);
+    public static Dual Of(double value) => new(value, Vector512<double>.Zero);
 
     public static double Largest(Dual x) => x.Value;
 

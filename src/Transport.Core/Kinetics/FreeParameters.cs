@@ -1,7 +1,7 @@
 namespace Transport;
 
 /// <summary>The membrane's numbers that a fit may free, over a lane; everything else comes from the membrane record.</summary>
-/// <remarks>Units: mL/min/mmHg, cm, none, mL/min.</remarks>
+/// <remarks>Units: mL/min/mmHg, cm, none, mL/min, none.</remarks>
 internal readonly struct FreeParameters<T>
     where T : struct, ILane<T>
 {
@@ -13,11 +13,14 @@ internal readonly struct FreeParameters<T>
 
     public required T LymphaticRemoval { get; init; }
 
+    public required T TransientAmplitude { get; init; }
+
     public static FreeParameters<T> From(ThreePoreMembrane membrane) => new()
     {
         UltrafiltrationCoefficient = T.Of(membrane.UltrafiltrationCoefficient.MillilitersPerMinutePerMillimeterOfMercury),
         DiffusionArea = T.Of(membrane.DiffusionArea.Centimeters),
         GlucosePermeabilityScale = T.Of(membrane.GlucosePermeabilityScale),
         LymphaticRemoval = T.Of(membrane.LymphaticRemoval.MillilitersPerMinute),
+        TransientAmplitude = T.Of(membrane.TransientAmplitude),
     };
 }

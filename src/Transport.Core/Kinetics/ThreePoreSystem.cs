@@ -35,6 +35,7 @@ internal struct ThreePoreSystem<T> : IOdeSystem<T>
     private readonly double oncotic_S;
     private readonly double oncotic_L;
     private readonly T lymph;
+    private readonly T transientAmplitude;
     private readonly double referenceVolume;
     private readonly double volumePerPressure;
     private readonly double fullContactVolume;
@@ -53,6 +54,7 @@ internal struct ThreePoreSystem<T> : IOdeSystem<T>
         lp_S = pores.SmallFraction * free.UltrafiltrationCoefficient;
         lp_L = pores.LargeFraction * free.UltrafiltrationCoefficient;
         lymph = free.LymphaticRemoval;
+        transientAmplitude = free.TransientAmplitude;
 
         var protein = Solutes.Albumin.RadiusAngstrom;
         var oncotic = membrane.OncoticPressureDifference.MillimetersOfMercury;
@@ -253,9 +255,8 @@ internal struct ThreePoreSystem<T> : IOdeSystem<T>
         }
     }
 
-    private readonly double TransientFactor(double minutes) => HasTransient && membrane.TransientAmplitude > 0
-        ? 1 + membrane.TransientAmplitude * Math.Exp(-(minutes - Instilled) / membrane.TransientTime.TotalMinutes)
-        : 1;
-
-    private readonly T Transient(double minutes) => T.Of(TransientFactor(minutes));
+    // F(t) = 1 + F0 e^(−t/τ)
+    private readonly T Transient(double minutes) => HasTransient
+        ? T.Of(1) + Math.Exp(-(minutes - Instilled) / membrane.TransientTime.TotalMinutes) * transientAmplitude
+        : T.Of(1);
 }

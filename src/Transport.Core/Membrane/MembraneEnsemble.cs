@@ -16,6 +16,7 @@ public sealed class MembraneEnsemble
     /// <param name="ultrafiltrationCoefficients">LpS of each member, mL/min/mmHg.</param>
     /// <param name="diffusionAreas">A0/Δx of each member, cm.</param>
     /// <param name="glucosePermeabilityScales">Glucose permeability scale of each member.</param>
+    /// <param name="transientAmplitudes">F0 of each member; the centre's for all where left out.</param>
     /// <exception cref="ArgumentException">The lists are empty or of different length, or a value is not positive.</exception>
     public MembraneEnsemble(
         EnsembleSource source,
@@ -23,14 +24,16 @@ public sealed class MembraneEnsemble
         ThreePoreMembrane center,
         ImmutableArray<double> ultrafiltrationCoefficients,
         ImmutableArray<double> diffusionAreas,
-        ImmutableArray<double> glucosePermeabilityScales)
+        ImmutableArray<double> glucosePermeabilityScales,
+        ImmutableArray<double> transientAmplitudes = default)
     {
         ArgumentNullException.ThrowIfNull(center);
         var count = ultrafiltrationCoefficients.Length;
-        if (count == 0 || diffusionAreas.Length != count || glucosePermeabilityScales.Length != count)
+        transientAmplitudes = transientAmplitudes.IsDefault ? [.. Enumerable.Repeat(center.TransientAmplitude, count)] : transientAmplitudes;
+        int[] lengths = [count, diffusionAreas.Length, glucosePermeabilityScales.Length, transientAmplitudes.Length];
+        if (count == 0 || lengths.Distinct().Count() > 1)
         {
-            throw new ArgumentException(
-                $"Expected three lists of one length, at least 1; found {count}, {diffusionAreas.Length} and {glucosePermeabilityScales.Length}.");
+            throw new ArgumentException($"Expected lists of one length, at least 1; found lengths {string.Join(", ", lengths)}.");
         }
 
         if (ultrafiltrationCoefficients.Concat(diffusionAreas).Concat(glucosePermeabilityScales).Any(value => !(value > 0 && double.IsFinite(value))))
@@ -44,6 +47,7 @@ public sealed class MembraneEnsemble
         UltrafiltrationCoefficients = ultrafiltrationCoefficients;
         DiffusionAreas = diffusionAreas;
         GlucosePermeabilityScales = glucosePermeabilityScales;
+        TransientAmplitudes = transientAmplitudes;
     }
 
     /// <summary>Where the members come from.</summary>
@@ -64,6 +68,9 @@ public sealed class MembraneEnsemble
     /// <summary>Glucose permeability scale of each member.</summary>
     public ImmutableArray<double> GlucosePermeabilityScales { get; }
 
+    /// <summary>Amplitude of the initial transient of each member.</summary>
+    public ImmutableArray<double> TransientAmplitudes { get; }
+
     /// <summary>How many members.</summary>
     public int Count => UltrafiltrationCoefficients.Length;
 
@@ -74,6 +81,7 @@ public sealed class MembraneEnsemble
         UltrafiltrationCoefficient = HydraulicConductance.FromMillilitersPerMinutePerMillimeterOfMercury(UltrafiltrationCoefficients[index]),
         DiffusionArea = DiffusionArea.FromCentimeters(DiffusionAreas[index]),
         GlucosePermeabilityScale = GlucosePermeabilityScales[index],
+        TransientAmplitude = TransientAmplitudes[index],
     };
 
     /// <summary>The ensemble of one membrane.</summary>
@@ -94,6 +102,13 @@ public sealed class MembraneEnsemble
     public MembraneEnsemble First(int count)
     {
         Require.InRange(count, 1, Count, "");
-        return new(Source, Seed, Center, UltrafiltrationCoefficients[..count], DiffusionAreas[..count], GlucosePermeabilityScales[..count]);
+        return new(
+            Source,
+            Seed,
+            Center,
+            UltrafiltrationCoefficients[..count],
+            DiffusionAreas[..count],
+            GlucosePermeabilityScales[..count],
+            TransientAmplitudes[..count]);
     }
 }

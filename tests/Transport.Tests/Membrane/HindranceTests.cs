@@ -1,3 +1,5 @@
+using FsCheck;
+using FsCheck.Xunit;
 using Transport.Tests.Properties;
 
 namespace Transport.Tests.Membrane;

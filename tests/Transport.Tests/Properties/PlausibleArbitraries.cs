@@ -1,3 +1,6 @@
+using FsCheck;
+using FsCheck.Fluent;
+
 namespace Transport.Tests.Properties;
 
 /// <summary>One pore class and what flows through it; |Pe| at most 5.</summary>

@@ -1,0 +1,31 @@
+namespace Transport.Analysis;
+
+/// <summary>Which curves to draw.</summary>
+public sealed record DwellCurveOptions
+{
+    /// <summary>Glucose solutions.</summary>
+    public IReadOnlyList<DialysisSolution> Solutions { get; init; } = DialysisSolution.UsualGlucose;
+
+    /// <summary>Volume instilled.</summary>
+    public Volume Fill { get; init; } = Volume.FromLiters(2);
+
+    /// <summary>The longest dwell.</summary>
+    /// <value>The default is 10 h. Range 1 to 24 h.</value>
+    public TimeSpan Longest
+    {
+        get;
+        init => field = value >= TimeSpan.FromHours(1) && value <= TimeSpan.FromHours(24)
+            ? value
+            : throw new ArgumentOutOfRangeException(nameof(value), value, "Expected 1 to 24 h.");
+    }
+    = TimeSpan.FromHours(10);
+
+    /// <summary>The strength that the patient's test used; null where the ensemble comes from no test.</summary>
+    public DialysisSolution? Tested { get; init; }
+
+    /// <summary>Whether curves at untested strengths hold the model's own doubt.</summary>
+    public bool HoldsModelForm { get; init; } = true;
+
+    /// <summary>The defaults.</summary>
+    public static DwellCurveOptions Default { get; } = new();
+}

@@ -1,0 +1,145 @@
+using System.Collections.Immutable;
+using MathNet.Numerics.Distributions;
+using MathNet.Numerics.Random;
+using MathNet.Numerics.Statistics;
+
+namespace Transport.Analysis;
+
+/// <summary>Ultrafiltration, sodium and absorbed glucose against dwell time, over an ensemble of membranes.</summary>
+public static class DwellCurves
+{
+    private const double StepMinutes = 10;
+
+    // The discrepancy is known at 4 h: it is taken to grow in proportion to time until then and to stay (choice).
+    private const double DiscrepancyMinutes = 240;
+
+    /// <summary>One curve for each solution.</summary>
+    /// <param name="patient">Whose plasma and size.</param>
+    /// <param name="ensemble">The membranes, at the patient's size.</param>
+    /// <param name="options">Strengths, fill, longest dwell.</param>
+    /// <param name="control">Watches and stops.</param>
+    /// <exception cref="IntegrationException">A dwell could not be integrated.</exception>
+    public static IReadOnlyList<DwellCurve> Run(
+        Patient patient, MembraneEnsemble ensemble, DwellCurveOptions? options = null, RunControl? control = null)
+    {
+        ArgumentNullException.ThrowIfNull(patient);
+        ArgumentNullException.ThrowIfNull(ensemble);
+        options ??= DwellCurveOptions.Default;
+        control ??= RunControl.None;
+        var minutes = Enumerable.Range(0, (int)(options.Longest.TotalMinutes / StepMinutes) + 1).Select(i => i * StepMinutes).ToArray();
+        var tested = options.Tested is { } solution ? FourHours(patient, ensemble.Center, solution, options.Fill) : 0;
+        var curves = new List<DwellCurve>();
+        foreach (var strength in options.Solutions)
+        {
+            var ratio = tested > 0 ? FourHours(patient, ensemble.Center, strength, options.Fill) / tested : 0;
+            var discrepancy = options.HoldsModelForm ? ModelDiscrepancy.Of(strength, options.Tested, ratio) : ModelDiscrepancy.None;
+            curves.Add(Curve(patient, ensemble, strength, options, discrepancy, minutes, control));
+            control.Progress?.Report((double)curves.Count / options.Solutions.Count);
+        }
+
+        return curves;
+    }
+
+    private static DwellCurve Curve(
+        Patient patient,
+        MembraneEnsemble ensemble,
+        DialysisSolution solution,
+        DwellCurveOptions options,
+        ModelDiscrepancy discrepancy,
+        double[] minutes,
+        RunControl control)
+    {
+        var kernel = new DwellKernel<Real>(
+            DwellOf(patient, solution, options.Fill, options.Longest), patient.Plasma, SolutePanel.Small, new() { RelativeTolerance = 1e-6 });
+        var states = new Real[minutes.Length * kernel.Dimension];
+        var ultrafiltration = Columns();
+        var sodium = Columns();
+        var glucose = Columns();
+
+        // Its own stream, so that member i has the same discrepancy at every strength and in every call.
+        var random = new MersenneTwister(ensemble.Seed ^ 0x5EED);
+        for (var i = 0; i < ensemble.Count; i++)
+        {
+            control.Cancellation.ThrowIfCancellationRequested();
+            var membrane = ensemble[i];
+            kernel.Run(
+                membrane,
+                FreeParameters<Real>.From(membrane),
+                Real.Of(ObservedExchange.TypicalResidual(patient).Milliliters),
+                minutes,
+                states);
+            var shift = discrepancy.Shift.Milliliters + discrepancy.Deviation.Milliliters * Normal.Sample(random, 0, 1);
+            for (var t = 0; t < minutes.Length; t++)
+            {
+                ultrafiltration[t][i] = Change(t, 0) + shift * Math.Min(1, minutes[t] / DiscrepancyMinutes);
+                sodium[t][i] = Change(t, 1 + SolutePanel.Sodium) / 1000;
+                glucose[t][i] = -Change(t, 1 + SolutePanel.Glucose) / 1e6 * Solutes.Glucose.MolarMassGramsPerMole;
+            }
+        }
+
+        var holds = discrepancy == ModelDiscrepancy.None ? Doubt.Parameters : Doubt.Parameters | Doubt.ModelForm;
+        var net = Band("mL", ultrafiltration, holds);
+        var peak = net.Median.Max();
+        return new()
+        {
+            Solution = solution,
+            IsTested = options.Tested is { } used && ModelDiscrepancy.IsSameStrength(solution, used),
+            Fill = options.Fill,
+            Minutes = [.. minutes],
+            NetUltrafiltration = net,
+            SodiumRemoved = Band("mmol", sodium, Doubt.Parameters),
+            GlucoseAbsorbed = Band("g", glucose, Doubt.Parameters),
+            PeakWindow = Window(minutes, net.Median, peak),
+            PeakUltrafiltration = Volume.FromMilliliters(peak),
+            ReturnToZero = BackAtZero(minutes, net.Median),
+        };
+
+        double Change(int t, int slot) => states[t * kernel.Dimension + slot].Value - states[slot].Value;
+
+        double[][] Columns() => [.. minutes.Select(_ => new double[ensemble.Count])];
+    }
+
+    private static Dwell DwellOf(Patient patient, DialysisSolution solution, Volume fill, TimeSpan duration) =>
+        new(solution, fill, duration, ResidualFluid.Used(ObservedExchange.TypicalResidual(patient), patient.Plasma));
+
+    private static double FourHours(Patient patient, ThreePoreMembrane membrane, DialysisSolution solution, Volume fill)
+    {
+        var dwell = DwellOf(patient, solution, fill, TimeSpan.FromHours(4));
+        return DwellSimulation.Run(patient, membrane, dwell).NetUltrafiltrationAt(dwell.Duration).Milliliters;
+    }
+
+    private static CurveBand Band(string unit, double[][] columns, Doubt doubt)
+    {
+        var quantiles = columns.Select(column =>
+        {
+            Array.Sort(column);
+            return (
+                Low: SortedArrayStatistics.Quantile(column, 0.05),
+                Median: SortedArrayStatistics.Quantile(column, 0.5),
+                High: SortedArrayStatistics.Quantile(column, 0.95));
+        }).ToArray();
+        return new(
+            unit, [.. quantiles.Select(q => q.Median)], [.. quantiles.Select(q => q.Low)], [.. quantiles.Select(q => q.High)], doubt);
+    }
+
+    private static (TimeSpan From, TimeSpan To) Window(double[] minutes, ImmutableArray<double> values, double peak)
+    {
+        var near = minutes.Where((_, t) => values[t] >= peak - 0.05 * Math.Abs(peak)).ToArray();
+        return (TimeSpan.FromMinutes(near[0]), TimeSpan.FromMinutes(near[^1]));
+    }
+
+    // Linear between two times of the grid.
+    private static TimeSpan? BackAtZero(double[] minutes, ImmutableArray<double> values)
+    {
+        var peak = values.IndexOf(values.Max());
+        for (var t = peak + 1; t < minutes.Length; t++)
+        {
+            if (values[t] <= 0)
+            {
+                return TimeSpan.FromMinutes(minutes[t - 1] + StepMinutes * values[t - 1] / (values[t - 1] - values[t]));
+            }
+        }
+
+        return null;
+    }
+}

@@ -1,0 +1,191 @@
+using System.Globalization;
+using MathNet.Numerics.Distributions;
+using MathNet.Numerics.LinearAlgebra;
+using MathNet.Numerics.Optimization;
+
+namespace Transport.Analysis;
+
+/// <summary>Estimates a three-pore membrane from observed exchanges: maximum a posteriori in log coordinates.</summary>
+/// <remarks>
+/// The minimiser is MathNet's Levenberg-Marquardt, run without bounds in standardised log coordinates from several starts; whether its answer is an
+/// optimum is decided here, by the gradient, not by its exit code (docs/decisions/0003).
+/// </remarks>
+public static class MembraneFit
+{
+    // Coordinates of the starts: the centre, and away from it in the directions that people differ in.
+    private static readonly double[][] Starts = [[0, 0, 0, 0], [1, 0.5, -1, 0], [-1, -0.5, 1, 0], [1, 0.5, 1, 0], [-1, -0.5, -1, 0]];
+
+    /// <summary>Fits one equilibration test.</summary>
+    public static FittedMembrane Run(EquilibrationTest test, MembraneFitOptions? options = null) => Run([ObservedExchange.From(test)], options);
+
+    /// <summary>Fits exchanges of one person jointly: one membrane, a residual volume for each exchange.</summary>
+    /// <exception cref="ArgumentException">The list is empty, holds exchanges of several people, or nothing that can be fitted.</exception>
+    public static FittedMembrane Run(IReadOnlyList<ObservedExchange> exchanges, MembraneFitOptions? options = null, RunControl? control = null)
+    {
+        ArgumentNullException.ThrowIfNull(exchanges);
+        options ??= MembraneFitOptions.Default;
+        control ??= RunControl.None;
+        if (exchanges.Count == 0 || exchanges.Any(exchange => exchange.Patient.Code != exchanges[0].Patient.Code))
+        {
+            throw new ArgumentException("Expected at least one exchange, all of one person.", nameof(exchanges));
+        }
+
+        var patient = exchanges[0].Patient;
+        var center = options.Prior.Center.ScaledTo(patient.BodySurface);
+        var problem = new FitProblem(exchanges, center, options.Prior, options.Integration);
+        if (problem.ObservationCount == 0)
+        {
+            throw new ArgumentException("Expected something to fit: creatinine or glucose after time zero, or a drained volume.", nameof(exchanges));
+        }
+
+        var (u, converged) = Optimum(problem, options, control);
+        return Result(problem, u, converged, patient, exchanges, center, options);
+    }
+
+    private static (Vector<double> Coordinates, bool Converged) Optimum(FitProblem problem, MembraneFitOptions options, RunControl control)
+    {
+        var residuals = Vector<double>.Build.Dense(problem.RowCount);
+        var slopes = Matrix<double>.Build.Dense(problem.RowCount, problem.ParameterCount);
+        var zero = Vector<double>.Build.Dense(problem.RowCount);
+        Vector<double>? evaluatedAt = null;
+        Vector<double>? best = null;
+        var bestCost = double.PositiveInfinity;
+        for (var s = 0; s < Starts.Length; s++)
+        {
+            control.Cancellation.ThrowIfCancellationRequested();
+            var model = ObjectiveFunction.NonlinearModel(
+                (u, _) => Residuals(u), (u, _) => Slopes(u), zero, zero);
+            var start = Vector<double>.Build.Dense(problem.ParameterCount, j => j < Starts[s].Length ? Starts[s][j] : 0);
+            var found = new LevenbergMarquardtMinimizer(
+                gradientTolerance: 1e-8, stepTolerance: 1e-8, functionTolerance: 1e-300, maximumIterations: options.MaximumIterations)
+                .FindMinimum(model, start).MinimizingPoint;
+            EvaluateOnce(found);
+            var cost = residuals.DotProduct(residuals);
+            if (cost < bestCost)
+            {
+                (best, bestCost) = (found.Clone(), cost);
+            }
+
+            control.Progress?.Report((s + 1.0) / Starts.Length);
+        }
+
+        var integrated = problem.Evaluate(best!, residuals, slopes);
+        var gradient = slopes.TransposeThisAndMultiply(residuals).InfinityNorm();
+        return (best!, integrated && gradient <= 1e-5 * Math.Max(1, bestCost));
+
+        // One integration gives both; the minimiser asks for them one after the other.
+        Vector<double> Residuals(Vector<double> u)
+        {
+            EvaluateOnce(u);
+            return residuals.Clone();
+        }
+
+        Matrix<double> Slopes(Vector<double> u)
+        {
+            EvaluateOnce(u);
+            return slopes.Clone();
+        }
+
+        void EvaluateOnce(Vector<double> u)
+        {
+            if (!u.Equals(evaluatedAt))
+            {
+                problem.Evaluate(u, residuals, slopes);
+                evaluatedAt = u.Clone();
+            }
+        }
+    }
+
+    private static FittedMembrane Result(
+        FitProblem problem,
+        Vector<double> u,
+        bool converged,
+        Patient patient,
+        IReadOnlyList<ObservedExchange> exchanges,
+        ThreePoreMembrane center,
+        MembraneFitOptions options)
+    {
+        var residuals = Vector<double>.Build.Dense(problem.RowCount);
+        var slopes = Matrix<double>.Build.Dense(problem.RowCount, problem.ParameterCount);
+        problem.Evaluate(u, residuals, slopes);
+
+        // The inverse of the curvature at the optimum is the posterior's covariance; prior rows keep it regular.
+        var covariance = slopes.TransposeThisAndMultiply(slopes).Inverse();
+        const int count = FitProblem.MembraneParameterCount;
+        var logCovariance = Matrix<double>.Build.Dense(
+            count, count, (i, j) => problem.LogDeviation(i) * problem.LogDeviation(j) * covariance[i, j]);
+        var logValues = Vector<double>.Build.Dense(count, j => Math.Log(problem.Value(j, u[j])));
+
+        var size = patient.SurfaceFactor;
+        var parameters = new[]
+        {
+            Parameter(MembraneParameter.DiffusionArea, "A0/Δx", "cm per 1.73 m²", 1 / size),
+            Parameter(MembraneParameter.GlucosePermeabilityScale, "glucose permeability scale", "", 1),
+            Parameter(MembraneParameter.UltrafiltrationCoefficient, "LpS", "mL/min/mmHg per 1.73 m²", 1 / size),
+            Parameter(MembraneParameter.TransientAmplitude, "initial transient F0", "", 1),
+        };
+
+        var fitted = problem.Residuals(u);
+        var misfit = residuals.SubVector(0, problem.ObservationCount);
+        var probability = 1 - ChiSquared.CDF(problem.ObservationCount, misfit.DotProduct(misfit));
+        var stretched = Enumerable.Range(0, count).MaxBy(j => Math.Abs(u[j]));
+        var contradicts = probability < 0.001 || Math.Abs(u[stretched]) > 3.3;
+        var status = !converged ? FitStatus.IterationLimit
+            : contradicts ? FitStatus.DataContradictModel
+            : parameters.All(parameter => parameter.Verdict == ParameterVerdict.FromPrior) ? FitStatus.PriorReturned
+            : FitStatus.Converged;
+        var summary = Summarize(status, parameters, fitted, parameters[stretched], Math.Abs(u[stretched]) > 3.3);
+        return new(
+            patient, exchanges, problem.Membrane(u), status, summary, parameters, logValues, logCovariance, fitted,
+            [.. exchanges.SelectMany(exchange => exchange.Findings)], problem.Evaluations);
+
+        FittedParameter Parameter(MembraneParameter parameter, string name, string unit, double perUnit)
+        {
+            var j = (int)parameter;
+            return new(
+                parameter,
+                name,
+                unit,
+                problem.Value(j, u[j]) * perUnit,
+                problem.LogDeviation(j) * Math.Sqrt(covariance[j, j]),
+                problem.Value(j, 0) * perUnit,
+                problem.LogDeviation(j));
+        }
+    }
+
+    private static string Summarize(
+        FitStatus status, FittedParameter[] parameters, IReadOnlyList<FitResidual> residuals, FittedParameter stretched, bool isStretched)
+    {
+        var worst = residuals.Where(residual => residual.Observation.IsFitted).MaxBy(residual => Math.Abs(residual.Standardized))!;
+        var first = status switch
+        {
+            FitStatus.Converged => "The fit converged and agrees with the data.",
+            FitStatus.PriorReturned => "The data moved no parameter: this is the population's membrane, not the patient's.",
+            FitStatus.DataContradictModel when isStretched => string.Create(
+                CultureInfo.InvariantCulture,
+                $"The data can only be met with {stretched.Name} {stretched.Value:G3} {stretched.Unit}, far from what people have. Check the sheet before reading further.").Replace("  ", " ", StringComparison.Ordinal),
+            FitStatus.DataContradictModel => string.Create(
+                CultureInfo.InvariantCulture,
+                $"The data lie further from the model than their errors allow; the worst is {Describe(worst.Observation)}: observed {worst.Observation.Value:G3}, fitted {worst.Predicted:G3}. Check the sheet before reading further."),
+            _ => "The search stopped before an optimum was found. Do not use the result.",
+        };
+        var fromPrior = parameters.Where(parameter => parameter.Verdict == ParameterVerdict.FromPrior).Select(parameter => parameter.Name).ToArray();
+        return fromPrior.Length == 0 || status == FitStatus.PriorReturned
+            ? first
+            : $"{first} Prior returned (the data say nothing about it): {string.Join(", ", fromPrior)}.";
+    }
+
+    private static string Describe(Observation observation)
+    {
+        var name = observation.Quantity switch
+        {
+            ObservedQuantity.CreatinineToPlasma => "D/P creatinine",
+            ObservedQuantity.UreaToPlasma => "D/P urea",
+            ObservedQuantity.SodiumToPlasma => "D/P sodium",
+            ObservedQuantity.GlucoseToInitial => "D/D0 glucose",
+            ObservedQuantity.GlucoseToFresh => "glucose over fresh solution",
+            _ => "net ultrafiltration, mL,",
+        };
+        return string.Create(CultureInfo.InvariantCulture, $"{name} at {observation.Time.TotalMinutes:0} min");
+    }
+}

@@ -1,0 +1,118 @@
+namespace Transport.Analysis;
+
+/// <summary>What a fit eats: the conditions of one exchange, what was observed of it with errors, and its own unknowns.</summary>
+/// <remarks>A test, one of two paired tests and a recorded night each become one; a fit takes a list of them.</remarks>
+public sealed record ObservedExchange
+{
+    /// <summary>Whose exchange it was.</summary>
+    public required Patient Patient { get; init; }
+
+    /// <summary>Solution, fill, duration and residual fluid; the residual volume is the centre of <see cref="ResidualLogDeviation"/>.</summary>
+    public required Dwell Dwell { get; init; }
+
+    /// <summary>What was observed.</summary>
+    public required IReadOnlyList<Observation> Observations { get; init; }
+
+    /// <summary>Doubt about the residual volume, as the standard deviation of its logarithm.</summary>
+    /// <remarks>0.3 where nobody measured it (200 to 300 mL are usual in adults, memory), 0.15 where the sheet gives it (choices).</remarks>
+    public required double ResidualLogDeviation { get; init; }
+
+    /// <summary>How the observations were made from the test: overfill, missing correction, missing plasma.</summary>
+    public required IReadOnlyList<Finding> Findings { get; init; }
+
+    /// <summary>The exchange of an equilibration test.</summary>
+    /// <remarks>
+    /// Creatinine and glucose after time zero and the net ultrafiltration are fitted. Sodium and urea are not: with the share of the ultrasmall
+    /// pores fixed, sodium would push the hydraulic conductance, and urea's permeability is tied to creatinine's. They are predicted and shown.
+    /// </remarks>
+    public static ObservedExchange From(EquilibrationTest test, AssayErrors? errors = null)
+    {
+        ArgumentNullException.ThrowIfNull(test);
+        errors ??= AssayErrors.Default;
+        var findings = new List<Finding>();
+        var residual = test.ResidualVolume ?? TypicalResidual(test.Patient);
+        var entered = test.EnteredVolume;
+        var volumeDeviation = errors.VolumeDeviation.Milliliters;
+        if (test.FillBasis == FillBasis.Label && test.Overfill is null)
+        {
+            entered += errors.UnknownOverfill;
+            volumeDeviation = Math.Sqrt(volumeDeviation * volumeDeviation + Math.Pow(errors.UnknownOverfillDeviation.Milliliters, 2));
+            findings.Add(new(Severity.Warning, "fit-overfill-assumed",
+                $"The fill is a label's: the fit takes {errors.UnknownOverfill} of overfill to have entered with it, give or take {errors.UnknownOverfillDeviation}. Weigh the bag to remove this doubt."));
+        }
+
+        if (test.CreatinineAssay is { Corrects: false, Method: not CreatinineMethod.Enzymatic })
+        {
+            findings.Add(new(Severity.Warning, "fit-creatinine-uncorrected",
+                "Creatinine is fitted as measured. If the assay reads glucose as creatinine, the transfer is overestimated: give the laboratory's factor."));
+        }
+
+        var observations = new List<Observation>();
+        AddRatios(observations, test, ObservedQuantity.CreatinineToPlasma, test.CorrectedPlasmaCreatinine, test.CorrectedDialysateCreatinine, errors.CreatinineVariation, errors.SamplingVariation, true);
+        AddRatios(observations, test, ObservedQuantity.UreaToPlasma, test.PlasmaUrea, sample => sample.Urea, errors.UreaVariation, errors.SamplingVariation, false);
+        AddRatios(observations, test, ObservedQuantity.SodiumToPlasma, test.PlasmaSodium, sample => sample.Sodium, errors.SodiumVariation, 0, false);
+        if (test.SampleAt(TimeSpan.Zero, TimeSpan.FromMinutes(5))?.Glucose is { } initial && initial.MillimolesPerLiter > 0)
+        {
+            AddRatios(observations, test, ObservedQuantity.GlucoseToInitial, initial, sample => sample.Glucose, errors.GlucoseVariation, errors.SamplingVariation, true);
+        }
+        else
+        {
+            AddRatios(observations, test, ObservedQuantity.GlucoseToFresh, test.Solution.Glucose, sample => sample.Glucose, errors.GlucoseVariation, errors.SamplingVariation, true, denominatorIsExact: true);
+        }
+
+        if (test.DrainedVolume is { } drained)
+        {
+            observations.Add(new(
+                ObservedQuantity.NetUltrafiltrationMilliliters, test.Dwell, (drained - entered).Milliliters, volumeDeviation, 0, IsFitted: true));
+        }
+        else
+        {
+            findings.Add(new(Severity.Warning, "fit-no-volume",
+                "The drained volume was not measured: the hydraulic conductance stays what the population gives, and ultrafiltration is as uncertain as in any patient."));
+        }
+
+        return new()
+        {
+            Patient = test.Patient,
+            Dwell = new(test.Solution, entered, test.Dwell, ResidualFluid.Used(residual, test.Patient.Plasma)),
+            Observations = observations,
+            ResidualLogDeviation = test.ResidualVolume is null ? 0.3 : 0.15,
+            Findings = findings,
+        };
+    }
+
+    /// <summary>250 mL per 1.73 m² (200 to 300 mL are usual in adults, memory).</summary>
+    public static Volume TypicalResidual(Patient patient)
+    {
+        ArgumentNullException.ThrowIfNull(patient);
+        return Volume.FromMilliliters(250) * patient.SurfaceFactor;
+    }
+
+    private static void AddRatios(
+        List<Observation> observations,
+        EquilibrationTest test,
+        ObservedQuantity quantity,
+        Concentration? denominator,
+        Func<DialysateSample, Concentration?> read,
+        double variation,
+        double sampling,
+        bool isFitted,
+        bool denominatorIsExact = false)
+    {
+        if (denominator is not { MillimolesPerLiter: > 0 } reference)
+        {
+            return;
+        }
+
+        foreach (var sample in test.Dialysate)
+        {
+            // The sample at time zero tells of the residual fluid, not of transport.
+            if (sample.Time > TimeSpan.FromMinutes(5) && read(sample) is { MillimolesPerLiter: > 0 } value)
+            {
+                var ratio = value / reference;
+                var own = Math.Sqrt(variation * variation + sampling * sampling);
+                observations.Add(new(quantity, sample.Time, ratio, own * ratio, denominatorIsExact ? 0 : variation * ratio, isFitted));
+            }
+        }
+    }
+}

@@ -1,0 +1,23 @@
+namespace Transport.Analysis;
+
+/// <summary>What an observation of an exchange is of.</summary>
+public enum ObservedQuantity
+{
+    /// <summary>D/P creatinine, corrected for glucose where the assay asks for it.</summary>
+    CreatinineToPlasma,
+
+    /// <summary>D/P urea.</summary>
+    UreaToPlasma,
+
+    /// <summary>D/D0 glucose over the measured sample at time zero.</summary>
+    GlucoseToInitial,
+
+    /// <summary>Glucose over that of the fresh solution, where no sample was taken at time zero.</summary>
+    GlucoseToFresh,
+
+    /// <summary>D/P sodium.</summary>
+    SodiumToPlasma,
+
+    /// <summary>Change of the intraperitoneal volume, mL: net ultrafiltration.</summary>
+    NetUltrafiltrationMilliliters,
+}

@@ -1,3 +1,0 @@
-namespace Transport;
-/// <summary>x.</summary>
-public static class PlaceholderAnalysis { }

@@ -1,0 +1,111 @@
+using System.Diagnostics.CodeAnalysis;
+
+namespace Transport.Analysis;
+
+/// <summary>A sample sheet as it was written, and everything found in it.</summary>
+/// <remarks>The file format, its synonyms and each finding: docs/sample-sheet.md.</remarks>
+public sealed class SampleSheet
+{
+    private readonly EquilibrationTest? test;
+
+    private SampleSheet(
+        string fileName, IReadOnlyList<SheetFact> facts, IReadOnlyList<SheetMeasurement> measurements, IEnumerable<Finding> findings, SheetDraft? draft)
+    {
+        FileName = fileName;
+        Facts = facts;
+        Measurements = measurements;
+        Findings = [.. findings.OrderBy(finding => finding.Row ?? int.MaxValue).Select(finding => finding with { File = fileName })];
+        test = HasErrors ? null : draft?.ToTest();
+    }
+
+    /// <summary>The file's name, without its folder.</summary>
+    public string FileName { get; }
+
+    /// <summary>Facts about patient and test, in the order of the file.</summary>
+    public IReadOnlyList<SheetFact> Facts { get; }
+
+    /// <summary>Laboratory values in the order of the file, in the laboratory's own units and as understood.</summary>
+    public IReadOnlyList<SheetMeasurement> Measurements { get; }
+
+    /// <summary>Everything found in the file: what could not be read and what is not plausible, in the order of its rows.</summary>
+    public IReadOnlyList<Finding> Findings { get; }
+
+    /// <summary>Whether an error stands between the sheet and a test.</summary>
+    public bool HasErrors => Findings.Any(finding => finding.Severity == Severity.Error);
+
+    /// <summary>Reads a file. Whatever is wrong with it, be it missing, is a finding.</summary>
+    /// <exception cref="ArgumentException">The path is empty.</exception>
+    public static SampleSheet Read(string path)
+    {
+        ArgumentException.ThrowIfNullOrWhiteSpace(path);
+        var name = Path.GetFileName(path);
+        try
+        {
+            using var stream = File.OpenRead(path);
+            return Read(stream, name);
+        }
+        catch (Exception problem) when (problem is FileNotFoundException or DirectoryNotFoundException)
+        {
+            return Unread(name, SampleSheetCodes.FileNotFound.Finding("There is no such file; check its name and folder."));
+        }
+        catch (Exception problem) when (problem is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
+        {
+            return Unread(name, SampleSheetCodes.FileUnreadable.Finding(
+                "The file cannot be opened. Close it in other programs and check that you may read it."));
+        }
+    }
+
+    /// <summary>Reads a sheet from a stream, from where it stands.</summary>
+    /// <param name="stream">The bytes; not closed.</param>
+    /// <param name="fileName">What findings call the file.</param>
+    /// <exception cref="IOException">The stream fails; its content never makes this throw.</exception>
+    public static SampleSheet Read(Stream stream, string fileName)
+    {
+        ArgumentNullException.ThrowIfNull(stream);
+        ArgumentNullException.ThrowIfNull(fileName);
+        if (stream.CanSeek && stream.Length - stream.Position > SampleSheetLimits.FileBytes)
+        {
+            return Unread(fileName, SheetText.TooLarge());
+        }
+
+        var findings = new List<Finding>();
+        if (SheetText.Decode(SheetText.ReadBounded(stream), findings) is not { } text)
+        {
+            return Unread(fileName, [.. findings]);
+        }
+
+        var table = SheetTable.Of(text, findings);
+        if (table.Rows.Count == 0)
+        {
+            // A header that cannot be used says enough; what is missing below it is no news.
+            return Unread(fileName, findings.Exists(finding => finding.Severity == Severity.Error)
+                ? [.. findings]
+                : [.. findings, SampleSheetCodes.FileEmpty.Finding("The file has a header and no rows. Fill in the blank sheet.")]);
+        }
+
+        var draft = SheetReading.Of(table, findings, out var facts, out var measurements);
+        findings.AddRange(SheetChecks.Of(draft, facts));
+        return new(fileName, facts, measurements, findings, draft);
+    }
+
+    /// <summary>The test that the sheet describes.</summary>
+    /// <exception cref="SampleSheetException">The sheet has errors; the exception carries all of them.</exception>
+    public EquilibrationTest ToTest() =>
+        test ?? throw new SampleSheetException(FileName, [.. Findings.Where(finding => finding.Severity == Severity.Error)]);
+
+    /// <summary>The test that the sheet describes, or false where it has errors.</summary>
+    public bool TryToTest([NotNullWhen(true)] out EquilibrationTest? equilibrationTest) => (equilibrationTest = test) is not null;
+
+    /// <summary>Writes the blank sheet of the 4-h test.</summary>
+    public static void WriteBlank(TextWriter writer) => BlankSheet.Write(writer);
+
+    /// <summary>Writes the blank sheet of the 4-h test as a file that spreadsheets open with its µ intact (UTF-8 with mark).</summary>
+    /// <exception cref="IOException">The file cannot be written.</exception>
+    public static void WriteBlank(string path)
+    {
+        using var writer = new StreamWriter(path, append: false, new System.Text.UTF8Encoding(encoderShouldEmitUTF8Identifier: true));
+        WriteBlank(writer);
+    }
+
+    private static SampleSheet Unread(string fileName, params IReadOnlyList<Finding> findings) => new(fileName, [], [], findings, null);
+}

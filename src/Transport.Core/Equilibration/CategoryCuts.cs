@@ -1,0 +1,126 @@
+namespace Transport;
+
+/// <summary>The three borders between the four classes of an index, and to which side a value on the upper border belongs.</summary>
+/// <remarks>
+/// Classes are half-open on unrounded values. Borders, not mean ± SD, are stored: the published 1987 borders are not symmetric.
+/// Mirrored in reference-data/twardowski-1987-categories and warady-1996-children.
+/// </remarks>
+public sealed record CategoryCuts
+{
+    /// <summary>What is classed, and whose classes these are.</summary>
+    public required string Name { get; init; }
+
+    /// <summary>Border between slow and slow-average; a value on it is on the side with the larger value.</summary>
+    public required double SlowBorder { get; init; }
+
+    /// <summary>Border between slow-average and fast-average; a value on it is on the side with the larger value.</summary>
+    public required double MiddleBorder { get; init; }
+
+    /// <summary>Border between fast-average and fast; see <see cref="IsFastBorderFast"/>.</summary>
+    public required double FastBorder { get; init; }
+
+    /// <summary>
+    /// Whether a rising index exactly on the upper border is fast. False follows the textbook (0.81 is High-average); a
+    /// national registry does the opposite ("0.81 and over").
+    /// </summary>
+    public bool IsFastBorderFast { get; init; }
+
+    /// <summary>Whether the index falls as transfer gets faster, as D/D0 glucose does.</summary>
+    public bool IsFalling { get; init; }
+
+    /// <summary>Largest value that is classed; above it something else is wrong.</summary>
+    public double LargestValue { get; init; } = 1.10;
+
+    /// <summary>How the borders are known.</summary>
+    public required Evidence Evidence { get; init; }
+
+    /// <summary>Where they come from.</summary>
+    public required string Source { get; init; }
+
+    /// <summary>Adults, 4-h D/P creatinine, corrected: below 0.50, 0.65, up to 0.81, above.</summary>
+    public static CategoryCuts Twardowski1987Creatinine { get; } = new()
+    {
+        Name = "4-h D/P creatinine, adults, 1987",
+        SlowBorder = 0.50,
+        MiddleBorder = 0.65,
+        FastBorder = 0.81,
+        Evidence = Evidence.Read,
+        Source = "Twardowski et al., Perit Dial Bull 1987;7:138-147, as printed in a secondary source",
+    };
+
+    /// <summary>Adults, 4-h D/D0 glucose at 2.27 %, and at no other strength: below 0.26, 0.38, 0.49.</summary>
+    public static CategoryCuts Twardowski1987Glucose { get; } = new()
+    {
+        Name = "4-h D/D0 glucose at 2.27 %, adults, 1987",
+        SlowBorder = 0.49,
+        MiddleBorder = 0.38,
+        FastBorder = 0.26,
+        IsFalling = true,
+        LargestValue = 1.0,
+        Evidence = Evidence.Memory,
+        Source = "Twardowski et al., Perit Dial Bull 1987;7:138-147",
+    };
+
+    /// <summary>Children filled with 1100 mL/m², 4-h D/P creatinine.</summary>
+    public static CategoryCuts Warady1996Creatinine { get; } = new()
+    {
+        Name = "4-h D/P creatinine, children, 1996",
+        SlowBorder = 0.51,
+        MiddleBorder = 0.64,
+        FastBorder = 0.77,
+        Evidence = Evidence.Memory,
+        Source = "Warady et al., J Am Soc Nephrol 1996;7:2385-2391",
+    };
+
+    /// <summary>Children filled with 1100 mL/m², 4-h D/D0 glucose at 2.27 %, and at no other strength.</summary>
+    public static CategoryCuts Warady1996Glucose { get; } = new()
+    {
+        Name = "4-h D/D0 glucose at 2.27 %, children, 1996",
+        SlowBorder = 0.43,
+        MiddleBorder = 0.33,
+        FastBorder = 0.22,
+        IsFalling = true,
+        LargestValue = 1.0,
+        Evidence = Evidence.Memory,
+        Source = "Warady et al., J Am Soc Nephrol 1996;7:2385-2391",
+    };
+
+    /// <summary>Which side a value on the upper border belongs to, as a sentence for a report.</summary>
+    public string BorderRule => FormattableString.Invariant(
+        $"{FastBorder:0.00} itself counts as {(IsFalling || !IsFastBorderFast ? TransportCategory.FastAverage : TransportCategory.Fast).Name()}");
+
+    /// <summary>The class of a value.</summary>
+    /// <param name="value">The index, unrounded.</param>
+    /// <exception cref="ArgumentOutOfRangeException">Not a number, negative, or above <see cref="LargestValue"/>.</exception>
+    public TransportCategory Of(double value)
+    {
+        Require.InRange(value, 0.0, LargestValue, "");
+        return IsFalling
+            ? value < FastBorder ? TransportCategory.Fast
+                : value < MiddleBorder ? TransportCategory.FastAverage
+                : value < SlowBorder ? TransportCategory.SlowAverage
+                : TransportCategory.Slow
+            : value > FastBorder || (IsFastBorderFast && value == FastBorder) ? TransportCategory.Fast
+                : value >= MiddleBorder ? TransportCategory.FastAverage
+                : value >= SlowBorder ? TransportCategory.SlowAverage
+                : TransportCategory.Slow;
+    }
+
+    /// <summary>How probable each class is when the true value is normal around the measured one.</summary>
+    /// <param name="value">The index.</param>
+    /// <param name="standardDeviation">Standard deviation of the error, above zero.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The value is out of range, or the standard deviation not positive.</exception>
+    public CategoryProbabilities ProbabilitiesOf(double value, double standardDeviation)
+    {
+        Require.InRange(value, 0.0, LargestValue, "");
+        Require.Positive(standardDeviation, "");
+        var slower = IsFalling ? -1.0 : 1.0;
+        double Slower(double border) => NormalDistribution.Cumulative(slower * (border - value) / standardDeviation);
+        var (slow, average, fast) = (Slower(SlowBorder), Slower(MiddleBorder), Slower(FastBorder));
+        return new(slow, average - slow, fast - average, 1.0 - fast);
+    }
+
+    /// <summary>Distance to the nearest border.</summary>
+    internal double DistanceToBorder(double value) =>
+        Math.Min(Math.Abs(value - SlowBorder), Math.Min(Math.Abs(value - MiddleBorder), Math.Abs(value - FastBorder)));
+}

@@ -1,0 +1,89 @@
+namespace Transport;
+
+/// <summary>Every limit that the reading of an equilibration test compares with, in one table; change one with <c>with</c>.</summary>
+/// <remarks>Mirrored in reference-data/morelle-2021-thresholds, which a test compares with <see cref="Default"/>.</remarks>
+public sealed record MembraneThresholds
+{
+    private const string Guideline = "Morelle et al., Perit Dial Int 2021;41:352-372";
+
+    /// <summary>The table as it ships.</summary>
+    public static MembraneThresholds Default { get; } = new();
+
+    /// <summary>Net ultrafiltration in 4 h at 3.86 % below which the capacity is called low, mL.</summary>
+    /// <remarks>The figure itself was read as the older committee rule; that the 2021 guideline keeps it is memory.</remarks>
+    public Threshold LowUltrafiltrationStrong { get; init; } = new(400, "mL", Evidence.Memory, Guideline);
+
+    /// <summary>Net ultrafiltration in 4 h at 2.27 % below which the capacity is called low, mL.</summary>
+    public Threshold LowUltrafiltrationMiddle { get; init; } = new(100, "mL", Evidence.Memory, Guideline);
+
+    /// <summary>Net ultrafiltration in 4 h at 2.27 % below which the result is called near the limit, mL.</summary>
+    public Threshold NearUltrafiltrationMiddle { get; init; } = new(200, "mL", Evidence.Read, "Perit Dial Int 2001, PubMed 11330573");
+
+    /// <summary>What a labelled fill may hide, mL: above a limit by less than this, net ultrafiltration is called near it.</summary>
+    public Threshold UnknownOverfill { get; init; } = new(100, "mL", Evidence.Read, "Perit Dial Int 2019, doi 10.3747/pdi.2017.00004");
+
+    /// <summary>Sodium dip in the first hour at 3.86 % up to which it is called small, mmol/L.</summary>
+    public Threshold SmallSodiumDip { get; init; } = new(5, "mmol/L", Evidence.Memory, Guideline);
+
+    /// <summary>Fall of D/P sodium in the first hour at 3.86 % up to which it is called small.</summary>
+    public Threshold SmallSodiumRatioDip { get; init; } = new(0.03, "", Evidence.Memory, Guideline);
+
+    /// <summary>Plasma glucose above which ultrafiltration, D/D0 and the sodium dip are not comparable, mmol/L.</summary>
+    public Threshold HighPlasmaGlucose { get; init; } = new(15, "mmol/L", Evidence.Memory, "usual practice, 15 to 20 mmol/L");
+
+    /// <summary>D/P of creatinine or urea above which a sample or plasma mix-up is to be thought of.</summary>
+    public Threshold DialysateToPlasmaHigh { get; init; } = new(1.00, "", Evidence.Choice, "published maxima 1.03 and 1.14");
+
+    /// <summary>D/P of creatinine or urea above which no class is given.</summary>
+    public Threshold DialysateToPlasmaImpossible { get; init; } = new(1.10, "", Evidence.Choice, "published maxima 1.03 and 1.14");
+
+    /// <summary>Smallest fill of an adult with which the classes are comparable, mL.</summary>
+    public Threshold AdultFillLow { get; init; } = new(1900, "mL", Evidence.Choice, "2 L within 5 %");
+
+    /// <summary>Largest fill of an adult with which the classes are comparable, mL.</summary>
+    public Threshold AdultFillHigh { get; init; } = new(2100, "mL", Evidence.Choice, "2 L within 5 %");
+
+    /// <summary>Smallest fill of a child with which the classes are comparable, mL/m² of body surface.</summary>
+    public Threshold ChildFillLow { get; init; } = new(990, "mL/m²", Evidence.Choice, "1100 mL/m² within 10 %");
+
+    /// <summary>Largest fill of a child with which the classes are comparable, mL/m² of body surface.</summary>
+    public Threshold ChildFillHigh { get; init; } = new(1210, "mL/m²", Evidence.Choice, "1100 mL/m² within 10 %");
+
+    /// <summary>Age below which a patient is a child here, years.</summary>
+    public Threshold AdultAge { get; init; } = new(18, "years", Evidence.Choice, "usual age of majority");
+
+    /// <summary>How far from 240 min the 4-h sample and the dwell may be, min.</summary>
+    public Threshold FourHourTolerance { get; init; } = new(10, "min", Evidence.Choice, "no published tolerance found");
+
+    /// <summary>How far from 240 min a sample may be to be classed at all, with the mark "class not comparable", min.</summary>
+    public Threshold ClassTolerance { get; init; } = new(60, "min", Evidence.Choice, "no published tolerance found");
+
+    /// <summary>How far from 0 and 60 min the early samples may be, min.</summary>
+    public Threshold EarlyTolerance { get; init; } = new(5, "min", Evidence.Choice, "no published tolerance found");
+
+    /// <summary>Weakest glucose solution read as 2.27 %, mmol/L.</summary>
+    public Threshold MiddleStrengthLow { get; init; } = new(116, "mmol/L", Evidence.Choice, "126.0 mmol/L within 8 %");
+
+    /// <summary>Strongest glucose solution read as 2.27 %, mmol/L.</summary>
+    public Threshold MiddleStrengthHigh { get; init; } = new(136, "mmol/L", Evidence.Choice, "126.0 mmol/L within 8 %");
+
+    /// <summary>Weakest glucose solution read as 3.86 %, mmol/L.</summary>
+    public Threshold StrongStrengthLow { get; init; } = new(200, "mmol/L", Evidence.Choice, "214.3 mmol/L less 7 %");
+
+    /// <summary>Strongest glucose solution read as 3.86 %, mmol/L.</summary>
+    public Threshold StrongStrengthHigh { get; init; } = new(240, "mmol/L", Evidence.Choice, "235.9 mmol/L (4.25 % anhydrous) plus 2 %");
+
+    /// <summary>Whether the classes of D/D0 and the limits for 2.27 % apply to a solution.</summary>
+    public bool IsMiddleStrength(DialysisSolution solution) => IsStrength(solution, MiddleStrengthLow, MiddleStrengthHigh);
+
+    /// <summary>Whether the limits for 3.86 % apply to a solution.</summary>
+    public bool IsStrongStrength(DialysisSolution solution) => IsStrength(solution, StrongStrengthLow, StrongStrengthHigh);
+
+    private static bool IsStrength(DialysisSolution solution, Threshold low, Threshold high)
+    {
+        ArgumentNullException.ThrowIfNull(solution);
+        return solution.Agent == OsmoticAgent.Glucose
+            && solution.Glucose.MillimolesPerLiter >= low.Value
+            && solution.Glucose.MillimolesPerLiter <= high.Value;
+    }
+}

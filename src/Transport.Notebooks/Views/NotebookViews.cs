@@ -1,0 +1,46 @@
+using System.Collections;
+using System.Net;
+using Microsoft.AspNetCore.Html;
+using Microsoft.DotNet.Interactive.Formatting;
+
+namespace Transport.Notebooks;
+
+/// <summary>How values look when a notebook shows them.</summary>
+public static class NotebookViews
+{
+    /// <summary>
+    /// Registers the views with the notebook kernel of this process. A value without a view of its own is shown as plain text.
+    /// Calling it again changes nothing.
+    /// </summary>
+    public static void Register()
+    {
+        Formatter.DefaultMimeType = MediaType.PlainText;
+        Register<HtmlView>(view => view.Html, view => view.Text);
+        DomainViews.Register();
+
+        // Sequences: records as a table, anything else as its plain text.
+        Formatter.Register<IEnumerable>(
+            rows => RecordTable.TryToHtml(rows) ?? $"<pre>{WebUtility.HtmlEncode(rows.ToDisplayString(MediaType.PlainText))}</pre>",
+            MediaType.Html);
+        Formatter.SetPreferredMimeTypesFor(typeof(IEnumerable), MediaType.Html, MediaType.PlainText);
+        Formatter.SetPreferredMimeTypesFor(typeof(IHtmlContent), MediaType.Html);
+        Formatter.SetPreferredMimeTypesFor(typeof(string), MediaType.PlainText);
+    }
+
+    /// <summary>A view with an HTML and a plain form.</summary>
+    internal static void Register<T>(Func<T, string> html, Func<T, string> text)
+    {
+        Formatter.Register(html, MediaType.Html);
+        Formatter.Register(text, MediaType.PlainText);
+        Formatter.SetPreferredMimeTypesFor(typeof(T), MediaType.Html, MediaType.PlainText);
+    }
+
+    /// <summary>A chart: an interactive form, a still picture for paper and for pages without scripts, and its description.</summary>
+    internal static void RegisterChart<T>(Func<T, string> spec, Func<T, string> svg, Func<T, string> alternative)
+    {
+        Formatter.Register(spec, MediaType.PlotlySpec);
+        Formatter.Register(svg, MediaType.Svg);
+        Formatter.Register(alternative, MediaType.PlainText);
+        Formatter.SetPreferredMimeTypesFor(typeof(T), MediaType.PlotlySpec, MediaType.Svg, MediaType.PlainText);
+    }
+}

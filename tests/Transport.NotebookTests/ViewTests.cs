@@ -1,0 +1,114 @@
+using Microsoft.DotNet.Interactive.Commands;
+using Microsoft.DotNet.Interactive.Events;
+using Microsoft.DotNet.Interactive.Formatting;
+
+namespace Transport.NotebookTests;
+
+/// <summary>How values look.</summary>
+public sealed class ViewTests
+{
+    public ViewTests() => NotebookViews.Register();
+
+    private sealed record Night(string Label, double Liters, int Cycles, bool IsComplete, double? Sodium);
+
+    private sealed record Sketch(string Spec, string Svg, string Words);
+
+    private static string Html(object value) => value.ToDisplayString("text/html");
+
+    [Fact]
+    public void Records_become_a_table_with_numbers_to_the_right()
+    {
+        var html = Html(new[] { new Night("a < b", 1.25, 4, true, null), new Night("c", 10.5, 12, false, 0.00001) });
+
+        Assert.Contains("<th scope=\"col\" style=\"text-align:right\">Liters</th>", html, StringComparison.Ordinal);
+        Assert.Contains("<th scope=\"col\" style=\"text-align:left\">Is complete</th>", html, StringComparison.Ordinal);
+        Assert.Contains("<td style=\"text-align:left\">a &lt; b</td>", html, StringComparison.Ordinal);
+        Assert.Contains(">1.25</td>", html, StringComparison.Ordinal); // four digits for the largest: two decimals for all
+        Assert.Contains(">10.50</td>", html, StringComparison.Ordinal);
+        Assert.Contains(">yes</td>", html, StringComparison.Ordinal);
+        Assert.Contains(">–</td>", html, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_small_number_beside_a_large_one_does_not_read_as_zero()
+    {
+        var html = Html(new[] { new Night("", 2500.5, 0, true, null), new Night("", 0.0004, 0, true, null) });
+
+        Assert.Contains(">4E-4</td>", html, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(20, false)]
+    [InlineData(21, true)]
+    public void A_long_table_is_folded_after_twenty_rows(int rows, bool isFolded)
+    {
+        var html = Html(Enumerable.Range(0, rows).Select(i => new Night($"row-{i}", i, i, true, null)).ToList());
+
+        Assert.Equal(isFolded, html.Contains("<details", StringComparison.Ordinal));
+        Assert.Equal(isFolded, html.Contains("1 more row<", StringComparison.Ordinal));
+        Assert.Contains($"row-{rows - 1}<", html, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void An_endless_sequence_is_cut_and_says_so()
+    {
+        static IEnumerable<Night> Endless()
+        {
+            for (var i = 0; ; i++)
+                yield return new Night($"row-{i}", i, i, true, null);
+        }
+
+        var html = Html(Endless());
+
+        Assert.Contains("row-1999<", html, StringComparison.Ordinal);
+        Assert.DoesNotContain("row-2000<", html, StringComparison.Ordinal);
+        Assert.Contains("Only the first 2000 rows are shown.", html, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Sequences_of_plain_values_stay_plain()
+    {
+        Assert.Equal("<pre>[ 1, 2 ]</pre>", Html(new List<int> { 1, 2 }));
+        Assert.DoesNotContain("<table", Html(new[] { "a", "b" }), StringComparison.Ordinal);
+        Assert.DoesNotContain("<table", Html(Array.Empty<Night>()), StringComparison.Ordinal);
+        Assert.Equal(["text/plain"], Formatter.GetPreferredMimeTypesFor(typeof(string)));
+        Assert.Equal(["text/plain"], Formatter.GetPreferredMimeTypesFor(typeof(double)));
+    }
+
+    [Fact]
+    public void A_chart_offers_its_three_forms()
+    {
+        NotebookViews.RegisterChart<Sketch>(s => s.Spec, s => s.Svg, s => s.Words);
+
+        var forms = FormattedValue.CreateManyFromObject(new Sketch("{}", "<svg/>", "words"));
+
+        Assert.Equal(
+            [("application/vnd.plotly.v1+json", "{}"), ("image/svg+xml", "<svg/>"), ("text/plain", "words")],
+            forms.Select(form => (form.MimeType, form.Value)).Order());
+    }
+
+    [Fact]
+    public void An_error_of_the_library_is_one_sentence_and_any_other_shows_where_it_arose()
+    {
+        static CellFailure FailureOf(Exception exception)
+        {
+            try
+            {
+                throw exception;
+            }
+            catch (Exception e)
+            {
+                return CellFailure.From(new CommandFailed(e, new SubmitCode("")), []);
+            }
+        }
+
+        // NotebookRunException lives in a Transport namespace, as do all exceptions of the library.
+        var ours = FailureOf(new NotebookRunException(1, "The dwell is too long."));
+        Assert.Equal("The dwell is too long.", ours.Message);
+        Assert.Empty(ours.StackTrace);
+        Assert.Equal("The dwell is too long.", FailureOf(new AggregateException(new NotebookRunException(1, "The dwell is too long."))).Message);
+        Assert.NotEmpty(CellFailure.From(new CommandFailed(ParseFailure(), new SubmitCode("")), []).StackTrace);
+    }
+
+    private static Exception ParseFailure() => Record.Exception(() => int.Parse("x", null))!;
+}

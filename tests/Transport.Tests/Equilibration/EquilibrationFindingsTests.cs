@@ -1,0 +1,190 @@
+using static Transport.Tests.Equilibration.InventedTests;
+
+namespace Transport.Tests.Equilibration;
+
+public sealed class EquilibrationFindingsTests
+{
+    private static readonly string[] WaterChannelCodes =
+        ["low-osmotic-conductance", "sodium-dip-small-ultrafiltration-preserved", "low-ultrafiltration-dip-preserved"];
+
+    [Fact]
+    public void A_fast_sheet_with_a_small_dip_gets_no_sentence_on_water_channels_and_shows_the_corrected_dip()
+    {
+        // Invented sheet: D/P 0.88, UF 450 mL, dip 4.5 mmol/L, 3.86 %. Fast transfer alone blunts a raw dip to about 4.8.
+        var indices = EquilibrationIndices.Of(Strong(0.88, 450, 4.5));
+
+        Assert.Equal(TransportCategory.Fast, indices.Classification!.Category);
+        Assert.Null(indices.Classification.GlucoseCategory);
+        Assert.True(indices.CorrectedSodiumDip!.Value > 5, indices.CorrectedSodiumDip.Formula);
+        Assert.DoesNotContain(indices.Findings, finding => WaterChannelCodes.Contains(finding.Code));
+        var dip = Assert.Single(indices.Findings, finding => finding.Code == "sodium-dip-in-fast-transfer");
+        Assert.Contains("corrected for diffusion", dip.Found, StringComparison.Ordinal);
+        Assert.All(indices.Findings, NeverSays("channel", "aquaporin", "EPS", "sclerosis", "acquired"));
+    }
+
+    [Fact]
+    public void The_same_sheet_at_average_transfer_with_low_ultrafiltration_gets_the_low_conductance_finding()
+    {
+        var indices = EquilibrationIndices.Of(Strong(0.70, 350, 4.5));
+
+        var finding = Assert.Single(indices.Findings, finding => finding.Code == "low-osmotic-conductance");
+        Assert.Equal(Severity.Warning, finding.Severity);
+        Assert.Contains("compatible with", finding.Message, StringComparison.Ordinal);
+        Assert.Contains("memory", finding.Expected, StringComparison.Ordinal);
+        Assert.Contains(indices.Findings, other => other.Code == "low-ultrafiltration-capacity");
+        Assert.All(indices.Findings, NeverSays("EPS", "sclerosis", "acquired"));
+    }
+
+    [Fact]
+    public void A_small_dip_with_preserved_ultrafiltration_asks_for_a_repeat_of_sodium_and_nothing_more()
+    {
+        // Losing most ultrasmall pores can leave a dip of 0.8 mmol/L with 551 mL of UF: silence would be wrong, a label too.
+        var indices = EquilibrationIndices.Of(Strong(0.70, 551, 0.8));
+
+        var finding = Assert.Single(indices.Findings, finding => finding.Field == "sodium dip");
+        Assert.Equal("sodium-dip-small-ultrafiltration-preserved", finding.Code);
+        Assert.Contains("repeating sodium with one method", finding.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Low_ultrafiltration_with_a_preserved_dip_points_at_drain_leak_and_absorption()
+    {
+        var indices = EquilibrationIndices.Of(Strong(0.70, 350, 8));
+
+        Assert.Contains(indices.Findings, finding => finding.Code == "low-ultrafiltration-dip-preserved");
+        Assert.DoesNotContain(indices.Findings, finding => finding.Code == "low-osmotic-conductance");
+    }
+
+    [Fact]
+    public void Slow_transfer_with_low_ultrafiltration_is_not_called_low_conductance()
+    {
+        var indices = EquilibrationIndices.Of(Strong(0.45, 350, 4));
+
+        Assert.Contains(indices.Findings, finding => finding.Code == "low-ultrafiltration-slow-transfer");
+        Assert.DoesNotContain(indices.Findings, finding => finding.Code == "low-osmotic-conductance");
+    }
+
+    [Fact]
+    public void The_small_dip_is_judged_by_the_ratio_as_well_as_by_the_difference()
+    {
+        // 5.1 mmol/L is above 5, but over a plasma sodium of 175 (absurd on purpose) its ratio is 0.029: one of the two suffices.
+        var test = Strong(0.70, 350, 5.1);
+        test = test with { Plasma = [test.Plasma[0] with { Sodium = Millimolar(175) }] };
+
+        Assert.Contains(EquilibrationIndices.Of(test).Findings, finding => finding.Code == "low-osmotic-conductance");
+    }
+
+    [Fact]
+    public void A_dip_at_2_27_percent_is_printed_and_not_judged()
+    {
+        var indices = EquilibrationIndices.Of(Middle(0.70, 0.38));
+
+        Assert.NotNull(indices.SodiumDip);
+        Assert.DoesNotContain(indices.Findings, finding => finding.Field == "sodium dip");
+    }
+
+    [Fact]
+    public void Without_a_drained_volume_a_small_dip_says_nothing_by_itself()
+    {
+        var indices = EquilibrationIndices.Of(Strong(0.70, 350, 4) with { DrainedVolume = null });
+
+        Assert.Contains(indices.Findings, finding => finding.Code == "sodium-dip-small");
+        Assert.Contains(indices.NotAvailable, missing => missing.ToString() == "net ultrafiltration: drained volume not measured");
+    }
+
+    [Theory]
+    [InlineData(0.88, 0.20, false)] // High and High
+    [InlineData(0.88, 0.30, false)] // High and High-average: one apart, common
+    [InlineData(0.88, 0.40, true)] // High and Low-average
+    [InlineData(0.45, 0.30, true)] // Low and High-average
+    public void Creatinine_and_glucose_two_classes_apart_are_a_finding(double dialysateToPlasma, double dialysateToInitial, bool expected) =>
+        Assert.Equal(
+            expected,
+            EquilibrationIndices.Of(Middle(dialysateToPlasma, dialysateToInitial)).Findings.Any(finding => finding.Code == "creatinine-glucose-classes-differ"));
+
+    [Fact]
+    public void The_low_ultrafiltration_flag_quotes_the_fill_because_50_mL_of_it_decide()
+    {
+        // Drain 2090 mL at 2.27 %: 90 mL after a fill of 2000, 40 mL after 2050. Same drain, same membrane.
+        static Finding Flag(double fill)
+        {
+            var test = Middle(0.70, 0.38) with { InstilledVolume = Volume.FromMilliliters(fill), DrainedVolume = Volume.FromMilliliters(2090) };
+            return Assert.Single(EquilibrationIndices.Of(test).Findings, finding => finding.Code == "low-ultrafiltration-capacity");
+        }
+
+        Assert.StartsWith("90 mL", Flag(2000).Found, StringComparison.Ordinal);
+        Assert.Contains("fill 2000 mL", Flag(2000).Found, StringComparison.Ordinal);
+        Assert.StartsWith("40 mL", Flag(2050).Found, StringComparison.Ordinal);
+        Assert.Contains("fill 2050 mL", Flag(2050).Found, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(99, "low-ultrafiltration-capacity")]
+    [InlineData(100, "ultrafiltration-near-limit")]
+    [InlineData(199, "ultrafiltration-near-limit")]
+    [InlineData(200, null)]
+    public void At_2_27_percent_low_is_below_100_and_near_below_200(double ultrafiltration, string? code) =>
+        Assert.Equal(code, EquilibrationIndices.Of(Middle(0.70, 0.38, ultrafiltration)).Findings
+            .SingleOrDefault(finding => finding.Field == "net ultrafiltration")?.Code);
+
+    [Fact]
+    public void A_threshold_is_data_and_can_be_changed()
+    {
+        var defaults = MembraneThresholds.Default;
+        var options = EquilibrationIndicesOptions.Default with
+        {
+            Thresholds = defaults with { SmallSodiumDip = defaults.SmallSodiumDip with { Value = 4 } },
+        };
+
+        Assert.DoesNotContain(
+            EquilibrationIndices.Of(Strong(0.70, 350, 4.5), options).Findings, finding => finding.Code == "low-osmotic-conductance");
+    }
+
+    [Fact]
+    public void A_fill_known_only_from_the_label_is_said_to_hide_overfill()
+    {
+        var indices = EquilibrationIndices.Of(Strong(0.70, 450, 8) with { FillBasis = FillBasis.Label });
+
+        Assert.Contains("may contain about 100 mL of overfill", indices.FillStatement, StringComparison.Ordinal);
+        Assert.Contains(indices.Findings, finding => finding.Code == "ultrafiltration-near-limit");
+    }
+
+    [Fact]
+    public void Dialysate_far_above_plasma_is_an_error_and_gets_no_class()
+    {
+        var indices = EquilibrationIndices.Of(Strong(1.2, 450, 8));
+
+        Assert.Contains(indices.Findings, finding => finding is { Code: "dialysate-above-plasma", Severity: Severity.Error });
+        Assert.Null(indices.Classification);
+        Assert.Contains(indices.NotAvailable, missing => missing.Name == "transport category");
+    }
+
+    [Theory]
+    [InlineData(15.0, false)]
+    [InlineData(15.1, true)]
+    public void High_plasma_glucose_is_said_to_spoil_comparison(double plasmaGlucose, bool expected)
+    {
+        var test = Strong(0.70, 450, 8);
+        test = test with { Plasma = [test.Plasma[0] with { Glucose = Millimolar(plasmaGlucose) }] };
+
+        Assert.Equal(expected, EquilibrationIndices.Of(test).Findings.Any(finding => finding.Code == "plasma-glucose-high"));
+    }
+
+    [Fact]
+    public void No_finding_gives_an_order_and_every_limit_names_its_source()
+    {
+        EquilibrationTest[] tests =
+        [
+            Strong(0.88, 450, 4.5), Strong(0.70, 350, 4.5), Strong(0.70, 551, 0.8), Strong(0.70, 350, 8), Strong(0.45, 350, 4), Strong(1.05, 350, 4),
+            Middle(0.88, 0.45, 50), Middle(0.45, 0.30, 150), Strong(0.70, 450, 8) with { FillBasis = FillBasis.Label },
+        ];
+        var findings = tests.SelectMany(test => EquilibrationIndices.Of(test).Findings).ToList();
+
+        Assert.All(findings, NeverSays("must", "should", "prescribe", "stop ", "change to", "EPS", "aquaporin", "channel"));
+        Assert.All(findings.Where(finding => finding.Expected is not null && finding.Code != "creatinine-glucose-classes-differ"), finding =>
+            Assert.Matches("(read|memory|computed|choice)\\)", finding.Expected!));
+    }
+
+    private static Action<Finding> NeverSays(params string[] words) =>
+        finding => Assert.All(words, word => Assert.DoesNotContain(word, finding.ToString(), StringComparison.OrdinalIgnoreCase));
+}
