@@ -50,7 +50,7 @@ public static class Reports
 
         block.Table(new(
             ["index", "#value", "#± SD", "unit"],
-            [.. indices.All.Select(index => (IReadOnlyList<string>)
+            [.. indices.All.Where(index => index != indices.NetUltrafiltrationAsWritten || index.Value != indices.NetUltrafiltration?.Value).Select(index => (IReadOnlyList<string>)
             [
                 index.Name, Digits.Of(index.Value), index.StandardDeviation is { } deviation ? Digits.Of(deviation, 2) : "–", index.Unit,
             ])]));
