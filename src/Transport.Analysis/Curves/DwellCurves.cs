@@ -10,7 +10,7 @@ public static class DwellCurves
 {
     private const double StepMinutes = 10;
 
-    // The discrepancy is known at 4 h: it is taken to grow in proportion to time until then and to stay (choice).
+    // Offset and deviation are known at 4 h: they are taken to grow in proportion to time until then and to stay (choice).
     private const double DiscrepancyMinutes = 240;
 
     /// <summary>One curve for each solution.</summary>
@@ -27,12 +27,10 @@ public static class DwellCurves
         options ??= DwellCurveOptions.Default;
         control ??= RunControl.None;
         var minutes = Enumerable.Range(0, (int)(options.Longest.TotalMinutes / StepMinutes) + 1).Select(i => i * StepMinutes).ToArray();
-        var tested = options.Tested is { } solution ? FourHours(patient, ensemble.Center, solution, options.Fill) : 0;
         var curves = new List<DwellCurve>();
         foreach (var strength in options.Solutions)
         {
-            var ratio = tested > 0 ? FourHours(patient, ensemble.Center, strength, options.Fill) / tested : 0;
-            var discrepancy = options.HoldsModelForm ? ModelDiscrepancy.Of(strength, options.Tested, ratio) : ModelDiscrepancy.None;
+            var discrepancy = options.HoldsModelForm ? ModelDiscrepancy.Of(strength, options.Tested) : ModelDiscrepancy.None;
             curves.Add(Curve(patient, ensemble, strength, options, discrepancy, minutes, control));
             control.Progress?.Report((double)curves.Count / options.Solutions.Count);
         }
@@ -68,10 +66,10 @@ public static class DwellCurves
                 Real.Of(ObservedExchange.TypicalResidual(patient).Milliliters),
                 minutes,
                 states);
-            var shift = discrepancy.Shift.Milliliters + discrepancy.Deviation.Milliliters * Normal.Sample(random, 0, 1);
+            var shift = discrepancy.Offset.Milliliters + discrepancy.Deviation.Milliliters * Normal.Sample(random, 0, 1);
             for (var t = 0; t < minutes.Length; t++)
             {
-                ultrafiltration[t][i] = Change(t, 0) + shift * Math.Min(1, minutes[t] / DiscrepancyMinutes);
+                ultrafiltration[t][i] = discrepancy.Gain * Change(t, 0) + shift * Math.Min(1, minutes[t] / DiscrepancyMinutes);
                 sodium[t][i] = Change(t, 1 + SolutePanel.Sodium) / 1000;
                 glucose[t][i] = -Change(t, 1 + SolutePanel.Glucose) / 1e6 * Solutes.Glucose.MolarMassGramsPerMole;
             }
@@ -101,12 +99,6 @@ public static class DwellCurves
 
     private static Dwell DwellOf(Patient patient, DialysisSolution solution, Volume fill, TimeSpan duration) =>
         new(solution, fill, duration, ResidualFluid.Used(ObservedExchange.TypicalResidual(patient), patient.Plasma));
-
-    private static double FourHours(Patient patient, ThreePoreMembrane membrane, DialysisSolution solution, Volume fill)
-    {
-        var dwell = DwellOf(patient, solution, fill, TimeSpan.FromHours(4));
-        return DwellSimulation.Run(patient, membrane, dwell).NetUltrafiltrationAt(dwell.Duration).Milliliters;
-    }
 
     private static CurveBand Band(string unit, double[][] columns, Doubt doubt)
     {

@@ -2,33 +2,27 @@ namespace Transport.Analysis;
 
 /// <summary>How far the model misses published ultrafiltration at a glucose strength that the patient's test did not use.</summary>
 /// <remarks>
-/// <para>A table for the mean incident adult (plasma as measured), 4 h, 2 L: what the model gives against what series report. 1.36 %: 14 against a median of −75 mL (138
-/// tests, Kidney Int 1995;48:866, read). 2.27 %: 265 against 385 mL, the mean weighted by numbers of 348 (58 people, PMID 17173249, read) and 478 mL (23 people,
-/// congress abstract 2003, read). 3.86 %: 698 against 675 mL (758 people, Perit Dial Int 2019, read).</para>
-/// <para>The deviation, 92 mL, is the only between-series deviation at hand: |478 − 348| / √2 (computed). A choice, to be replaced when more series are read.</para>
+/// True = gain × model + offset, with a deviation, for 4 h and 2 L. The table, its evidence (series in which the same people were given two strengths) and
+/// its doubt: reference-data/model-discrepancy.
 /// </remarks>
-public sealed record ModelDiscrepancy
+/// <param name="Gain">Factor on the model's net ultrafiltration.</param>
+/// <param name="Offset">What to add at 4 h.</param>
+/// <param name="Deviation">Standard deviation at 4 h.</param>
+public sealed record ModelDiscrepancy(double Gain, Volume Offset, Volume Deviation)
 {
-    private ModelDiscrepancy(Volume shift, Volume deviation)
-    {
-        Shift = shift;
-        Deviation = deviation;
-    }
+    // mL. No series has a better one between two groups: |478 − 348| / √2.
+    private const double BetweenSeries = 92;
 
-    /// <summary>What to add to the model's 4-h net ultrafiltration.</summary>
-    public Volume Shift { get; }
-
-    /// <summary>Standard deviation of that.</summary>
-    public Volume Deviation { get; }
+    private const double StrongOverMiddle = 0.83;
+    private const double MiddleOverStrong = 1.2;
 
     /// <summary>None: the strength is the tested one, which the fit has met.</summary>
-    public static ModelDiscrepancy None { get; } = new(default, default);
+    public static ModelDiscrepancy None { get; } = new(1, default, default);
 
-    /// <summary>The discrepancy at a strength, after a test at another.</summary>
+    /// <summary>The discrepancy at a strength, after a test at another. Strengths between the three usual ones take the nearest's.</summary>
     /// <param name="solution">The strength that is predicted.</param>
     /// <param name="tested">The strength that was tested; null where there was no test.</param>
-    /// <param name="ultrafiltrationRatio">Model ultrafiltration at the predicted strength over that at the tested one: a fit takes the tested strength's miss into the conductance, and it comes back in this ratio.</param>
-    public static ModelDiscrepancy Of(DialysisSolution solution, DialysisSolution? tested, double ultrafiltrationRatio)
+    public static ModelDiscrepancy Of(DialysisSolution solution, DialysisSolution? tested)
     {
         ArgumentNullException.ThrowIfNull(solution);
         if (tested is not null && IsSameStrength(solution, tested))
@@ -36,8 +30,18 @@ public sealed record ModelDiscrepancy
             return None;
         }
 
-        var shift = MissAt(solution) - (tested is null ? 0 : Math.Clamp(ultrafiltrationRatio, 0, 3) * MissAt(tested));
-        return new(Volume.FromMilliliters(shift), Volume.FromMilliliters(92));
+        var (gain, offset) = (tested is null ? (Strength?)null : StrengthOf(tested), StrengthOf(solution)) switch
+        {
+            (null, Strength.Weak) => (1, -89),
+            (null, Strength.Middle) => (1, 120),
+            (null, Strength.Strong) => (1, -23),
+            (Strength.Weak, Strength.Middle) => (1, -25),
+            (Strength.Middle or Strength.Strong, Strength.Weak) => (1, 25),
+            (Strength.Weak or Strength.Middle, Strength.Strong) => (StrongOverMiddle, 0.0),
+            (Strength.Strong, Strength.Middle) => (MiddleOverStrong, 0),
+            _ => (1, 0),
+        };
+        return new(gain, Volume.FromMilliliters(offset), Volume.FromMilliliters(BetweenSeries));
     }
 
     /// <summary>Whether two glucose solutions count as one strength: within 6 %.</summary>
@@ -48,13 +52,18 @@ public sealed record ModelDiscrepancy
         return Math.Abs(Math.Log(first.Glucose / second.Glucose)) < 0.06;
     }
 
-    // Published minus model, mL, linear between the three strengths that series report.
-    private static double MissAt(DialysisSolution solution)
+    // By the geometric middles of 75.5, 126.0 and 214.3 mmol/L.
+    private static Strength StrengthOf(DialysisSolution solution) => solution.Glucose.MillimolesPerLiter switch
     {
-        (double Glucose, double Miss)[] table = [(75.5, -75 - 14), (126.0, 385 - 265), (214.3, 675 - 698)];
-        var glucose = Math.Clamp(solution.Glucose.MillimolesPerLiter, table[0].Glucose, table[^1].Glucose);
-        var right = Array.FindIndex(table, 1, row => glucose <= row.Glucose);
-        var (from, to) = (table[right - 1], table[right]);
-        return from.Miss + (to.Miss - from.Miss) * (glucose - from.Glucose) / (to.Glucose - from.Glucose);
+        < 97.5 => Strength.Weak,
+        < 164.3 => Strength.Middle,
+        _ => Strength.Strong,
+    };
+
+    private enum Strength
+    {
+        Weak,
+        Middle,
+        Strong,
     }
 }

@@ -68,6 +68,12 @@ internal sealed class SheetChecks
             yield return Codes.MissingDwell.Finding(
                 "The dwell time is missing. Add it, or the clock times of end of inflow and start of drain.", field: Words.Dwell.Name);
         }
+        else if (draft.Number(Words.Dwell) is null && draft.ClockedDwellMinutes is { } clocked && !Limits.DwellMinutes.Contains(clocked))
+        {
+            yield return Codes.ImpossibleValue.Finding(
+                "The clock times make a dwell that is not possible; correct one of them.",
+                draft.RowOf(Words.StartOfDrain), Words.Dwell.Name, Invariant($"{clocked:0.#} min"), Text(Limits.DwellMinutes));
+        }
 
         if (Lacks(Words.Drained))
         {
@@ -120,14 +126,14 @@ internal sealed class SheetChecks
                 "D/P cannot be computed without dialysate creatinine. Add it.", field: "dialysate creatinine", expected: "creatinine at 0, 120 and 240 min");
         }
         else if (draft.DwellMinutes is { } dwell
-            && !draft.Dialysate.Any(sample => sample.Creatinine is not null && sample.Time.TotalMinutes >= dwell - Limits.FinalSampleMinutes))
+            && !draft.IsWritten(Analyte.Creatinine, dwell - Limits.FinalSampleMinutes, double.PositiveInfinity))
         {
             yield return Codes.MissingFinalSample.Finding(
                 Invariant($"There is no dialysate creatinine within {Limits.FinalSampleMinutes} min of the end of the dwell ({dwell:0.#} min), so D/P at its end is not given. Add the last sample if there is one."),
                 field: "dialysate creatinine");
         }
 
-        if (initial?.Glucose is null)
+        if (!draft.IsWritten(Analyte.Glucose, 0, Limits.InitialSampleMinutes))
         {
             yield return Codes.MissingInitialGlucose.Finding(
                 "There is no dialysate glucose at 0 min, so D/D0 is not given (the bag's glucose would be about 15 % too high). Add it if it was measured.",
@@ -512,8 +518,10 @@ internal sealed class SheetChecks
                 $"Dialysate {Words.Name(analyte)} should {(falls ? "fall" : "rise")} from {Minutes(before.Time)} to {Minutes(after.Time)}. "
                 + (beyond ? "Two samples are probably swapped, or one is of something else." : "The spread of the assay can explain it; check both values."),
                 draft.Row(SampledFluid.Dialysate, analyte, after.Time)?.Row, $"dialysate {Words.Name(analyte)}",
-                Invariant($"{before.Value.MillimolesPerLiter:0.###} then {after.Value.MillimolesPerLiter:0.###} mmol/L"));
+                $"{Written(before.Time)} then {Written(after.Time)}{(analyte == Analyte.Creatinine && draft.Assay.Corrects ? " before correction" : "")}");
         }
+
+        string Written(TimeSpan time) => draft.Row(SampledFluid.Dialysate, analyte, time) is { } row ? $"{row.Text} {row.UnitText}" : "";
     }
 
     private Concentration? Corrected(DialysateSample sample) =>

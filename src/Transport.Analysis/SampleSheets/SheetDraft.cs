@@ -78,6 +78,11 @@ internal sealed class SheetDraft
     public bool IsWritten(SampledFluid fluid, Analyte analyte) =>
         measurements.Any(measured => measured.Fluid == fluid && measured.Analyte == analyte);
 
+    /// <summary>The same for dialysate within a stretch of the dwell, min.</summary>
+    public bool IsWritten(Analyte analyte, double from, double to) => measurements.Any(measured =>
+        measured.Fluid == SampledFluid.Dialysate && measured.Analyte == analyte
+        && measured.Time?.TotalMinutes is { } time && time >= from && time <= to);
+
     /// <summary>The test. Only for a draft without error findings.</summary>
     public EquilibrationTest ToTest()
     {

@@ -244,7 +244,7 @@ internal sealed class SheetReading
             return value;
         }
 
-        var expected = Invariant($"{range.Low / unit.Factor:G4} to {range.High / unit.Factor:G4} {unit.Name}");
+        var expected = $"{Short(range.Low / unit.Factor)} to {Short(range.High / unit.Factor)} {unit.Name}";
         var meant = quantity.Units.FirstOrDefault(other => other != unit && range.Contains(number * other.Factor));
         findings.Add(meant is not null
             ? SampleSheetCodes.UnitSwap.Finding(
@@ -254,6 +254,8 @@ internal sealed class SheetReading
                 "This value is not possible; correct the value or its unit.", row.Row, field, $"{row.Value} {row.Unit}".TrimEnd(), expected));
         return null;
     }
+
+    private static string Short(double limit) => limit.ToString(limit < 1000 ? "G3" : "0", CultureInfo.InvariantCulture);
 
     private SheetUnit? FindUnit(SheetRow row, string field, SheetQuantity quantity)
     {
@@ -313,7 +315,7 @@ internal sealed class SheetReading
         if (dayFirst is { } one && monthFirst is { } other && one != other)
         {
             findings.Add(SampleSheetCodes.AmbiguousDate.Finding(
-                $"This date may be {one:yyyy-MM-dd} or {other:yyyy-MM-dd} and is left out; write year-month-day.", row.Row, field, row.Value, "such as 2025-03-11"));
+                Invariant($"This date may be {one:yyyy-MM-dd} or {other:yyyy-MM-dd} and is left out; write year-month-day."), row.Row, field, row.Value, "such as 2025-03-11"));
             return null;
         }
 

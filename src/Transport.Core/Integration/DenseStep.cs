@@ -10,10 +10,12 @@ internal ref struct DenseStep<T>
     private readonly IDenseSource<T> source;
     private bool prepared;
 
-    internal DenseStep(IDenseSource<T> source, double start, double length, ReadOnlySpan<T> startState, ReadOnlySpan<T> endState)
+    internal DenseStep(
+        IDenseSource<T> source, double start, double end, double length, ReadOnlySpan<T> startState, ReadOnlySpan<T> endState)
     {
         this.source = source;
         Start = start;
+        End = end;
         Length = length;
         StartState = startState;
         EndState = endState;
@@ -25,8 +27,8 @@ internal ref struct DenseStep<T>
     /// <summary>Length of the step, min.</summary>
     public double Length { get; }
 
-    /// <summary>End of the step, min.</summary>
-    public readonly double End => Start + Length;
+    /// <summary>End of the step, min: of the last one to the bit the end that was asked for, which start plus length may miss by a rounding.</summary>
+    public double End { get; }
 
     /// <summary>State at the start.</summary>
     public ReadOnlySpan<T> StartState { get; }

@@ -94,7 +94,7 @@ internal sealed class DormandPrince853<T, TSystem> : IDenseSource<T>
             }
 
             Evaluate(t + h, end, stage[C.StageCount]);
-            var step = new DenseStep<T>(this, t, h, start, end);
+            var step = new DenseStep<T>(this, t, last ? to : t + h, h, start, end);
             var stop = observer.Observe(ref step);
             if (!double.IsNaN(stop))
             {

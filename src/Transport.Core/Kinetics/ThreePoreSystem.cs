@@ -78,7 +78,9 @@ internal struct ThreePoreSystem<T> : IOdeSystem<T>
         // Poiseuille: a pore class' share of the area is its share of the flow over its radius squared.
         var area_S = pores.SmallFraction / (pores.SmallRadiusAngstrom * pores.SmallRadiusAngstrom);
         var area_L = pores.LargeFraction / (pores.LargeRadiusAngstrom * pores.LargeRadiusAngstrom);
-        var share_S = area_S / (area_S + area_L);
+        var hasPores = area_S + area_L > 0;
+        var share_S = hasPores ? area_S / (area_S + area_L) : 0;
+        var share_L = hasPores ? 1 - share_S : 0;
         for (var i = 0; i < solutes; i++)
         {
             var radius = panel.Solutes[i].RadiusAngstrom;
@@ -90,7 +92,7 @@ internal struct ThreePoreSystem<T> : IOdeSystem<T>
             passed_L[i] = 1 - sigma_L;
             var free_PS = 60 * PhysicalConstants.FreeDiffusion(radius) * free.DiffusionArea;
             ps_S[i] = share_S * Hindrance.DiffusionFactor(lambda_S) * free_PS;
-            ps_L[i] = (1 - share_S) * Hindrance.DiffusionFactor(lambda_L) * free_PS;
+            ps_L[i] = share_L * Hindrance.DiffusionFactor(lambda_L) * free_PS;
             var phi = SolutePanel.OsmoticWeight(i);
             osmotic_C[i] = RT * phi * lp_C;
             osmotic_S[i] = RT * phi * sigma_S * lp_S;
@@ -102,7 +104,7 @@ internal struct ThreePoreSystem<T> : IOdeSystem<T>
         if (membrane.UreaToCreatininePermeability is { } ratio)
         {
             var creatinine = ps_S[SolutePanel.Creatinine] + ps_L[SolutePanel.Creatinine];
-            ps_S[SolutePanel.Urea] = ratio * creatinine - ps_L[SolutePanel.Urea];
+            ps_S[SolutePanel.Urea] = T.PositivePart(ratio * creatinine - ps_L[SolutePanel.Urea]);
         }
 
         var sodium = T.Of(membrane.SodiumPermeability.MillilitersPerMinute);
@@ -141,6 +143,13 @@ internal struct ThreePoreSystem<T> : IOdeSystem<T>
     public readonly void Derivatives(double minutes, ReadOnlySpan<T> state, Span<T> rates)
     {
         var v = state[0];
+        if (!(T.Largest(-1.0 * v) < 0))
+        {
+            // The equations end with an empty cavity: without rates there, no step can cross it.
+            rates.Fill(T.Of(double.NaN));
+            return;
+        }
+
         var flows = PoreFlows(state);
         var g = ContactArea(v);
         var diffusion = Transient(minutes) * g;
@@ -196,7 +205,8 @@ internal struct ThreePoreSystem<T> : IOdeSystem<T>
         scale[0] = 0.01 * referenceVolume;
         for (var i = 0; i < solutes; i++)
         {
-            var amount = 1e-3 * referenceVolume * Math.Max(plasma[i], fresh[i]);
+            // A solute that is nowhere has no size of its own.
+            var amount = 1e-3 * referenceVolume * Math.Max(1e-6, Math.Max(plasma[i], fresh[i]));
             scale[1 + i] = amount;
             if (CollectsDrain)
             {

@@ -16,6 +16,7 @@ public static class NotebookViews
     {
         Formatter.DefaultMimeType = MediaType.PlainText;
         Register<HtmlView>(view => view.Html, view => view.Text);
+        DomainViews.Register();
 
         // Sequences: records as a table, anything else as its plain text.
         Formatter.Register<IEnumerable>(

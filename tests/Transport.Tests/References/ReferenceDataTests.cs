@@ -298,6 +298,23 @@ public sealed partial class ReferenceDataTests
     }
 
     [Fact]
+    public void The_spreads_of_the_population_prior_are_those_of_their_table()
+    {
+        // The table's log-normal spreads are those of its printed means and SDs: σ² = ln(1 + (SD/mean)²), rounded to two decimals.
+        const string folder = "johansson-2006-population";
+        var prior = PopulationPrior.IncidentAdults();
+
+        Assert.Equal(Value(folder, "diffusion_area_log_sd"), prior.DiffusionAreaLogDeviation);
+        Assert.Equal(Value(folder, "ultrafiltration_coefficient_log_sd"), prior.UltrafiltrationCoefficientLogDeviation);
+        foreach (var item in new[] { "diffusion_area", "ultrafiltration_coefficient", "large_pore_flow" })
+        {
+            var row = Row(folder, item, "per 1.73 m²");
+            Assert.Equal(
+                Math.Sqrt(Math.Log(1 + Math.Pow(row.Number("sd") / row.Number("value"), 2))), Value(folder, item + "_log_sd"), 0.0051);
+        }
+    }
+
+    [Fact]
     public void Body_water_and_surface_are_the_coefficients_of_their_table()
     {
         // Second witness: the formulas written out from the table, for one man and one woman. Rounding only.

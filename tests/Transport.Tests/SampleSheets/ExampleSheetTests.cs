@@ -1,5 +1,4 @@
 using System.Text;
-using Transport.Analysis;
 using static Transport.Tests.SampleSheets.Sheets;
 
 namespace Transport.Tests.SampleSheets;
@@ -67,7 +66,7 @@ public class ExampleSheetTests
                 (6, "unit-swap"), // height
                 (7, "ambiguous-date"),
                 (8, "percentage-without-convention"),
-                (10, "label-without-overfill"),
+                (9, "label-without-overfill"),
                 (11, "dwell-not-comparable"),
                 (12, "jaffe-without-factor"),
                 (13, "unknown-item"),
@@ -80,6 +79,12 @@ public class ExampleSheetTests
             },
             found);
         Assert.Contains(sheet.Findings, finding => finding is { Code: "missing-patient-fact", Field: "weight" });
+        Assert.DoesNotContain(sheet.Findings, finding => finding.Code == "missing-initial-glucose"); // it is there, only unreadable
+
+        var page = File.ReadAllText(Repository("docs", "sample-sheet.md"));
+        var quoted = page.Split('\n').Where(line => line.StartsWith("sheet-with-mistakes.csv,", StringComparison.Ordinal)).Select(line => line.TrimEnd()).ToHashSet();
+        Assert.Equal(3, quoted.Count);
+        Assert.Subset(sheet.Findings.Select(finding => finding.ToString()).ToHashSet(), quoted);
         Assert.Contains(sheet.Findings, finding => finding.Code == "missing-drained-volume");
     }
 

@@ -1,5 +1,4 @@
 using System.Text.RegularExpressions;
-using Transport.Analysis;
 using static Transport.Tests.SampleSheets.Sheets;
 
 namespace Transport.Tests.SampleSheets;
@@ -48,6 +47,7 @@ public class SampleSheetCheckTests
         { "impossible-value", "plasma,creatinine", "plasma,creatinine,120,99,µmol/L,", "plasma,creatinine,120,100,µmol/L," },
         { "impossible-value", "test,drained", "test,drained volume,,6501,mL,", "test,drained volume,,6500,mL," },
         { "impossible-value", "test,dwell", "test,dwell,,1081,min,", "test,dwell,,1080,min," },
+        { "impossible-value", "test,dwell", "test,end of inflow,,08:00,,|test,start of drain,,07:00,,", "test,end of inflow,,08:00,,|test,start of drain,,12:00,," },
         { "impossible-value", "test,dwell", "test,dwell,,0:14,,", "test,dwell,,4:00,," },
 
         // Units: 9.8 mg/dL is 866 µmol/L, 6 mmol/L of glucose is 108 mg/dL
@@ -270,6 +270,25 @@ public class SampleSheetCheckTests
         var listed = Regex.Matches(page, @"^\| `(?<code>[a-z0-9-]+)` \| (?<severity>error|warning|note) \| \S.*\| \S.* \|\r?$", RegexOptions.Multiline)
             .Select(match => $"{match.Groups["code"].Value} {match.Groups["severity"].Value}");
         Assert.Equal(SampleSheetCodes.All.Select(kind => $"{kind.Code} {kind.Severity.ToString().ToLowerInvariant()}"), listed);
+    }
+
+    [Fact]
+    public void The_documentations_own_sheet_is_a_test()
+    {
+        var page = File.ReadAllText(Repository("docs", "sample-sheet.md"));
+        var sheet = Read(Regex.Match(page, "```csv\r?\n(?<sheet>.*?)```", RegexOptions.Singleline).Groups["sheet"].Value);
+        Assert.Equal(0.70, sheet.ToTest() is var test ? test.Dialysate[^1].Creatinine!.Value / test.CorrectedPlasmaCreatinine!.Value : 0, 2);
+        Assert.DoesNotContain(sheet.Findings, finding => finding.Severity != Severity.Note);
+    }
+
+    [Fact]
+    public void The_documentation_lists_every_word_that_a_sheet_may_use()
+    {
+        var page = File.ReadAllText(Repository("docs", "sample-sheet.md"));
+        var words = SheetWords.Columns.SelectMany(column => column.Synonyms.Append(column.Name))
+            .Concat(SheetWords.Fluids.Keys).Concat(SheetWords.FactSections).Concat(SheetWords.Analytes.Keys)
+            .Concat(SheetWords.Facts.SelectMany(item => item.Synonyms.Append(item.Name).Concat(item.Choices?.Keys ?? [])));
+        Assert.Empty(words.Where(word => !page.Contains(word, StringComparison.OrdinalIgnoreCase)).Distinct());
     }
 
     // '|' in the first column: further rows that are taken out, their replacements stand where the first was.

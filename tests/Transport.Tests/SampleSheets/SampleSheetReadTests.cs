@@ -1,6 +1,5 @@
 using System.Text;
 using FsCheck.Xunit;
-using Transport.Analysis;
 using static Transport.Tests.SampleSheets.Sheets;
 
 namespace Transport.Tests.SampleSheets;
@@ -194,6 +193,14 @@ public class SampleSheetReadTests
         Assert.Contains("8o0", refused.Message);
         Assert.DoesNotContain("8o0", refused.ToLogString());
         Assert.Contains("Error not-a-number sheet.csv, row 30, plasma creatinine", refused.ToLogString());
+    }
+
+    // A spreadsheet counts comments and blank rows, and a remark of two lines as one row: plasma urea moves from row 32 to 34.
+    [Fact]
+    public void Rows_are_counted_as_a_spreadsheet_counts_them()
+    {
+        var text = With(With("patient,age", "# comment||patient,age,,50,years,\"two\nlines\""), "plasma,urea", "plasma,urea,120,x,mmol/L,");
+        Assert.Equal(34, Assert.Single(Read(text).Findings).Row);
     }
 
     [Fact]

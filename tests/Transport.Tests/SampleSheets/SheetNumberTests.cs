@@ -1,4 +1,3 @@
-using Transport.Analysis;
 using static Transport.Tests.SampleSheets.Sheets;
 
 namespace Transport.Tests.SampleSheets;

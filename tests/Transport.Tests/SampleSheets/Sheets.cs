@@ -1,5 +1,4 @@
 using System.Text;
-using Transport.Analysis;
 
 namespace Transport.Tests.SampleSheets;
 

@@ -1,0 +1,21 @@
+namespace Transport.Notebooks;
+
+/// <summary>Which view each noun of the library has in a cell. Every view is a report or a figure of Transport.Reporting.</summary>
+internal static class DomainViews
+{
+    public static void Register()
+    {
+        NotebookViews.RegisterChart<Figure>(PlotlyRenderer.ToSpec, SvgRenderer.ToSvg, figure => figure.AltText);
+        Chart<DwellCourse>(CourseCharts.Of);
+        NotebookViews.Register<ReportBlock>(block => block.Html, block => block.Text);
+        Report<SampleSheet>(Reports.Of);
+        Report<EquilibrationIndices>(Reports.Of);
+        Report<FittedMembrane>(Reports.Of);
+    }
+
+    private static void Report<T>(Func<T, ReportBlock> report) =>
+        NotebookViews.Register<T>(value => report(value).Html, value => report(value).Text);
+
+    private static void Chart<T>(Func<T, Figure> chart) => NotebookViews.RegisterChart<T>(
+        value => PlotlyRenderer.ToSpec(chart(value)), value => SvgRenderer.ToSvg(chart(value)), value => chart(value).AltText);
+}

@@ -1,0 +1,58 @@
+namespace Transport.Reporting;
+
+/// <summary>Charts of equilibration tests.</summary>
+public static class EquilibrationCharts
+{
+    /// <summary>
+    /// The patient's indices beside the population that the category was taken in and, where one was tested at the same strength, beside that.
+    /// Null where nothing can be compared.
+    /// </summary>
+    /// <remarks>D/D0, ultrafiltration and sodium are only drawn against a series of the same strength.</remarks>
+    public static Figure? AgainstPopulation(EquilibrationIndices indices)
+    {
+        ArgumentNullException.ThrowIfNull(indices);
+        if (indices.Classification is not { } classification)
+        {
+            return null;
+        }
+
+        var population = classification.Population;
+        var rows = new List<StripRow>();
+        Add(indices.DialysateToPlasmaCreatinine, "D/P creatinine, 4 h", population.DialysateToPlasmaCreatinine, 2, classification.StandardDeviation);
+        if (IsSameStrength(indices.Test.Solution, population))
+        {
+            Add(indices.DialysateToInitialGlucose, "D/D0 glucose, 4 h", population.DialysateToInitialGlucose, 2, null);
+            Add(indices.NetUltrafiltration, "net ultrafiltration", population.NetUltrafiltrationMilliliters, 0, 100);
+            Add(indices.SodiumDip, "sodium dip, 60 min", population.SodiumDipMillimolesPerLiter, 1, null);
+        }
+
+        return rows.Count == 0
+            ? null
+            : new(
+                "This test beside a population",
+                $"Bar: mean ± 1 SD of {population.Name} (n {population.Count?.ToString(System.Globalization.CultureInfo.InvariantCulture) ?? "not known"}; {(population.Evidence == Evidence.Read ? "read" : "from memory, not verified")}). Whisker: ± 1 SD of the measurement.",
+                string.Join(". ", rows.Select(row => $"{row.Name}: {Digits.Fixed(row.Value, row.Decimals)} {row.Unit}, population {Digits.Fixed(row.Population.Lower, row.Decimals)} to {Digits.Fixed(row.Population.Upper, row.Decimals)}")) + ".",
+                StripPanel.Of(rows, population.Name, "this test"));
+
+        void Add(IndexValue? index, string name, ReferenceDistribution? reference, int decimals, double? deviation)
+        {
+            if (index is not null && reference is not null)
+            {
+                var spread = deviation ?? index.StandardDeviation ?? 0;
+                rows.Add(new(
+                    name,
+                    index.Unit,
+                    index.Value,
+                    new(index.Value - spread, index.Value + spread),
+                    new(reference.Mean - reference.StandardDeviation, reference.Mean + reference.StandardDeviation),
+                    reference.Mean)
+                {
+                    Decimals = decimals,
+                });
+            }
+        }
+    }
+
+    private static bool IsSameStrength(DialysisSolution solution, ReferencePopulation population) => population.GlucosePercent is { } percent
+        && Math.Abs(solution.Glucose.GramsPerLiter(Solutes.Glucose) / 10 - percent) < 0.06 * percent;
+}

@@ -1,0 +1,153 @@
+using static System.FormattableString;
+
+namespace Transport.Reporting;
+
+/// <summary>Results as sentences and tables.</summary>
+public static class Reports
+{
+    /// <summary>Who and what a sheet is of, and what was found in it.</summary>
+    public static ReportBlock Of(SampleSheet sheet)
+    {
+        ArgumentNullException.ThrowIfNull(sheet);
+        var errors = sheet.Findings.Count(finding => finding.Severity == Severity.Error);
+        var warnings = sheet.Findings.Count(finding => finding.Severity == Severity.Warning);
+        return new ReportBlock()
+            .Heading(sheet.FileName)
+            .Sentence(errors > 0
+                ? Invariant($"{Count(errors, "error")}: nothing can be computed until the sheet is mended.")
+                : Invariant($"{Count(sheet.Measurements.Count, "measurement")} read; {Count(warnings, "warning")}."))
+            .FindingList(sheet.Findings)
+            .Folded("What was written down, in the units of the sheet", new(
+                ["fluid", "#time, min", "what", "#value", "unit"],
+                [.. sheet.Measurements.Select(row => (IReadOnlyList<string>)
+                [
+                    Words(row.Fluid.ToString()),
+                    row.Time is { } time ? Digits.Fixed(time.TotalMinutes, 0) : "",
+                    Words(row.Analyte.ToString()),
+                    row.Text,
+                    row.UnitText,
+                ])]));
+    }
+
+    /// <summary>Indices with their doubt, class, findings, and what was not measured.</summary>
+    public static ReportBlock Of(EquilibrationIndices indices)
+    {
+        ArgumentNullException.ThrowIfNull(indices);
+        var block = new ReportBlock();
+        var test = indices.Test;
+        block.Sentence(Invariant($"{test.Solution}, {Digits.Of(test.InstilledVolume.Milliliters, 4)} mL for {Digits.Hours(test.Dwell)}. {indices.FillStatement}"));
+        if (indices.Classification is { } classification)
+        {
+            var preliminary = classification.IsComparable ? "" : " Preliminary: " + string.Join(" ", classification.Cautions);
+            block.Sentence(Invariant($"Transfer: D/P creatinine {Digits.Fixed(classification.Value, 2)}, {classification.Category.Name()}; percentile {Digits.Fixed(classification.Percentile, 0)} (z {Digits.Fixed(classification.ZScore, 1)}) of {classification.Population.Name}.{(classification.IsBorderline ? " Borderline." : "")}{preliminary}"));
+            block.Sentence("If the test were repeated in the same person the class would be: " + string.Join(", ", TransportCategories.All.Where(category =>
+                classification.Probabilities[category] >= 0.005).Select(category => $"{category.Name()} {Digits.Percent(classification.Probabilities[category])}")) + ".");
+            if (classification.GlucoseCategory is { } glucose)
+            {
+                block.Sentence($"Cross-check by D/D0 glucose: {glucose.Name()}.");
+            }
+        }
+
+        block.Table(new(
+            ["index", "#value", "#± SD", "unit"],
+            [.. indices.All.Select(index => (IReadOnlyList<string>)
+            [
+                index.Name, Digits.Of(index.Value), index.StandardDeviation is { } deviation ? Digits.Of(deviation, 2) : "–", index.Unit,
+            ])]));
+        block.Folded("Ratios at each time", new(
+            ["#time, min", "#D/P creatinine", "#D/P urea", "#D/D0 glucose"],
+            [.. indices.Ratios.Select(row => (IReadOnlyList<string>)
+            [
+                Digits.Fixed(row.Time.TotalMinutes, 0), Ratio(row.DialysateToPlasmaCreatinine), Ratio(row.DialysateToPlasmaUrea), Ratio(row.DialysateToInitialGlucose),
+            ])]));
+        block.FindingList(indices.Findings);
+        block.Folded("Not available", new(["index", "why"], [.. indices.NotAvailable.Select(missing => (IReadOnlyList<string>)[missing.Name, missing.Reason])]));
+        return block.Folded("Formulas and sources", new(
+            ["index", "formula", "source"], [.. indices.All.Select(index => (IReadOnlyList<string>)[index.Name, index.Formula, index.Source])]));
+
+        static string Ratio(IndexValue? value) => value is null ? "–" : Digits.Fixed(value.Value, 3);
+    }
+
+    /// <summary>Whether a fit may be believed, its parameters, and its observations beside the predictions.</summary>
+    public static ReportBlock Of(FittedMembrane fit)
+    {
+        ArgumentNullException.ThrowIfNull(fit);
+        var conductance = fit.Membrane.OsmoticConductanceToGlucose * (1 / fit.Patient.SurfaceFactor);
+        var level = fit.Membrane.PlasmaLevel == PlasmaLevel.AsMeasured ? "plasma as measured" : "plasma water";
+        return new ReportBlock()
+            .Sentence(fit.Summary)
+            .Sentence(Invariant($"Osmotic conductance to glucose {Digits.Of(conductance.MicrolitersPerMinutePerMillimeterOfMercury, 2)} µL/min/mmHg per 1.73 m², with the share of the ultrasmall pores held at 2 %."))
+            .Table(new(
+                ["parameter", "#estimate", "#90 % interval", "unit", "#population", "the data"],
+                [.. fit.Parameters.Select(parameter => (IReadOnlyList<string>)
+                [
+                    parameter.Name,
+                    Digits.Of(parameter.Value),
+                    $"{Digits.Of(parameter.Low)} to {Digits.Of(parameter.High)}",
+                    parameter.Unit,
+                    Digits.Of(parameter.PriorMedian),
+                    parameter.Verdict switch
+                    {
+                        ParameterVerdict.FromData => "decide",
+                        ParameterVerdict.FromBoth => "count beside the population",
+                        _ => "say nothing: prior returned",
+                    },
+                ])]))
+            .FindingList(fit.Findings)
+            .Folded("Observed and fitted", new(
+                ["what", "#time, min", "#observed", "#fitted", "#(obs. − fit.) / SD", "used"],
+                [.. fit.Residuals.Select(residual => (IReadOnlyList<string>)
+                [
+                    Name(residual.Observation.Quantity),
+                    Digits.Fixed(residual.Observation.Time.TotalMinutes, 0),
+                    Digits.Of(residual.Observation.Value),
+                    Digits.Of(residual.Predicted),
+                    Digits.Fixed(residual.Standardized, 1),
+                    residual.Observation.IsFitted ? "yes" : "no, a check",
+                ])]))
+            .Small($"Three-pore model, {level}; maximum a posteriori. Not estimable from one test and therefore held at the population's values: lymphatic removal, share of the ultrasmall and large pores, sodium permeability.");
+    }
+
+    /// <summary>The curves in numbers: how much, when, and when it is gone.</summary>
+    public static ReportBlock Of(IReadOnlyList<DwellCurve> curves)
+    {
+        ArgumentNullException.ThrowIfNull(curves);
+        return new ReportBlock()
+            .Table(new(
+                ["solution", "tested", "#UF at 4 h, mL", "#90 % band", "#most UF, mL", "#dwell within 5 % of that", "#UF back at zero", "#Na removed at 4 h, mmol", "#glucose absorbed at 4 h, g"],
+                [.. curves.Select(curve =>
+                {
+                    var four = Math.Max(0, curve.Minutes.IndexOf(240));
+                    var net = curve.NetUltrafiltration;
+                    return (IReadOnlyList<string>)
+                    [
+                        curve.Solution.Name,
+                        curve.IsTested ? "yes" : "no",
+                        Digits.Fixed(net.Median[four], 0),
+                        $"{Digits.Fixed(net.Low[four], 0)} to {Digits.Fixed(net.High[four], 0)}",
+                        Digits.Fixed(curve.PeakUltrafiltration.Milliliters, 0),
+                        $"{Digits.Hours(curve.PeakWindow.From)} to {Digits.Hours(curve.PeakWindow.To)}",
+                        curve.ReturnToZero is { } zero ? Digits.Hours(zero) : "not reached by " + Digits.Hours(TimeSpan.FromMinutes(curve.Minutes[^1])),
+                        Digits.Fixed(curve.SodiumRemoved.Median[four], 0),
+                        Digits.Fixed(curve.GlucoseAbsorbed.Median[four], 0),
+                    ];
+                })]))
+            .Small("The peak is flat, and it is of ultrafiltration, not of sodium or clearance: it is no advice for a dwell time. Bands hold the doubt about the parameters, and at untested strengths how far the model misses published series.");
+    }
+
+    internal static string Name(ObservedQuantity quantity) => quantity switch
+    {
+        ObservedQuantity.CreatinineToPlasma => "D/P creatinine",
+        ObservedQuantity.UreaToPlasma => "D/P urea",
+        ObservedQuantity.SodiumToPlasma => "D/P sodium",
+        ObservedQuantity.GlucoseToInitial => "D/D0 glucose",
+        ObservedQuantity.GlucoseToFresh => "glucose / fresh solution",
+        _ => "net UF, mL",
+    };
+
+    private static string Count(int count, string noun) => Invariant($"{count} {noun}{(count == 1 ? "" : "s")}");
+
+    // "UreaNitrogen" reads "urea nitrogen".
+    private static string Words(string name) =>
+        string.Concat(name.Select((c, i) => char.IsUpper(c) ? (i > 0 ? " " : "") + char.ToLowerInvariant(c) : c.ToString()));
+}

@@ -1,0 +1,13 @@
+namespace Transport.Tests;
+
+/// <summary>Counts steps and never stops.</summary>
+internal struct StepCount : IStepObserver<Real>
+{
+    public int Steps { get; private set; }
+
+    public double Observe(ref DenseStep<Real> step)
+    {
+        Steps++;
+        return double.NaN;
+    }
+}
