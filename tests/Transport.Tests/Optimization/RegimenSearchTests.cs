@@ -45,7 +45,7 @@ public sealed class RegimenSearchTests
         var front = RegimenSearch.Run(PatientA, MembraneEnsemble.Of(Membrane), GoalsA, Small, null, All);
         var outcomes = Grid().Select(regimen => RegimenSimulation.Run(PatientA, Membrane, regimen, All.Simulation)).ToList();
         var feasible = outcomes
-            .Where(outcome => outcome.Ultrafiltration.Milliliters is >= 200 and <= 500 && outcome.UreaDose.Total >= 1.7 * 0.95)
+            .Where(outcome => outcome.Ultrafiltration.Milliliters is >= 200 and <= 500 && outcome.UreaDose.TotalKtOverV >= 1.7 * 0.95)
             .ToList();
         Assert.Equal(outcomes.Count, front.CandidateCount);
         Assert.Equal(feasible.Count, front.FeasibleCount);
@@ -242,8 +242,16 @@ public sealed class RegimenSearchTests
     [Fact]
     public void The_strongest_bag_every_day_is_flagged_whatever_its_place()
     {
-        var space = Small with { NightSolutions = [Medium, DialysisSolution.Glucose386] };
-        var front = RegimenSearch.Run(PatientB, MembraneEnsemble.Of(Membrane), GoalsB, space, null, All);
+        var space = new RegimenSpace
+        {
+            NightLengths = [TimeSpan.FromHours(10)],
+            Cycles = [5],
+            VolumesPerCycle = [Milliliters(1_500)],
+            NightSolutions = [Medium, DialysisSolution.Glucose386],
+            DayFills = [new(Weak, Milliliters(2_000))],
+        };
+        var goals = new RegimenGoals(FluidTarget.Between(Milliliters(900), Milliliters(1_500)));
+        var front = RegimenSearch.Run(PatientB, MembraneEnsemble.Of(Membrane), goals, space, null, All);
         var strong = front.Options.Where(option => option.StrongestExchanges > 0).ToList();
         Assert.NotEmpty(strong);
         Assert.All(strong, option => Assert.Contains(option.Findings, finding => finding.Code == "strongest-bag-daily"));
@@ -300,6 +308,15 @@ public sealed class RegimenSearchTests
         var none = FluidTarget.From(Milliliters(1_000), Milliliters(1_500), Milliliters(200), Milliliters(150));
         Assert.Equal((0.0, 150.0), (none.Floor.Milliliters, none.Ceiling.Milliliters));
         Assert.Throws<ArgumentOutOfRangeException>(() => FluidTarget.Between(Milliliters(500), Milliliters(500)));
+    }
+
+    [Fact]
+    public void A_space_without_regimens_is_no_space()
+    {
+        Assert.Throws<ArgumentException>(() =>
+            RegimenSearch.Run(PatientB, MembraneEnsemble.Of(Membrane), GoalsB, Small with { Cycles = [] }));
+        Assert.Throws<ArgumentOutOfRangeException>(() =>
+            RegimenSearch.Run(PatientB, MembraneEnsemble.Of(Membrane), GoalsB, Small with { Cycles = [0, 5] }));
     }
 
     [Fact]
@@ -361,7 +378,7 @@ public sealed class RegimenSearchTests
     // More is better on each axis.
     private static double[] Axes(RegimenOutcome outcome) =>
     [
-        outcome.UreaDose.Total,
+        outcome.UreaDose.TotalKtOverV,
         -outcome.GlucoseAbsorbed.Grams,
         outcome.SodiumRemoved.Millimoles,
         -outcome.FluidUsed.Milliliters,
@@ -374,7 +391,7 @@ public sealed class RegimenSearchTests
 
     private static bool WithinNoise(RegimenOutcome a, RegimenOutcome b) =>
         Math.Abs((a.Ultrafiltration - b.Ultrafiltration).Milliliters) < FluidNoise
-        && Math.Abs(Math.Log(a.UreaDose.Total / b.UreaDose.Total)) < DoseNoise
+        && Math.Abs(Math.Log(a.UreaDose.TotalKtOverV / b.UreaDose.TotalKtOverV)) < DoseNoise
         && Math.Abs((a.GlucoseAbsorbed - b.GlucoseAbsorbed).Grams) < GlucoseNoise;
 
     private sealed class Watcher(Action<double> see) : IProgress<double>
