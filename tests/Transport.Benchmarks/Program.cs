@@ -1,1 +1,3 @@
-System.Console.WriteLine("x");
+using BenchmarkDotNet.Running;
+
+BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(args);

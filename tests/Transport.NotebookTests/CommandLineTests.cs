@@ -40,6 +40,22 @@ public sealed class CommandLineTests : IDisposable
     }
 
     [Fact]
+    public async Task A_sheet_with_mistakes_ends_with_every_one_of_them_and_with_nothing_written()
+    {
+        var folder = new DirectoryInfo(AppContext.BaseDirectory);
+        while (!File.Exists(Path.Combine(folder.FullName, "Transport.sln")))
+            folder = folder.Parent!;
+        var (exitCode, output, errors) = await RunAsync(
+            "run", Path.Combine(folder.FullName, "notebooks", "01-what-does-this-test-say.ipynb"),
+            "--set", "sheet=" + Path.Combine(folder.FullName, "reference-data", "examples", "sheet-with-mistakes.csv"));
+
+        Assert.Equal((1, ""), (exitCode, output.Trim()));
+        Assert.True(System.Text.RegularExpressions.Regex.Count(errors, @"row \d+, ") >= 3, errors);
+        Assert.DoesNotContain("   at ", errors, StringComparison.Ordinal);
+        Assert.False(Directory.Exists(_bench.PathOf("out")) && Directory.EnumerateFileSystemEntries(_bench.PathOf("out")).Any());
+    }
+
+    [Fact]
     public async Task Another_process_gives_the_same_bytes()
     {
         // Hash seeds differ between processes: an order that hangs on one would show here.

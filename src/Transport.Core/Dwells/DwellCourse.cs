@@ -53,12 +53,17 @@ public sealed class DwellCourse
     /// <summary>D/P, dimensionless, over plasma as the laboratory gives it (not plasma water).</summary>
     /// <exception cref="ArgumentException">The solute was not followed.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The time is outside the dwell.</exception>
-    public double DialysateToPlasmaAt(Solute solute, TimeSpan time) => ConcentrationAt(IndexOf(solute), time) / plasma[IndexOf(solute)];
+    /// <exception cref="InvalidOperationException">Plasma holds none of it.</exception>
+    public double DialysateToPlasmaAt(Solute solute, TimeSpan time) => plasma[IndexOf(solute)] is var level and > 0
+        ? ConcentrationAt(IndexOf(solute), time) / level
+        : throw new InvalidOperationException($"Plasma holds no {solute}: there is no D/P.");
 
     /// <summary>D/D0 of glucose, dimensionless, over the mixed fluid at the start of the dwell.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The time is outside the dwell.</exception>
-    public double GlucoseToInitialAt(TimeSpan time) =>
-        ConcentrationAt(SolutePanel.Glucose, time) / ConcentrationAt(SolutePanel.Glucose, TimeSpan.Zero);
+    /// <exception cref="InvalidOperationException">There was no glucose at the start.</exception>
+    public double GlucoseToInitialAt(TimeSpan time) => ConcentrationAt(SolutePanel.Glucose, TimeSpan.Zero) is var initial and > 0
+        ? ConcentrationAt(SolutePanel.Glucose, time) / initial
+        : throw new InvalidOperationException("There was no glucose at the start of the dwell: there is no D/D0.");
 
     /// <summary>Net amount that has come from the blood; negative where more was absorbed.</summary>
     /// <exception cref="ArgumentException">The solute was not followed, or is a protein.</exception>

@@ -81,7 +81,7 @@ internal sealed class DormandPrince853<T, TSystem> : IDenseSource<T>
             h = last ? to - t : h;
             if (!(h > 1e-12 * Math.Max(1, Math.Abs(t))))
             {
-                throw new IntegrationException(t, "the step size became too small.");
+                throw new IntegrationException(t, "the step size became too small; the cavity may have run empty.");
             }
 
             Step(t, h);

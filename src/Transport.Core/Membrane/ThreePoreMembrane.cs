@@ -48,7 +48,13 @@ public sealed record ThreePoreMembrane
     public Clearance SodiumPermeability { get; init; } = Clearance.FromMillilitersPerMinute(6);
 
     /// <summary>L, bulk (lymphatic) removal from the cavity. Not the total fluid loss, of which capillary reabsorption is computed.</summary>
-    public FlowRate LymphaticRemoval { get; init; } = FlowRate.FromMillilitersPerMinute(0.3);
+    /// <exception cref="ArgumentOutOfRangeException">Negative.</exception>
+    public FlowRate LymphaticRemoval
+    {
+        get;
+        init => field = value.MillilitersPerMinute >= 0 ? value : throw new ArgumentOutOfRangeException(nameof(value), value, "Expected zero or more.");
+    }
+    = FlowRate.FromMillilitersPerMinute(0.3);
 
     /// <summary>Capillary minus intraperitoneal hydrostatic pressure at the reference volume.</summary>
     public Pressure HydrostaticPressureDifference { get; init; } = Pressure.FromMillimetersOfMercury(9);
@@ -57,7 +63,13 @@ public sealed record ThreePoreMembrane
     public Pressure OncoticPressureDifference { get; init; } = Pressure.FromMillimetersOfMercury(22);
 
     /// <summary>The intraperitoneal volume at which pressure and area are what the membrane says.</summary>
-    public Volume ReferenceVolume { get; init; } = Volume.FromMilliliters(2300);
+    /// <exception cref="ArgumentOutOfRangeException">Zero or negative.</exception>
+    public Volume ReferenceVolume
+    {
+        get;
+        init => field = value.Milliliters > 0 ? value : throw new ArgumentOutOfRangeException(nameof(value), value, "Expected more than zero.");
+    }
+    = Volume.FromMilliliters(2300);
 
     /// <summary>Intraperitoneal volume that raises the pressure by 1 mmHg; null keeps the pressure constant.</summary>
     /// <remarks>
@@ -75,7 +87,13 @@ public sealed record ThreePoreMembrane
     = 0.6875;
 
     /// <summary>τ of the initial transient.</summary>
-    public TimeSpan TransientTime { get; init; } = TimeSpan.FromMinutes(50);
+    /// <exception cref="ArgumentOutOfRangeException">Zero or negative.</exception>
+    public TimeSpan TransientTime
+    {
+        get;
+        init => field = value > TimeSpan.Zero ? value : throw new ArgumentOutOfRangeException(nameof(value), value, "Expected more than zero.");
+    }
+    = TimeSpan.FromMinutes(50);
 
     /// <summary>How the membrane in contact depends on the volume in the cavity.</summary>
     public AreaLaw AreaLaw { get; init; } = AreaLaw.Constant;

@@ -63,6 +63,10 @@ internal sealed class RegimenWorkspace
         this.options = options;
         Prepare(patient, membrane);
         Plan();
+
+        // The step size looks at the fresh fluid, so the fluid of an earlier regimen must not be left: results are the same in any order.
+        night.Fresh.Clear();
+        day.Fresh.Clear();
         sampler = null;
         var first = options.FirstNight ?? ResidualFluid.Used(Volume.FromMilliliters(residual), patient.Plasma);
         DwellStart.Write<Real>(state, 0, fresh, Real.Of(first.Volume.Milliliters), CavityContents.Of(first, Panel));

@@ -163,13 +163,27 @@ public sealed class RegimenSearchTests
             DayFills = [.. Small.DayFills.Reverse()],
             StrongerFirstCycles = [2, 0],
         };
-        var a = RegimenSearch.Run(PatientA, Ensemble(), GoalsA, Small, Present, All with { Workers = 1 });
-        var b = RegimenSearch.Run(PatientA, Ensemble(), GoalsA, shuffled, Present, All with { Workers = 3 });
+        var a = RegimenSearch.Run(PatientA, Ensemble(), GoalsA, Small, Present, All with { Workers = 1, HoldsModelForm = true });
+        var b = RegimenSearch.Run(PatientA, Ensemble(), GoalsA, shuffled, Present, All with { Workers = 3, HoldsModelForm = true });
         Assert.Equal(a.CandidateCount, b.CandidateCount);
         Assert.Equal(a.Options.Select(option => option.Regimen), b.Options.Select(option => option.Regimen));
         Assert.Equal(a.Options.Select(option => option.UreaDose), b.Options.Select(option => option.UreaDose));
         Assert.Equal(a.Options.Select(option => option.UltrafiltrationOfOneDay), b.Options.Select(option => option.UltrafiltrationOfOneDay));
         Assert.Equal(a.DroppedBecause, b.DroppedBecause);
+    }
+
+    [Fact]
+    public void A_regimen_gives_the_same_day_whatever_ran_before_it()
+    {
+        // To the last bit: searches run regimens in an order that depends on how many workers there are.
+        var dry = Small.All().First(regimen => regimen.DayFill is null);
+        var wet = Small.All().Last(regimen => regimen.DayFill is not null);
+        var workspace = new RegimenWorkspace();
+        var first = workspace.Run(PatientA, Membrane, dry, All.Simulation, RunControl.None);
+        workspace.Run(PatientA, Membrane, wet, All.Simulation, RunControl.None);
+        var again = workspace.Run(PatientA, Membrane, dry, All.Simulation, RunControl.None);
+        Assert.Equal(first.Ultrafiltration, again.Ultrafiltration);
+        Assert.Equal(first.SodiumRemovedByModel, again.SodiumRemovedByModel);
     }
 
     [Fact]

@@ -1,0 +1,74 @@
+using System.Text.RegularExpressions;
+
+namespace Transport.NotebookTests;
+
+/// <summary>Notebook 01 as a clinic works it: on sheets that are not the demonstration's.</summary>
+public sealed partial class MainNotebookTests : IDisposable
+{
+    private static readonly string Root = RepositoryRoot();
+    private static readonly string Notebook = Path.Combine(Root, "notebooks", "01-what-does-this-test-say.ipynb");
+
+    private readonly Workbench _bench = new();
+
+    public void Dispose() => _bench.Dispose();
+
+    [Fact]
+    public async Task A_strangers_sheet_gets_its_own_answer_and_no_word_of_the_demonstrations()
+    {
+        var page = await PageOf(Workbench.Fixture("stranger.csv"));
+
+        // What the stranger has.
+        Assert.Contains("slow (Low)", page, StringComparison.Ordinal);
+        Assert.Contains("stranger.csv", page, StringComparison.Ordinal);
+
+        // What is missing is said to be missing.
+        Assert.Contains("not measured", page, StringComparison.Ordinal);
+
+        // Prose, titles and captions of the demonstration: its class, its file, its person.
+        Assert.DoesNotContain("fast-average (High-average); percentile", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("MV-0", page, StringComparison.Ordinal);
+        Assert.DoesNotMatch("merrow-0[2-4]", page);
+        AssertClean(page);
+    }
+
+    [Fact]
+    public async Task A_lost_dip_with_low_ultrafiltration_is_named_and_the_strong_curve_is_the_tested_one()
+    {
+        var page = await PageOf(Path.Combine(Root, "reference-data", "examples", "merrow-04-lost-dip.csv"));
+        Assert.Contains("low-osmotic-conductance", page, StringComparison.Ordinal);
+        Assert.Contains("glucose 3.86 %<br><small style=\"opacity:0.8\">the tested strength", page, StringComparison.Ordinal);
+        Assert.Contains("strongest glucose every day", page, StringComparison.Ordinal);
+        AssertClean(page);
+    }
+
+    private async Task<string> PageOf(string sheet)
+    {
+        await NotebookRun.RunAsync(
+            Notebook, new NotebookRunOptions { Settings = [$"sheet={sheet}"], OutputDirectory = _bench.PathOf("out") });
+        return await File.ReadAllTextAsync(_bench.PathOf("out/01-what-does-this-test-say.html"));
+    }
+
+    private static void AssertClean(string page)
+    {
+        var visible = ScriptOrStyle().Replace(page, "");
+        Assert.DoesNotContain("NaN", visible, StringComparison.Ordinal);
+        Assert.DoesNotContain("Infinity", visible, StringComparison.Ordinal);
+        Assert.Contains("Decision support for licensed prescribers", visible, StringComparison.Ordinal);
+        Assert.Contains("invented data", visible, StringComparison.Ordinal);
+        Assert.DoesNotMatch(@"(src|href)=""https?:", visible);
+    }
+
+    private static string RepositoryRoot()
+    {
+        var folder = new DirectoryInfo(AppContext.BaseDirectory);
+        while (!File.Exists(Path.Combine(folder.FullName, "Transport.sln")))
+        {
+            folder = folder.Parent ?? throw new DirectoryNotFoundException("Transport.sln was not found above the tests.");
+        }
+
+        return folder.FullName;
+    }
+
+    [GeneratedRegex(@"<(script|style)\b.*?</\1>", RegexOptions.Singleline)]
+    private static partial Regex ScriptOrStyle();
+}
