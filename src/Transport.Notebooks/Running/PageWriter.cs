@@ -92,6 +92,9 @@ internal static partial class PageWriter
         var spec = forms.GetValueOrDefault(MediaType.PlotlySpec);
         if (spec is not null || forms.ContainsKey(MediaType.Svg))
         {
+            // A chart's plain form is its alternative text and, on further lines, its caption.
+            var words = text.Split('\n', 2, StringSplitOptions.TrimEntries);
+            text = words[0];
             body.Append(CultureInfo.InvariantCulture, $"<figure class=\"output chart\" id=\"{id}\">");
             if (forms.TryGetValue(MediaType.Svg, out var svg))
                 body.Append(CultureInfo.InvariantCulture, $"<img class=\"still\" alt=\"{Escape(text)}\" src=\"{DataUri(svg)}\">");
@@ -101,6 +104,8 @@ internal static partial class PageWriter
                     .Append(CultureInfo.InvariantCulture, $"<script type=\"application/json\">{EscapeJson(spec)}</script>");
             }
 
+            if (words.Length > 1)
+                body.Append(CultureInfo.InvariantCulture, $"<figcaption>{Escape(words[1])}</figcaption>");
             body.Append("</figure>\n");
         }
         else if (forms.TryGetValue(MediaType.Html, out var html))

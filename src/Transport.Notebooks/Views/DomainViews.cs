@@ -5,17 +5,22 @@ internal static class DomainViews
 {
     public static void Register()
     {
-        NotebookViews.RegisterChart<Figure>(PlotlyRenderer.ToSpec, SvgRenderer.ToSvg, figure => figure.AltText);
+        Chart<Figure>(figure => figure);
         Chart<DwellCourse>(CourseCharts.Of);
         NotebookViews.Register<ReportBlock>(block => block.Html, block => block.Text);
         Report<SampleSheet>(Reports.Of);
         Report<EquilibrationIndices>(Reports.Of);
         Report<FittedMembrane>(Reports.Of);
+        Report<RegimenOutcome>(Reports.Of);
+        Report<RegimenFront>(Reports.Of);
     }
 
     private static void Report<T>(Func<T, ReportBlock> report) =>
         NotebookViews.Register<T>(value => report(value).Html, value => report(value).Text);
 
     private static void Chart<T>(Func<T, Figure> chart) => NotebookViews.RegisterChart<T>(
-        value => PlotlyRenderer.ToSpec(chart(value)), value => SvgRenderer.ToSvg(chart(value)), value => chart(value).AltText);
+        value => PlotlyRenderer.ToSpec(chart(value)), value => SvgRenderer.ToSvg(chart(value)), value => Words(chart(value)));
+
+    // The alternative text, then the caption.
+    private static string Words(Figure figure) => figure.Caption.Length == 0 ? figure.AltText : $"{figure.AltText}\n{figure.Caption}";
 }

@@ -28,7 +28,7 @@ public static class DwellCharts
         ArgumentNullException.ThrowIfNull(curves);
         return new(
             "What the same dwells remove and cost",
-            "Shaded: 90 % band of the parameters.",
+            "Shaded: 90 % band of the parameters. Sodium as the model gives it for one dwell; of whole nights on a cycler published series report less.",
             "Two panels against dwell time in hours: sodium removed in mmol and glucose absorbed in g, for each glucose strength.",
             Panel(curves, "sodium removed", "mmol", curve => curve.SodiumRemoved),
             Panel(curves, "glucose absorbed", "g", curve => curve.GlucoseAbsorbed))

@@ -5,7 +5,7 @@ namespace Transport.Reporting;
 
 /// <summary>A table of words and numbers that are already as they should be read.</summary>
 /// <param name="Columns">Headings. A heading that begins with "#" (not shown) is of a column of numbers, set to the right.</param>
-/// <param name="Rows">Rows, each as long as the headings.</param>
+/// <param name="Rows">Rows, each as long as the headings. A line break in a cell begins a smaller second line.</param>
 public sealed record ReportTable(IReadOnlyList<string> Columns, IReadOnlyList<IReadOnlyList<string>> Rows)
 {
     // A translucent gray and no other color: the table follows light and dark.
@@ -43,9 +43,14 @@ public sealed record ReportTable(IReadOnlyList<string> Columns, IReadOnlyList<IR
         html.Append("</tbody></table></div>");
 
         void Cell(string open, string close, int column, string text) => html
-            .Append('<').Append(open).Append(" style=\"text-align:").Append(Columns[column].StartsWith('#') ? "right" : "left")
-            .Append(";padding:0.15rem 1.2rem 0.15rem 0;vertical-align:top\">").Append(WebUtility.HtmlEncode(text)).Append("</").Append(close).Append('>');
+            .Append('<').Append(open).Append(" style=\"text-align:").Append(Columns[column].StartsWith('#') ? "right;white-space:nowrap" : "left")
+            .Append(";padding:0.15rem 1.1rem 0.15rem 0;vertical-align:top\">").Append(Lines(text)).Append("</").Append(close).Append('>');
     }
+
+    // What follows a line break is the smaller second line of a cell: an interval below its median.
+    private static string Lines(string text) => text.Split('\n') is [var first, var second]
+        ? $"{WebUtility.HtmlEncode(first)}<br><small style=\"opacity:0.8\">{WebUtility.HtmlEncode(second)}</small>"
+        : WebUtility.HtmlEncode(text);
 
     internal void AppendText(StringBuilder text)
     {
@@ -54,7 +59,9 @@ public sealed record ReportTable(IReadOnlyList<string> Columns, IReadOnlyList<IR
             text.AppendLine(Title);
         }
 
-        var lines = Rows.Prepend([.. Columns.Select(column => column.TrimStart('#'))]).ToList();
+        var lines = Rows.Prepend(Columns)
+            .Select(row => row.Select(cell => cell.TrimStart('#').Replace('\n', ' ')).ToArray())
+            .ToList();
         var widths = Enumerable.Range(0, Columns.Count).Select(c => lines.Max(line => line[c].Length)).ToArray();
         foreach (var line in lines)
         {

@@ -78,13 +78,12 @@ public static class Reports
             .Sentence(fit.Summary)
             .Sentence(Invariant($"Osmotic conductance to glucose {Digits.Of(conductance.MicrolitersPerMinutePerMillimeterOfMercury, 2)} µL/min/mmHg per 1.73 m², with the share of the ultrasmall pores held at 2 %."))
             .Table(new(
-                ["parameter", "#estimate", "#90 % interval", "unit", "#population", "the data"],
+                ["parameter", "unit", "#estimate\n90 % interval", "#population", "the data"],
                 [.. fit.Parameters.Select(parameter => (IReadOnlyList<string>)
                 [
                     parameter.Name,
-                    Digits.Of(parameter.Value),
-                    $"{Digits.Of(parameter.Low)} to {Digits.Of(parameter.High)}",
                     parameter.Unit,
+                    $"{Digits.Of(parameter.Value)}\n{Digits.Of(parameter.Low)} to {Digits.Of(parameter.High)}",
                     Digits.Of(parameter.PriorMedian),
                     parameter.Verdict switch
                     {
@@ -114,26 +113,102 @@ public static class Reports
         ArgumentNullException.ThrowIfNull(curves);
         return new ReportBlock()
             .Table(new(
-                ["solution", "tested", "#UF at 4 h, mL", "#90 % band", "#most UF, mL", "#dwell within 5 % of that", "#UF back at zero", "#Na removed at 4 h, mmol", "#glucose absorbed at 4 h, g"],
+                ["solution", "#UF at 4 h, mL\n90 % band", "#most UF, mL\nwithin 5 % of it", "#UF back\nat zero", "#Na at 4 h,\nmmol removed", "#glucose at 4 h,\ng absorbed"],
                 [.. curves.Select(curve =>
                 {
                     var four = Math.Max(0, curve.Minutes.IndexOf(240));
                     var net = curve.NetUltrafiltration;
                     return (IReadOnlyList<string>)
                     [
-                        curve.Solution.Name,
-                        curve.IsTested ? "yes" : "no",
-                        Digits.Fixed(net.Median[four], 0),
-                        $"{Digits.Fixed(net.Low[four], 0)} to {Digits.Fixed(net.High[four], 0)}",
-                        Digits.Fixed(curve.PeakUltrafiltration.Milliliters, 0),
-                        $"{Digits.Hours(curve.PeakWindow.From)} to {Digits.Hours(curve.PeakWindow.To)}",
-                        curve.ReturnToZero is { } zero ? Digits.Hours(zero) : "not reached by " + Digits.Hours(TimeSpan.FromMinutes(curve.Minutes[^1])),
+                        curve.IsTested ? $"{curve.Solution.Name}\nthe tested strength" : $"{curve.Solution.Name}\nnot tested",
+                        $"{Digits.Fixed(net.Median[four], 0)}\n{Digits.Fixed(net.Low[four], 0)} to {Digits.Fixed(net.High[four], 0)}",
+                        $"{Digits.Fixed(curve.PeakUltrafiltration.Milliliters, 0)}\n{Digits.Hours(curve.PeakWindow.From)} to {Digits.Hours(curve.PeakWindow.To)}",
+                        curve.ReturnToZero is { } zero ? Digits.Hours(zero) : "not reached\nby " + Digits.Hours(TimeSpan.FromMinutes(curve.Minutes[^1])),
                         Digits.Fixed(curve.SodiumRemoved.Median[four], 0),
                         Digits.Fixed(curve.GlucoseAbsorbed.Median[four], 0),
                     ];
                 })]))
             .Small("The peak is flat, and it is of ultrafiltration, not of sodium or clearance: it is no advice for a dwell time. Bands hold the doubt about the parameters, and at untested strengths how far the model misses published series.");
     }
+
+    /// <summary>A simulated day in numbers, each with what it rests on.</summary>
+    public static ReportBlock Of(RegimenOutcome outcome)
+    {
+        ArgumentNullException.ThrowIfNull(outcome);
+        var urea = outcome.UreaDose;
+        var creatinine = outcome.CreatinineDose;
+        return new ReportBlock()
+            .Sentence(outcome.Regimen.Describe())
+            .Table(new(
+                ["in 24 h", "#value", "unit", "made of"],
+                [
+                    ["ultrafiltration", Digits.Fixed(outcome.Ultrafiltration.Milliliters, 0), "mL", Invariant($"night {Digits.Fixed(outcome.NightUltrafiltration.Milliliters, 0)}, day {Digits.Fixed(outcome.DayUltrafiltration.Milliliters, 0)}")],
+                    ["fluid removed with urine", Digits.Fixed(outcome.FluidRemoval.Milliliters, 0), "mL", Invariant($"urine {Digits.Fixed(outcome.Urine.Milliliters, 0)}")],
+                    ["weekly Kt/V urea", Digits.Fixed(urea.Total, 2), "", Invariant($"peritoneal {Digits.Fixed(urea.Peritoneal, 2)}, renal {Digits.Fixed(urea.Renal, 2)}; body water by Watson; one collection scatters by 4 to 6 %")],
+                    ["weekly creatinine clearance", Digits.Fixed(creatinine.Total.LitersPerWeek, 0), "L per 1.73 m²", Invariant($"peritoneal {Digits.Fixed(creatinine.Peritoneal.LitersPerWeek, 0)}, renal {Digits.Fixed(creatinine.Renal.LitersPerWeek, 0)}")],
+                    ["sodium removed", Digits.Fixed(outcome.SodiumRemoved.Millimoles, 0), "mmol", Invariant($"centred on published series; the model alone says {Digits.Fixed(outcome.SodiumRemovedByModel.Millimoles, 0)}")],
+                    ["glucose absorbed", Digits.Fixed(outcome.GlucoseAbsorbed.Grams, 0), "g", Invariant($"{Digits.Fixed(outcome.EnergyAbsorbedKilocalories, 0)} kcal")],
+                    ["fluid used", Digits.Fixed(outcome.FluidUsed.Liters, 1), "L", ""],
+                    ["most in the cavity", Digits.Fixed(outcome.Peak.Volume.Milliliters, 0), "mL", ""],
+                ]))
+            .FindingList(outcome.Findings)
+            .Small("Plasma is held at the level of the test, so clearances are those at that level. Ultrafiltration is a target, not a merit.");
+    }
+
+    /// <summary>The present regimen and the options, by what changes, with what each gives and costs.</summary>
+    public static ReportBlock Of(RegimenFront front)
+    {
+        ArgumentNullException.ThrowIfNull(front);
+        var rows = RowsOf(front);
+        var block = new ReportBlock()
+            .Sentence(Invariant($"Fluid to remove by dialysis: {front.Goals.Fluid} in 24 h. {front.CandidateCount} regimens were looked at, {front.FeasibleCount} meet the goals and limits; {front.Options.Length} of them differ in practice."));
+        if (front.NothingMeets is { } unmet)
+        {
+            block.Sentence($"Nothing that was looked at meets every goal: {unmet.Goal}. {unmet.ByHowMuch} Shown is the nearest.");
+        }
+
+        block
+            .Table(new(
+                ["", "what changes", "#single days\nin range", "#mean UF, mL\n90 % band", "#weekly\nKt/V", "#Na removed,\nmmol", "#glucose\nabsorbed, g", "#fluid,\nL"],
+                [.. rows.Select(row => (IReadOnlyList<string>)
+                [
+                    row.Name,
+                    row.Option.Change is { Count: > 0 } change ? change.Text : row.Name == PresentName ? "nothing: " + row.Option.Regimen.Describe() : row.Option.Regimen.Describe(),
+                    Invariant($"about {Math.Round(10 * row.Option.ProbabilityOfDayInRange)} in 10"),
+                    Interval(row.Option.Ultrafiltration, value => value.Milliliters, 0),
+                    Interval(row.Option.UreaDose, value => value, 2),
+                    Interval(row.Option.SodiumRemoved, value => value.Millimoles, 0),
+                    Interval(row.Option.GlucoseAbsorbed, value => value.Grams, 0),
+                    Digits.Fixed(row.Option.Regimen.FluidInAll.Liters, 1),
+                ])]))
+            .Table(new(
+                ["", "in full", "why it is here", "read with care"],
+                [.. rows.Select(row => (IReadOnlyList<string>)
+                [
+                    row.Name,
+                    row.Option.Regimen.Describe(),
+                    row.Option.Why,
+                    string.Join(" ", row.Option.Findings.Where(finding => finding.Severity >= Severity.Warning).Select(finding => finding.Message)),
+                ])]))
+            .FindingList(front.Findings)
+            .Folded("Why the others are not here", new(
+                ["reason", "#regimens"],
+                [.. front.DroppedBecause.Select(pair => (IReadOnlyList<string>)[Words(pair.Key.ToString()), pair.Value.ToString(System.Globalization.CultureInfo.InvariantCulture)])]));
+        return block.Small("Options, not orders, listed by absorbed glucose. UF is a target with a floor and a ceiling: more is not better. Kt/V is an estimate with 4 to 6 % noise. Sodium is centred on published series and its band is wide. Symptoms, clinical volume, pressure and nutrition are not assessed here.");
+
+        static string Interval<T>(Band<T> band, Func<T, double> read, int decimals)
+            where T : struct =>
+            $"{Digits.Fixed(read(band.Median), decimals)}\n{Digits.Fixed(read(band.Low), decimals)} to {Digits.Fixed(read(band.High), decimals)}";
+    }
+
+    internal const string PresentName = "now";
+
+    /// <summary>The present regimen first, then the options by letter, as tables and charts call them.</summary>
+    internal static IReadOnlyList<(string Name, RegimenOption Option)> RowsOf(RegimenFront front) =>
+    [
+        .. front.Present is { } present ? new[] { (PresentName, present) } : [],
+        .. front.Options.Select((option, i) => (((char)('A' + i)).ToString(), option)),
+    ];
 
     internal static string Name(ObservedQuantity quantity) => quantity switch
     {
