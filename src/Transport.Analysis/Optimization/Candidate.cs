@@ -36,7 +36,7 @@ internal sealed class Candidate(int index, Regimen regimen, int changes)
     public void Take(RegimenOutcome outcome)
     {
         Ultrafiltration = outcome.Ultrafiltration.Milliliters + DailyDoubt.ModelForm(Regimen).Shift;
-        UreaDose = outcome.UreaDose.Total;
+        UreaDose = outcome.UreaDose.TotalKtOverV;
         Glucose = outcome.GlucoseAbsorbed.Grams;
         Sodium = outcome.SodiumRemoved.Millimoles;
         Peak = outcome.Peak.Volume.Milliliters;

@@ -40,7 +40,7 @@ internal sealed class EnsembleStage
                 control.Cancellation.ThrowIfCancellationRequested();
                 var outcome = workspace.Run(patient, membrane, candidates[k].Regimen, options.Simulation, RunControl.None);
                 stage.ultrafiltration[k][member] = outcome.Ultrafiltration.Milliliters;
-                stage.ureaDose[k][member] = outcome.UreaDose.Total;
+                stage.ureaDose[k][member] = outcome.UreaDose.TotalKtOverV;
                 stage.glucose[k][member] = outcome.GlucoseAbsorbed.Grams;
                 stage.sodium[k][member] = outcome.SodiumRemovedByModel.Millimoles;
             }
@@ -67,7 +67,7 @@ internal sealed class EnsembleStage
 
     /// <summary>Sodium with the doubt of its calibration.</summary>
     public Band<AmountOfSubstance> Sodium(int k, SodiumCalibration calibration) => Bands(
-        Spread(sodium[k], (value, z) => value * calibration.Factor * Math.Exp(calibration.LogSd * z)),
+        Spread(sodium[k], (value, z) => value * calibration.Factor * Math.Exp(calibration.DeviationOfLogFactor * z)),
         AmountOfSubstance.FromMillimoles,
         Doubt.Parameters | Doubt.ModelForm);
 

@@ -10,7 +10,15 @@ public sealed record RegimenSpace
     public ImmutableArray<TimeSpan> NightLengths { get; init; } = [TimeSpan.FromHours(8), TimeSpan.FromHours(9), TimeSpan.FromHours(10)];
 
     /// <summary>Numbers of cycles.</summary>
-    public ImmutableArray<int> Cycles { get; init; } = [3, 4, 5, 6, 7];
+    /// <exception cref="ArgumentOutOfRangeException">One of them is less than 1.</exception>
+    public ImmutableArray<int> Cycles
+    {
+        get;
+        init => field = value.All(cycles => cycles >= 1)
+            ? value
+            : throw new ArgumentOutOfRangeException(nameof(Cycles), value.Min(), "Expected 1 or more cycles.");
+    }
+    = [3, 4, 5, 6, 7];
 
     /// <summary>Volumes per cycle.</summary>
     public required ImmutableArray<Volume> VolumesPerCycle { get; init; }

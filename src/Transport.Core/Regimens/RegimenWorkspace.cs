@@ -46,9 +46,8 @@ internal sealed class RegimenWorkspace
     private double closed;
     private double slowestDrain;
     private double sharedDwell;
+    private double instilled;
     private double t;
-
-    public long Evaluations => integrator?.Evaluations ?? 0;
 
     public RegimenOutcome Run(Patient patient, ThreePoreMembrane membrane, Regimen regimen, RegimenOptions options, RunControl control)
     {
@@ -281,8 +280,6 @@ internal sealed class RegimenWorkspace
         phase.Small = state[pore + 1].Value;
         phase.Large = state[pore + 2].Value;
     }
-
-    private double instilled;
 
     // The plan is made once for the night: exchange after exchange, drains as if nothing crossed the membrane.
     private double DrainPlannedAt(int cycle)

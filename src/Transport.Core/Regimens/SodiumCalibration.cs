@@ -12,23 +12,23 @@ public sealed record SodiumCalibration
     // Half-width of a 90 % interval in standard deviations.
     private const double NinetyPercent = 1.6448536269514722;
 
-    private SodiumCalibration(double low, double high)
+    private SodiumCalibration(double lowFactor, double highFactor)
     {
-        Low = low;
-        High = high;
+        LowFactor = lowFactor;
+        HighFactor = highFactor;
     }
 
     /// <summary>Lower end of the 90 % band of the factor.</summary>
-    public double Low { get; }
+    public double LowFactor { get; }
 
     /// <summary>Upper end of the 90 % band of the factor.</summary>
-    public double High { get; }
+    public double HighFactor { get; }
 
     /// <summary>The central factor, √(low · high).</summary>
-    public double Factor => Math.Sqrt(Low * High);
+    public double Factor => Math.Sqrt(LowFactor * HighFactor);
 
     /// <summary>Standard deviation of the factor's logarithm.</summary>
-    public double LogSd => Math.Log(High / Low) / (2 * NinetyPercent);
+    public double DeviationOfLogFactor => Math.Log(HighFactor / LowFactor) / (2 * NinetyPercent);
 
     /// <summary>0.3 to 1.0: factor 0.55, log-SD 0.37.</summary>
     public static SodiumCalibration Published { get; } = FromBand(0.3, 1.0);
@@ -38,13 +38,13 @@ public sealed record SodiumCalibration
 
     /// <summary>From a 90 % band.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Not 0 &lt; low ≤ high.</exception>
-    public static SodiumCalibration FromBand(double low, double high)
+    public static SodiumCalibration FromBand(double lowFactor, double highFactor)
     {
-        Require.Positive(low, "");
-        Require.InRange(high, low, double.MaxValue, "");
-        return new(low, high);
+        Require.Positive(lowFactor, "");
+        Require.InRange(highFactor, lowFactor, double.MaxValue, "");
+        return new(lowFactor, highFactor);
     }
 
-    /// <summary>The calibrated removal of a model's.</summary>
+    /// <summary>The calibrated removal of a model's. A gain of sodium (negative) is scaled likewise, for want of anything published.</summary>
     public AmountOfSubstance Of(AmountOfSubstance model) => model * Factor;
 }

@@ -1,10 +1,10 @@
 namespace Transport;
 
 /// <summary>Weekly Kt/V of urea, dimensionless.</summary>
-/// <param name="Peritoneal">By the drains.</param>
-/// <param name="Renal">By the kidneys.</param>
-public readonly record struct UreaDose(double Peritoneal, double Renal)
+/// <param name="PeritonealKtOverV">By the drains.</param>
+/// <param name="RenalKtOverV">By the kidneys.</param>
+public readonly record struct UreaDose(double PeritonealKtOverV, double RenalKtOverV)
 {
     /// <summary>Both.</summary>
-    public double Total => Peritoneal + Renal;
+    public double TotalKtOverV => PeritonealKtOverV + RenalKtOverV;
 }

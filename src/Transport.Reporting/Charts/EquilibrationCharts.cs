@@ -4,7 +4,7 @@ namespace Transport.Reporting;
 public static class EquilibrationCharts
 {
     /// <summary>
-    /// The patient's indices beside the population that the category was taken in and, where one was tested at the same strength, beside that.
+    /// The indices beside a series of people tested at the same strength; where there is none, D/P creatinine alone beside the series of the class.
     /// Null where nothing can be compared.
     /// </summary>
     /// <remarks>D/D0, ultrafiltration and sodium are only drawn against a series of the same strength.</remarks>
@@ -16,10 +16,14 @@ public static class EquilibrationCharts
             return null;
         }
 
-        var population = classification.Population;
+        var solution = indices.Test.Solution;
+        var population = IsSameStrength(solution, classification.Population)
+            ? classification.Population
+            : ReferencePopulations.All.FirstOrDefault(series => series.DialysateToInitialGlucose is not null && IsSameStrength(solution, series))
+                ?? classification.Population;
         var rows = new List<StripRow>();
         Add(indices.DialysateToPlasmaCreatinine, "D/P creatinine, 4 h", population.DialysateToPlasmaCreatinine, 2, classification.StandardDeviation);
-        if (IsSameStrength(indices.Test.Solution, population))
+        if (IsSameStrength(solution, population))
         {
             Add(indices.DialysateToInitialGlucose, "D/D0 glucose, 4 h", population.DialysateToInitialGlucose, 2, null);
             Add(indices.NetUltrafiltration, "net ultrafiltration", population.NetUltrafiltrationMilliliters, 0, 100);
@@ -30,7 +34,7 @@ public static class EquilibrationCharts
             ? null
             : new(
                 "This test beside a population",
-                $"Bar: mean ± 1 SD of {population.Name} (n {population.Count?.ToString(System.Globalization.CultureInfo.InvariantCulture) ?? "not known"}; {(population.Evidence == Evidence.Read ? "read" : "from memory, not verified")}). Whisker: ± 1 SD of the measurement.",
+                $"Bar: mean ± 1 SD of {population.Name} (n {population.Count?.ToString(System.Globalization.CultureInfo.InvariantCulture) ?? "not known"}; {(population.Evidence == Evidence.Read ? "read" : "from memory, not verified")}). Whisker: ± 1 SD of the measurement.{(rows.Any(row => row.Unit == "mmol/L") ? " Series disagree about the sodium dip: another has 4.7 ± 2.3 mmol/L (Madrid 2010, read)." : "")}",
                 string.Join(". ", rows.Select(row => $"{row.Name}: {Digits.Fixed(row.Value, row.Decimals)} {row.Unit}, population {Digits.Fixed(row.Population.Lower, row.Decimals)} to {Digits.Fixed(row.Population.Upper, row.Decimals)}")) + ".",
                 StripPanel.Of(rows, population.Name, "this test"));
 

@@ -50,7 +50,7 @@ public static class Reports
 
         block.Table(new(
             ["index", "#value", "#± SD", "unit"],
-            [.. indices.All.Select(index => (IReadOnlyList<string>)
+            [.. indices.All.Where(index => index != indices.NetUltrafiltrationAsWritten || index.Value != indices.NetUltrafiltration?.Value).Select(index => (IReadOnlyList<string>)
             [
                 index.Name, Digits.Of(index.Value), index.StandardDeviation is { } deviation ? Digits.Of(deviation, 2) : "–", index.Unit,
             ])]));
@@ -144,7 +144,7 @@ public static class Reports
                 [
                     ["ultrafiltration", Digits.Fixed(outcome.Ultrafiltration.Milliliters, 0), "mL", Invariant($"night {Digits.Fixed(outcome.NightUltrafiltration.Milliliters, 0)}, day {Digits.Fixed(outcome.DayUltrafiltration.Milliliters, 0)}")],
                     ["fluid removed with urine", Digits.Fixed(outcome.FluidRemoval.Milliliters, 0), "mL", Invariant($"urine {Digits.Fixed(outcome.Urine.Milliliters, 0)}")],
-                    ["weekly Kt/V urea", Digits.Fixed(urea.Total, 2), "", Invariant($"peritoneal {Digits.Fixed(urea.Peritoneal, 2)}, renal {Digits.Fixed(urea.Renal, 2)}; body water by Watson; one collection scatters by 4 to 6 %")],
+                    ["weekly Kt/V urea", Digits.Fixed(urea.TotalKtOverV, 2), "", Invariant($"peritoneal {Digits.Fixed(urea.PeritonealKtOverV, 2)}, renal {Digits.Fixed(urea.RenalKtOverV, 2)}; body water by Watson; one collection scatters by 4 to 6 %")],
                     ["weekly creatinine clearance", Digits.Fixed(creatinine.Total.LitersPerWeek, 0), "L per 1.73 m²", Invariant($"peritoneal {Digits.Fixed(creatinine.Peritoneal.LitersPerWeek, 0)}, renal {Digits.Fixed(creatinine.Renal.LitersPerWeek, 0)}")],
                     ["sodium removed", Digits.Fixed(outcome.SodiumRemoved.Millimoles, 0), "mmol", Invariant($"centred on published series; the model alone says {Digits.Fixed(outcome.SodiumRemovedByModel.Millimoles, 0)}")],
                     ["glucose absorbed", Digits.Fixed(outcome.GlucoseAbsorbed.Grams, 0), "g", Invariant($"{Digits.Fixed(outcome.EnergyAbsorbedKilocalories, 0)} kcal")],

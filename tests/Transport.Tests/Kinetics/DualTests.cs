@@ -3,9 +3,9 @@ namespace Transport.Tests.Kinetics;
 /// <summary>The lane with derivatives: the same numbers as the plain lane, and the derivatives that differences give.</summary>
 public sealed class DualTests
 {
-    private const int FreeCount = 5;
+    private const int FreeCount = 6;
 
-    private static readonly string[] Names = ["LpS", "A0/Δx", "glucose scale", "lymph", "residual volume"];
+    private static readonly string[] Names = ["LpS", "A0/Δx", "glucose scale", "lymph", "residual volume", "transient"];
 
     private static readonly SolutePanel Panel = SolutePanel.Full;
 
@@ -79,6 +79,7 @@ public sealed class DualTests
         membrane.GlucosePermeabilityScale,
         membrane.LymphaticRemoval.MillilitersPerMinute,
         250,
+        membrane.TransientAmplitude,
     ];
 
     private static T[] Simulate<T>(ThreePoreMembrane membrane, double[] point, Func<double, T> lane, double minutes, double tolerance)
@@ -93,6 +94,7 @@ public sealed class DualTests
             DiffusionArea = lane(point[1], 1),
             GlucosePermeabilityScale = lane(point[2], 2),
             LymphaticRemoval = lane(point[3], 3),
+            TransientAmplitude = lane(point[5], 5),
         };
         var plasma = PlasmaComposition.Typical;
         var fresh = CavityContents.Of(DialysisSolution.Glucose227, Panel);

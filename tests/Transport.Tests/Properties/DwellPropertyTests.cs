@@ -201,15 +201,15 @@ public sealed class DwellPropertyTests
     [Property(MaxTest = 200, Arbitrary = [typeof(PlausibleArbitraries)], Replay = Seeds.Fixed)]
     public void Urea_leads_creatinine_and_glucose_falls(PlausibleDwell at)
     {
-        // Urea is the smaller and faster. Near equilibrium, and while fluid is reabsorbed, both are within 0.002 of each other (the difference of their
-        // reflection). Glucose above plasma's falls all the way.
+        // Urea is the smaller and faster. Near equilibrium, and while fluid is reabsorbed, creatinine, reflected more by 0.005, is concentrated more: at most by
+        // about that. Glucose above plasma's falls all the way.
         var dwell = at.Dwell with { Solution = DialysisSolution.OfGlucose(Math.Max(75, at.Dwell.Solution.Glucose.MillimolesPerLiter)) };
         var course = at.Run(at.Membrane, dwell);
         var glucose = double.PositiveInfinity;
         foreach (var time in Times(dwell.Duration))
         {
             Assert.True(
-                course.DialysateToPlasmaAt(Solutes.Urea, time) >= course.DialysateToPlasmaAt(Solutes.Creatinine, time) - (time == TimeSpan.Zero ? 1e-12 : 0.002));
+                course.DialysateToPlasmaAt(Solutes.Urea, time) >= course.DialysateToPlasmaAt(Solutes.Creatinine, time) - (time == TimeSpan.Zero ? 1e-12 : 0.005));
             var now = course.DialysateAt(Solutes.Glucose, time).MillimolesPerLiter;
             Assert.True(now <= glucose);
             glucose = now;
@@ -219,18 +219,18 @@ public sealed class DwellPropertyTests
     [Property(MaxTest = 200, Arbitrary = [typeof(PlausibleArbitraries)], Replay = Seeds.Fixed)]
     public void The_volume_stays_positive_and_the_result_does_not_depend_on_the_tolerance(PlausibleDwell at)
     {
-        // 1e-6 against 1e-12: twenty tolerances, in the norm in which steps are controlled (relative, plus 1 % of the reference volume);
-        // a concentration is a quotient of two such numbers, hence forty.
+        // 1e-6 against 1e-12: a hundred tolerances, as the dense output may have (see the known problems), in the norm in which steps are controlled (relative, plus 1 % of the reference volume);
+        // a concentration is a quotient of two such numbers, hence two hundred.
         var rough = at.Run(1e-6);
         var fine = at.Run(1e-12);
         foreach (var time in Times(at.Dwell.Duration))
         {
             Assert.True(fine.VolumeAt(time).Milliliters > 0);
-            Assert.Equal(fine.VolumeAt(time).Milliliters, rough.VolumeAt(time).Milliliters, 20e-6 * (fine.VolumeAt(time).Milliliters + 23));
+            Assert.Equal(fine.VolumeAt(time).Milliliters, rough.VolumeAt(time).Milliliters, 100e-6 * (fine.VolumeAt(time).Milliliters + 23));
             foreach (var solute in SolutePanel.Small.Solutes)
             {
                 var expected = fine.DialysateAt(solute, time).MillimolesPerLiter;
-                Assert.Equal(expected, rough.DialysateAt(solute, time).MillimolesPerLiter, 40e-6 * (expected + 0.01));
+                Assert.Equal(expected, rough.DialysateAt(solute, time).MillimolesPerLiter, 200e-6 * (expected + 0.01));
             }
         }
     }
@@ -238,12 +238,12 @@ public sealed class DwellPropertyTests
     [Property(MaxTest = 200, Arbitrary = [typeof(PlausibleArbitraries)], Replay = Seeds.Fixed)]
     public void A_dwell_may_be_asked_for_longer_without_changing_its_start(PlausibleDwell at)
     {
-        // The same equations; other steps only at the end: twenty tolerances of 1e-9.
+        // The same equations; other steps only at the end: a hundred tolerances of 1e-9 (dense output).
         var longer = at.Run(at.Membrane, at.Dwell with { Duration = at.Dwell.Duration + TimeSpan.FromHours(2) });
         var course = at.Run();
         foreach (var time in Times(at.Dwell.Duration))
         {
-            Assert.Equal(course.VolumeAt(time).Milliliters, longer.VolumeAt(time).Milliliters, 20e-9 * (course.VolumeAt(time).Milliliters + 23));
+            Assert.Equal(course.VolumeAt(time).Milliliters, longer.VolumeAt(time).Milliliters, 100e-9 * (course.VolumeAt(time).Milliliters + 23));
         }
     }
 

@@ -216,10 +216,10 @@ public sealed class RegimenSimulationTests
             Clearance.FromMillilitersPerMinute(1.5), Clearance.FromMillilitersPerMinute(3.5), Milliliters(800));
         var outcome = RegimenSimulation.Run(
             Patient.Example with { ResidualFunction = kidneys }, ReferenceMembranes.Textbook.ScaledTo(Patient.Example.BodySurface), Night(5));
-        Assert.Equal(0.3924, outcome.UreaDose.Renal, 0.00005);
+        Assert.Equal(0.3924, outcome.UreaDose.RenalKtOverV, 0.00005);
         Assert.Equal(24.090, outcome.CreatinineDose.Renal.LitersPerWeek, 0.0005);
         Assert.Equal(800, (outcome.FluidRemoval - outcome.Ultrafiltration).Milliliters, 1e-9);
-        Assert.Equal(outcome.UreaDose.Peritoneal * 38.5294 / 7, outcome.PeritonealUreaClearance.LitersPerDay, 1e-4);
+        Assert.Equal(outcome.UreaDose.PeritonealKtOverV * 38.5294 / 7, outcome.PeritonealUreaClearance.LitersPerDay, 1e-4);
     }
 
     [Fact]
@@ -227,7 +227,7 @@ public sealed class RegimenSimulationTests
     {
         // √(0.3 · 1.0) = 0.5477; ln(1/0.3) / (2 · 1.645) = 0.366.
         Assert.Equal(0.55, SodiumCalibration.Published.Factor, 0.005);
-        Assert.Equal(0.37, SodiumCalibration.Published.LogSd, 0.005);
+        Assert.Equal(0.37, SodiumCalibration.Published.DeviationOfLogFactor, 0.005);
         var outcome = RegimenSimulation.Run(Standard, ReferenceMembranes.Textbook, Night(6, null, TableSettings), TableOptions);
 
         // Published series: 18 to 51 mmol (read); the model: 65 to 75 (computed).
