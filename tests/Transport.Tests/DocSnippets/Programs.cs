@@ -64,7 +64,7 @@ internal static class Programs
         #region getting-started.md: night
         var night = Regimen.Cycling(TimeSpan.FromHours(9), 5, Volume.FromLiters(2), DialysisSolution.Glucose136);
         var outcome = RegimenSimulation.Run(test.Patient, fit.Membrane, night);
-        Console.WriteLine($"{night}: {outcome.Ultrafiltration} in 24 h, weekly Kt/V {outcome.UreaDose.Total:0.00}");
+        Console.WriteLine($"{night}: {outcome.Ultrafiltration} in 24 h, weekly Kt/V {outcome.UreaDose.TotalKtOverV:0.00}");
         foreach (var finding in outcome.Findings)
             Console.WriteLine(finding);
         #endregion

@@ -23,7 +23,7 @@ public sealed partial class SnippetTests
     public void Usings_and_project_lines_of_the_pages_name_what_exists()
     {
         // What a region cannot hold: lines above the first statement.
-        var namespaces = new[] { typeof(Volume), typeof(SampleSheet), typeof(Reporting.Reports) }.Select(type => type.Namespace).ToList();
+        var namespaces = new[] { typeof(Volume), typeof(SampleSheet), typeof(Transport.Reporting.Reports) }.Select(type => type.Namespace).ToList();
         foreach (var line in Documentation.Pages.SelectMany(page => Documentation.Blocks(page, "csharp")).SelectMany(block => block.Split('\n')))
         {
             if (line.StartsWith("using ", StringComparison.Ordinal))
