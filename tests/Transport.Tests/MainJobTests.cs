@@ -66,7 +66,7 @@ public sealed class MainJobTests
             EquilibrationIndices.Of(test),
             fit,
             DwellCurves.Run(test.Patient, ensemble, new() { Tested = test.Solution }),
-            RegimenSearch.Run(test.Patient, ensemble, goals, space));
+            RegimenSearch.Run(test.Patient, ensemble, goals, space, options: new() { Tested = test.Solution }));
     }
 
     private sealed record Line(EquilibrationIndices Indices, FittedMembrane Fit, IReadOnlyList<DwellCurve> Curves, RegimenFront Front);

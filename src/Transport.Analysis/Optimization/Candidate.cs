@@ -33,9 +33,13 @@ internal sealed class Candidate(int index, Regimen regimen, int changes)
     /// <summary>mL.</summary>
     public double Peak { get; private set; }
 
-    public void Take(RegimenOutcome outcome)
+    /// <summary>What the model's discrepancy adds to the ultrafiltration, and its standard deviation, mL.</summary>
+    public (double Shift, double Deviation) ModelForm { get; private set; }
+
+    public void Take(RegimenOutcome outcome, DialysisSolution? tested)
     {
-        Ultrafiltration = outcome.Ultrafiltration.Milliliters + DailyDoubt.ModelForm(Regimen).Shift;
+        ModelForm = DailyDoubt.ModelForm(outcome, tested);
+        Ultrafiltration = outcome.Ultrafiltration.Milliliters + ModelForm.Shift;
         UreaDose = outcome.UreaDose.TotalKtOverV;
         Glucose = outcome.GlucoseAbsorbed.Grams;
         Sodium = outcome.SodiumRemoved.Millimoles;

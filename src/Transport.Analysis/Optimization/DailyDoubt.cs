@@ -9,19 +9,39 @@ internal static class DailyDoubt
     private const double NightToNightShare = 0.2;
 
     /// <summary>The layers that a single day's ultrafiltration holds.</summary>
-    public static Doubt OfOneDay => Doubt.Parameters | Doubt.NightToNight;
+    public static Doubt OfOneDay => OfMean | Doubt.NightToNight;
 
     /// <summary>The layers that a mean over many days holds.</summary>
-    public static Doubt OfMean => Doubt.Parameters;
+    public static Doubt OfMean => Doubt.Parameters | Doubt.ModelForm;
 
     /// <summary>
-    /// What to add to the model's 24-h ultrafiltration of a regimen, and how sure that is, mL. Nothing yet: the one place where the model's
-    /// discrepancy at a strength and mode comes in, as a shift and a deviation.
+    /// What to add to the model's 24-h ultrafiltration of a regimen, and how sure that is, mL: the discrepancy of each strength that the test did
+    /// not use.
     /// </summary>
-    public static (double Shift, double Deviation) ModelForm(Regimen regimen)
+    /// <remarks>
+    /// Gains act on the ultrafiltration of the exchanges; offsets and deviations, known at 4 h, grow in proportion to the dwell until then
+    /// (choice). Exchanges of one strength err together, different strengths independently.
+    /// </remarks>
+    public static (double Shift, double Deviation) ModelForm(RegimenOutcome outcome, DialysisSolution? tested)
     {
-        ArgumentNullException.ThrowIfNull(regimen);
-        return (0, 0);
+        var exchanges = outcome.Cycles
+            .Select((cycle, i) => (outcome.Regimen.Night[i].Solution, cycle.Ultrafiltration, cycle.DwellTime))
+            .ToList();
+        if (outcome.Regimen.DayFill is { } day)
+        {
+            exchanges.Add((day.Solution, outcome.DayUltrafiltration, TimeSpan.FromHours(24) - outcome.Regimen.NightLength));
+        }
+
+        double shift = 0, variance = 0;
+        foreach (var strength in exchanges.GroupBy(exchange => exchange.Solution))
+        {
+            var discrepancy = ModelDiscrepancy.Of(strength.Key, tested);
+            var shares = strength.Sum(exchange => Math.Min(1, exchange.DwellTime.TotalHours / 4));
+            shift += (discrepancy.Gain - 1) * strength.Sum(exchange => exchange.Ultrafiltration.Milliliters) + shares * discrepancy.Offset.Milliliters;
+            variance += Math.Pow(shares * discrepancy.Deviation.Milliliters, 2);
+        }
+
+        return (shift, Math.Sqrt(variance));
     }
 
     /// <summary>

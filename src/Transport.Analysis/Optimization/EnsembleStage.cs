@@ -54,13 +54,13 @@ internal sealed class EnsembleStage
 
     public Band<Volume> MeanUltrafiltration(int k)
     {
-        var (shift, deviation) = DailyDoubt.ModelForm(candidates[k].Regimen);
+        var (shift, deviation) = candidates[k].ModelForm;
         return Bands(Spread(ultrafiltration[k], (value, z) => value + shift + deviation * z), Volume.FromMilliliters, DailyDoubt.OfMean);
     }
 
     public Band<Volume> UltrafiltrationOfOneDay(int k)
     {
-        var (shift, deviation) = DailyDoubt.ModelForm(candidates[k].Regimen);
+        var (shift, deviation) = candidates[k].ModelForm;
         return Bands(
             Spread(ultrafiltration[k], (value, z) => value + shift + z * OfOneDay(value + shift, deviation)), Volume.FromMilliliters, DailyDoubt.OfOneDay);
     }
@@ -73,13 +73,13 @@ internal sealed class EnsembleStage
 
     public double ProbabilityOfMean(int k, FluidTarget range)
     {
-        var (shift, deviation) = DailyDoubt.ModelForm(candidates[k].Regimen);
+        var (shift, deviation) = candidates[k].ModelForm;
         return ultrafiltration[k].Average(value => DailyDoubt.ShareInRange(value + shift, deviation, range));
     }
 
     public double ProbabilityOfDay(int k, FluidTarget range)
     {
-        var (shift, deviation) = DailyDoubt.ModelForm(candidates[k].Regimen);
+        var (shift, deviation) = candidates[k].ModelForm;
         return ultrafiltration[k].Average(value => DailyDoubt.ShareInRange(value + shift, OfOneDay(value + shift, deviation), range));
     }
 

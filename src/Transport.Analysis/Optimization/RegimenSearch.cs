@@ -58,7 +58,7 @@ public static class RegimenSearch
         List<Candidate> simulated = [.. candidates.Where(candidate => candidate.Dropped is null)];
         List<Candidate> runs = reference is null ? simulated : [reference, .. simulated];
         ParallelRuns.Run(runs.Count, options.Workers, control, 0, 0.6, (workspace, i) =>
-            runs[i].Take(workspace.Run(patient, ensemble.Center, runs[i].Regimen, options.Simulation, RunControl.None)));
+            runs[i].Take(workspace.Run(patient, ensemble.Center, runs[i].Regimen, options.Simulation, RunControl.None), options.Tested));
         foreach (var candidate in simulated)
         {
             candidate.Dropped = Judge(candidate, goals);
@@ -205,7 +205,7 @@ public static class RegimenSearch
         else if (fluid < goals.Fluid.Floor.Milliliters)
         {
             yield return new(
-                Severity.Warning, "below-fluid-floor", Text($"It removes {fluid:0} mL in 24 h, {goals.Fluid.Floor.Milliliters - fluid:0} mL below the floor."));
+                Severity.Warning, "below-fluid-floor", Text($"It {(fluid < 0 ? "gives the body" : "removes")} {Math.Abs(fluid):0} mL in 24 h, {goals.Fluid.Floor.Milliliters - fluid:0} mL below the floor."));
         }
 
         if (goals.Clearance is { } goal && candidate.UreaDose < goal.Least)

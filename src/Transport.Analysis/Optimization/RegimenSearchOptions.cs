@@ -6,6 +6,9 @@ public sealed record RegimenSearchOptions
     /// <summary>How regimens are simulated; within the search 1e-5 is careful enough (0.01 mL a day).</summary>
     public RegimenOptions Simulation { get; init; } = new() { Integration = new() { RelativeTolerance = 1e-5 } };
 
+    /// <summary>The strength that the patient's test used; the ultrafiltration of others holds the model's discrepancy. Null: there was no test.</summary>
+    public DialysisSolution? Tested { get; init; }
+
     /// <summary>How many members of the ensemble the options are run over.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Less than 1.</exception>
     public int EnsembleMembers

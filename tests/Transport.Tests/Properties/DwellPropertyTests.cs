@@ -100,7 +100,7 @@ public sealed class DwellPropertyTests
     public void A_person_of_another_size_has_the_same_concentrations(PlausibleDwell at)
     {
         // Everything extensive times 0.7, fluid too: the same equations in other units, so the same steps, but for
-        // roundings where a step over the kink of the two-thirds law is just accepted: a hundred of the tolerance of 1e-11.
+        // roundings where a step over the kink of the two-thirds law is just accepted: a hundred of the tolerance of 1e-11, relative or of 1 % of plasma.
         const double factor = 0.7;
         var other = at.Membrane.ScaledTo(Area.FromSquareMeters(factor * 1.73));
         var dwell = at.Dwell with
@@ -115,7 +115,7 @@ public sealed class DwellPropertyTests
             foreach (var solute in SolutePanel.Full.Solutes)
             {
                 var ratio = one.DialysateToPlasmaAt(solute, time);
-                Assert.Equal(ratio, two.DialysateToPlasmaAt(solute, time), 1e-9 * ratio);
+                Assert.Equal(ratio, two.DialysateToPlasmaAt(solute, time), 1e-9 * (ratio + 0.01));
             }
         }
     }
@@ -239,7 +239,7 @@ public sealed class DwellPropertyTests
     public void A_dwell_may_be_asked_for_longer_without_changing_its_start(PlausibleDwell at)
     {
         // The same equations; other steps only at the end: a hundred tolerances of 1e-9 (dense output).
-        var longer = at.Run(at.Membrane, at.Dwell with { Duration = at.Dwell.Duration + TimeSpan.FromHours(2) });
+        var longer = at.Run(at.Membrane, at.Dwell with { Duration = at.Dwell.Duration + TimeSpan.FromMinutes(17) });
         var course = at.Run();
         foreach (var time in Times(at.Dwell.Duration))
         {
@@ -251,6 +251,7 @@ public sealed class DwellPropertyTests
     public void More_glucose_draws_more_and_more_conductance_draws_more_at_first(PlausibleDwell at)
     {
         var time = TimeSpan.FromMinutes(15);
+        at = at with { Dwell = at.Dwell with { Duration = TimeSpan.FromHours(1) } };
         var stronger = at.Dwell with { Solution = DialysisSolution.OfGlucose(at.Dwell.Solution.Glucose.MillimolesPerLiter + 20) };
         var wider = at.Membrane with { UltrafiltrationCoefficient = at.Membrane.UltrafiltrationCoefficient * 1.5 };
         var transcapillary = at.Run().PoreVolumesAt(time).Total.Milliliters;

@@ -9,7 +9,7 @@ public sealed record PoreFlux(double Flow, double Passed, double PS, double Plas
     public double Peclet => Flow * Passed / PS;
 }
 
-/// <summary>A membrane, a dwell and a plasma that a clinic could meet.</summary>
+/// <summary>A membrane, a dwell and a plasma that a clinic could meet; so much fluid for so long that no cavity runs empty.</summary>
 public sealed record PlausibleDwell(ThreePoreMembrane Membrane, Dwell Dwell, PlasmaComposition Plasma)
 {
     public DwellCourse Run(double tolerance = 1e-9) => Run(Membrane, Dwell, tolerance);
@@ -40,8 +40,8 @@ public static class PlausibleArbitraries
         from plasma in Plasmas()
         from residual in Between(0, 500)
         from glucose in Between(70, 250)
-        from fill in Between(1000, 3000)
-        from minutes in Between(30, 720)
+        from fill in Between(1500, 3000)
+        from minutes in Between(30, 480)
         select new PlausibleDwell(
             membrane,
             new(
@@ -110,14 +110,14 @@ public static class PlausibleArbitraries
         from large in Between(200, 300)
         from ultrasmall in Between(0, 0.06)
         from largeShare in Between(0.02, 0.12)
-        from lps in LogBetween(0.02, 0.2)
+        from lps in LogBetween(0.02, 0.12)
         from area in LogBetween(8000, 60_000)
         from scale in Between(0.7, 2.5)
         from urea in Gen.OneOf(Gen.Constant<double?>(null), Between(1.1, 3).Select(ratio => (double?)ratio))
         from sodium in Between(2, 12)
-        from lymph in Between(0, 2)
-        from hydrostatic in Between(5, 13)
-        from oncotic in Between(18, 28)
+        from lymph in Between(0, 1.5)
+        from hydrostatic in Between(7, 11)
+        from oncotic in Between(20, 26)
         from slope in Gen.OneOf(Gen.Constant<Volume?>(null), Between(300, 900).Select(ml => (Volume?)Volume.FromMilliliters(ml)))
         from amplitude in Between(0, 1.2)
         from time in Between(10, 120)
