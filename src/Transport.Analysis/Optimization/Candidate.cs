@@ -36,9 +36,9 @@ internal sealed class Candidate(int index, Regimen regimen, int changes)
     /// <summary>What the model's discrepancy adds to the ultrafiltration, and its standard deviation, mL.</summary>
     public (double Shift, double Deviation) ModelForm { get; private set; }
 
-    public void Take(RegimenOutcome outcome, DialysisSolution? tested)
+    public void Take(RegimenOutcome outcome, RegimenSearchOptions options)
     {
-        ModelForm = DailyDoubt.ModelForm(outcome, tested);
+        ModelForm = DailyDoubt.ModelForm(outcome, options);
         Ultrafiltration = outcome.Ultrafiltration.Milliliters + ModelForm.Shift;
         UreaDose = outcome.UreaDose.TotalKtOverV;
         Glucose = outcome.GlucoseAbsorbed.Grams;

@@ -8,11 +8,8 @@ internal static class DailyDoubt
     private const double LeastNightToNight = 150;
     private const double NightToNightShare = 0.2;
 
-    /// <summary>The layers that a single day's ultrafiltration holds.</summary>
-    public static Doubt OfOneDay => OfMean | Doubt.NightToNight;
-
-    /// <summary>The layers that a mean over many days holds.</summary>
-    public static Doubt OfMean => Doubt.Parameters | Doubt.ModelForm;
+    /// <summary>The layers that a mean over many days holds; that of a single day also holds how nights differ.</summary>
+    public static Doubt OfMean(RegimenSearchOptions options) => options.HoldsModelForm ? Doubt.Parameters | Doubt.ModelForm : Doubt.Parameters;
 
     /// <summary>
     /// What to add to the model's 24-h ultrafiltration of a regimen, and how sure that is, mL: the discrepancy of each strength that the test did
@@ -22,8 +19,13 @@ internal static class DailyDoubt
     /// Gains act on the ultrafiltration of the exchanges; offsets and deviations, known at 4 h, grow in proportion to the dwell until then
     /// (choice). Exchanges of one strength err together, different strengths independently.
     /// </remarks>
-    public static (double Shift, double Deviation) ModelForm(RegimenOutcome outcome, DialysisSolution? tested)
+    public static (double Shift, double Deviation) ModelForm(RegimenOutcome outcome, RegimenSearchOptions options)
     {
+        if (!options.HoldsModelForm)
+        {
+            return (0, 0);
+        }
+
         var exchanges = outcome.Cycles
             .Select((cycle, i) => (outcome.Regimen.Night[i].Solution, cycle.Ultrafiltration, cycle.DwellTime))
             .ToList();
@@ -35,7 +37,7 @@ internal static class DailyDoubt
         double shift = 0, variance = 0;
         foreach (var strength in exchanges.GroupBy(exchange => exchange.Solution))
         {
-            var discrepancy = ModelDiscrepancy.Of(strength.Key, tested);
+            var discrepancy = ModelDiscrepancy.Of(strength.Key, options.Tested);
             var shares = strength.Sum(exchange => Math.Min(1, exchange.DwellTime.TotalHours / 4));
             shift += (discrepancy.Gain - 1) * strength.Sum(exchange => exchange.Ultrafiltration.Milliliters) + shares * discrepancy.Offset.Milliliters;
             variance += Math.Pow(shares * discrepancy.Deviation.Milliliters, 2);

@@ -12,15 +12,17 @@ internal sealed class EnsembleStage
 
     private readonly IReadOnlyList<Candidate> candidates;
     private readonly int members;
+    private readonly Doubt ofMean;
     private readonly double[][] ultrafiltration;
     private readonly double[][] ureaDose;
     private readonly double[][] glucose;
     private readonly double[][] sodium;
 
-    private EnsembleStage(IReadOnlyList<Candidate> candidates, int members)
+    private EnsembleStage(IReadOnlyList<Candidate> candidates, int members, Doubt ofMean)
     {
         this.candidates = candidates;
         this.members = members;
+        this.ofMean = ofMean;
         ultrafiltration = Table();
         ureaDose = Table();
         glucose = Table();
@@ -30,7 +32,7 @@ internal sealed class EnsembleStage
     public static EnsembleStage Run(
         Patient patient, MembraneEnsemble ensemble, IReadOnlyList<Candidate> candidates, RegimenSearchOptions options, RunControl control)
     {
-        var stage = new EnsembleStage(candidates, Math.Min(ensemble.Count, options.EnsembleMembers));
+        var stage = new EnsembleStage(candidates, Math.Min(ensemble.Count, options.EnsembleMembers), DailyDoubt.OfMean(options));
         ParallelRuns.Run(stage.members, options.Workers, control, 0.6, 1, (workspace, member) =>
         {
             // The member outside, so that the equations of a membrane are set up once.
@@ -55,14 +57,16 @@ internal sealed class EnsembleStage
     public Band<Volume> MeanUltrafiltration(int k)
     {
         var (shift, deviation) = candidates[k].ModelForm;
-        return Bands(Spread(ultrafiltration[k], (value, z) => value + shift + deviation * z), Volume.FromMilliliters, DailyDoubt.OfMean);
+        return Bands(Spread(ultrafiltration[k], (value, z) => value + shift + deviation * z), Volume.FromMilliliters, ofMean);
     }
 
     public Band<Volume> UltrafiltrationOfOneDay(int k)
     {
         var (shift, deviation) = candidates[k].ModelForm;
         return Bands(
-            Spread(ultrafiltration[k], (value, z) => value + shift + z * OfOneDay(value + shift, deviation)), Volume.FromMilliliters, DailyDoubt.OfOneDay);
+            Spread(ultrafiltration[k], (value, z) => value + shift + z * OfOneDay(value + shift, deviation)),
+            Volume.FromMilliliters,
+            ofMean | Doubt.NightToNight);
     }
 
     /// <summary>Sodium with the doubt of its calibration.</summary>
