@@ -13,7 +13,7 @@ internal static class Programs
         var fit = MembraneFit.Run(test);
         var goals = new RegimenGoals(FluidTarget.Between(Volume.FromMilliliters(200), Volume.FromMilliliters(600)));
         var space = new RegimenSpace { Cycles = [3, 4, 5], VolumesPerCycle = [Volume.FromLiters(2)], NightLengths = [TimeSpan.FromHours(9)] };
-        var front = RegimenSearch.Run(test.Patient, fit.ToEnsemble(50), goals, space);
+        var front = RegimenSearch.Run(test.Patient, fit.ToEnsemble(50), goals, space, options: new() { Tested = test.Solution });
         Console.WriteLine($"{indices.DialysateToPlasmaCreatinine}: {indices.Classification?.Category.Name()}");
         Console.WriteLine(fit.Summary);
         foreach (var option in front.Options)
@@ -108,7 +108,7 @@ internal static class Programs
         #endregion
     }
 
-    public static void Search(Patient patient, MembraneEnsemble ensemble)
+    public static void Search(Patient patient, MembraneEnsemble ensemble, DialysisSolution tested)
     {
         #region regimens.md
         var present = Regimen.Cycling(TimeSpan.FromHours(9), 4, Volume.FromLiters(2), DialysisSolution.Glucose227);
@@ -119,7 +119,7 @@ internal static class Programs
             margin: Volume.FromMilliliters(200));
         var goals = new RegimenGoals(need) { MostStrongestExchanges = 0 };
         var space = new RegimenSpace { Cycles = [4, 5], VolumesPerCycle = [Volume.FromLiters(2)], NightLengths = [present.NightLength] };
-        var front = RegimenSearch.Run(patient, ensemble, goals, space, present);
+        var front = RegimenSearch.Run(patient, ensemble, goals, space, present, new() { Tested = tested });
         foreach (var option in front.Options)
             Console.WriteLine($"{option.Change?.Text}: {option.Ultrafiltration}, {option.SodiumRemoved} sodium. {option.Why}");
         #endregion

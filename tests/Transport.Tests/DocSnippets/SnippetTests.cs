@@ -72,7 +72,7 @@ public sealed partial class SnippetTests
         Programs.Choices(test);
         Assert.Contains("UreaToPlasma", FromTheRoot.Printed(() => Programs.TwoTests(test, test)), StringComparison.Ordinal);
         var ensemble = MembraneFit.Run(test).ToEnsemble(10);
-        Assert.Contains("sodium", FromTheRoot.Printed(() => Programs.Search(test.Patient, ensemble)), StringComparison.Ordinal);
+        Assert.Contains("sodium", FromTheRoot.Printed(() => Programs.Search(test.Patient, ensemble, test.Solution)), StringComparison.Ordinal);
     }
 
     // "getting-started.md: curves" is on docs/getting-started.md.
