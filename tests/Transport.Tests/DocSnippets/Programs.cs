@@ -1,0 +1,128 @@
+using Transport.Reporting;
+
+namespace Transport.Tests.DocSnippets;
+
+/// <summary>Every piece of C# that the documentation shows, as it stands there: a region each. Paths are those of the repository.</summary>
+internal static class Programs
+{
+    public static void Readme()
+    {
+        #region README.md
+        var test = SampleSheet.Read("reference-data/examples/merrow-01-average.csv").ToTest();
+        var indices = EquilibrationIndices.Of(test);
+        var fit = MembraneFit.Run(test);
+        var goals = new RegimenGoals(FluidTarget.Between(Volume.FromMilliliters(200), Volume.FromMilliliters(600)));
+        var space = new RegimenSpace { Cycles = [3, 4, 5], VolumesPerCycle = [Volume.FromLiters(2)], NightLengths = [TimeSpan.FromHours(9)] };
+        var front = RegimenSearch.Run(test.Patient, fit.ToEnsemble(50), goals, space, options: new() { Tested = test.Solution });
+        Console.WriteLine($"{indices.DialysateToPlasmaCreatinine}: {indices.Classification?.Category.Name()}");
+        Console.WriteLine(fit.Summary);
+        foreach (var option in front.Options)
+            Console.WriteLine($"{option.Regimen}. {option.SingleDay} Absorbed glucose {option.GlucoseAbsorbed}.");
+        #endregion
+    }
+
+    public static void Sheet()
+    {
+        #region sample-sheet.md
+        var sheet = SampleSheet.Read("reference-data/examples/merrow-01-average.csv");
+        foreach (var finding in sheet.Findings)
+        {
+            Console.WriteLine(finding);            // file, row, field: what is wrong, what was found, what was expected
+        }
+
+        EquilibrationTest test = sheet.ToTest();   // or all the reasons why not, in one SampleSheetException
+        #endregion
+        Assert.Equal("MV-01", test.Patient.Code);
+    }
+
+    public static void GettingStarted()
+    {
+        #region getting-started.md: sheet and indices
+        var sheet = SampleSheet.Read("reference-data/examples/merrow-02-fast.csv");
+        foreach (var finding in sheet.Findings)
+            Console.WriteLine(finding);
+
+        var test = sheet.ToTest();
+        var indices = EquilibrationIndices.Of(test);
+        Console.WriteLine(Reports.Of(indices).Text);
+        #endregion
+
+        #region getting-started.md: fit
+        var fit = MembraneFit.Run(test);
+        Console.WriteLine($"{fit.Status}. {fit.Summary}");
+        foreach (var parameter in fit.Parameters)
+            Console.WriteLine($"{parameter.Name}: {parameter.Low:G3} to {parameter.High:G3} {parameter.Unit} ({parameter.Verdict})");
+        #endregion
+
+        #region getting-started.md: curves
+        var curves = DwellCurves.Run(test.Patient, fit.ToEnsemble(100), new() { Tested = test.Solution });
+        Console.WriteLine(Reports.Of(curves).Text);
+        Directory.CreateDirectory("out");
+        FigureExport.WriteHtml(DwellCharts.Ultrafiltration(curves), "out/ultrafiltration.html");
+        #endregion
+
+        #region getting-started.md: night
+        var night = Regimen.Cycling(TimeSpan.FromHours(9), 5, Volume.FromLiters(2), DialysisSolution.Glucose136);
+        var outcome = RegimenSimulation.Run(test.Patient, fit.Membrane, night);
+        Console.WriteLine($"{night}: {outcome.Ultrafiltration} in 24 h, weekly Kt/V {outcome.UreaDose.TotalKtOverV:0.00}");
+        foreach (var finding in outcome.Findings)
+            Console.WriteLine(finding);
+        #endregion
+    }
+
+    public static void FileBasedApp()
+    {
+        #region getting-started.md: file-based app
+        var patient = Patient.Example;
+        var membrane = ReferenceMembranes.MeanIncidentAdult().ScaledTo(patient.BodySurface);
+        var residual = ResidualFluid.Used(Volume.FromMilliliters(250), patient.Plasma);
+        foreach (var solution in DialysisSolution.UsualGlucose)
+        {
+            var dwell = new Dwell(solution, Volume.FromLiters(2), TimeSpan.FromHours(8), residual);
+            var course = DwellSimulation.Run(patient, membrane, dwell);
+            var (time, most) = course.PeakUltrafiltration();
+            Console.WriteLine($"{solution}: most ultrafiltration {most} at {time.TotalMinutes:0} min, {course.GlucoseAbsorbedAt(dwell.Duration)} glucose in 8 h");
+        }
+        #endregion
+    }
+
+    public static void Choices(EquilibrationTest test)
+    {
+        #region indices.md
+        var choices = EquilibrationIndicesOptions.Default with
+        {
+            Cuts = CategoryCuts.Twardowski1987Creatinine with { IsFastBorderFast = true },
+            Population = ReferencePopulations.Italy2019,
+        };
+        var indices = EquilibrationIndices.Of(test, choices);
+        #endregion
+        Assert.Equal(ReferencePopulations.Italy2019, indices.Classification!.Population);
+    }
+
+    public static void TwoTests(EquilibrationTest first, EquilibrationTest second)
+    {
+        #region fitting.md
+        var joint = MembraneFit.Run([ObservedExchange.From(first), ObservedExchange.From(second)]);
+        foreach (var check in joint.Residuals.Where(residual => !residual.Observation.IsFitted))
+            Console.WriteLine($"{check.Observation.Quantity} at {check.Observation.Time.TotalMinutes} min: {check.Standardized:0.0} SD from the fit");
+        #endregion
+    }
+
+    public static void Search(Patient patient, MembraneEnsemble ensemble, DialysisSolution tested)
+    {
+        #region regimens.md
+        var present = Regimen.Cycling(TimeSpan.FromHours(9), 4, Volume.FromLiters(2), DialysisSolution.Glucose227);
+        var need = FluidTarget.From(
+            intake: Volume.FromMilliliters(1500),
+            urine: patient.ResidualFunction.UrineVolumePerDay,
+            otherLosses: Volume.FromMilliliters(500),
+            margin: Volume.FromMilliliters(200));
+        var goals = new RegimenGoals(need) { MostStrongestExchanges = 0 };
+        var space = new RegimenSpace { Cycles = [4, 5], VolumesPerCycle = [Volume.FromLiters(2)], NightLengths = [present.NightLength] };
+        var front = RegimenSearch.Run(patient, ensemble, goals, space, present, new() { Tested = tested });
+        foreach (var option in front.Options)
+            Console.WriteLine($"{option.Change?.Text}: {option.Ultrafiltration}, {option.SodiumRemoved} sodium. {option.Why}");
+        #endregion
+        Assert.NotNull(front.Present);
+    }
+}
