@@ -47,9 +47,9 @@ public static class DwellCurves
         double[] minutes,
         RunControl control)
     {
-        var kernel = new DwellKernel<Real>(
+        var kernel = new DwellKernel<Lanes4>(
             DwellOf(patient, solution, options.Fill, options.Longest), patient.Plasma, SolutePanel.Small, new() { RelativeTolerance = 1e-6 });
-        var states = new Real[minutes.Length * kernel.Dimension];
+        var states = new Lanes4[minutes.Length * kernel.Dimension];
         var ultrafiltration = Columns();
         var sodium = Columns();
         var glucose = Columns();
@@ -58,20 +58,24 @@ public static class DwellCurves
         var random = new MersenneTwister(ensemble.Seed ^ 0x5EED);
         for (var i = 0; i < ensemble.Count; i++)
         {
-            control.Cancellation.ThrowIfCancellationRequested();
-            var membrane = ensemble[i];
-            kernel.Run(
-                membrane,
-                FreeParameters<Real>.From(membrane),
-                Real.Of(ObservedExchange.TypicalResidual(patient).Milliliters),
-                minutes,
-                states);
+            var lane = i % Lanes4.Width;
+            if (lane == 0)
+            {
+                control.Cancellation.ThrowIfCancellationRequested();
+                kernel.Run(
+                    ensemble.Center,
+                    EnsembleLanes.FourFrom(ensemble, i),
+                    Lanes4.Of(ObservedExchange.TypicalResidual(patient).Milliliters),
+                    minutes,
+                    states);
+            }
+
             var shift = discrepancy.Offset.Milliliters + discrepancy.Deviation.Milliliters * Normal.Sample(random, 0, 1);
             for (var t = 0; t < minutes.Length; t++)
             {
-                ultrafiltration[t][i] = discrepancy.Gain * Change(t, 0) + shift * Math.Min(1, minutes[t] / DiscrepancyMinutes);
-                sodium[t][i] = Change(t, 1 + SolutePanel.Sodium) / 1000;
-                glucose[t][i] = -Change(t, 1 + SolutePanel.Glucose) / 1e6 * Solutes.Glucose.MolarMassGramsPerMole;
+                ultrafiltration[t][i] = discrepancy.Gain * Change(t, 0, lane) + shift * Math.Min(1, minutes[t] / DiscrepancyMinutes);
+                sodium[t][i] = Change(t, 1 + SolutePanel.Sodium, lane) / 1000;
+                glucose[t][i] = -Change(t, 1 + SolutePanel.Glucose, lane) / 1e6 * Solutes.Glucose.MolarMassGramsPerMole;
             }
         }
 
@@ -92,7 +96,7 @@ public static class DwellCurves
             ReturnToZero = BackAtZero(minutes, net.Median),
         };
 
-        double Change(int t, int slot) => states[t * kernel.Dimension + slot].Value - states[slot].Value;
+        double Change(int t, int slot, int lane) => states[t * kernel.Dimension + slot][lane] - states[slot][lane];
 
         double[][] Columns() => [.. minutes.Select(_ => new double[ensemble.Count])];
     }

@@ -1,3 +1,6 @@
+using System.Runtime.CompilerServices;
+using System.Runtime.InteropServices;
+using System.Runtime.Intrinsics;
 using C = Transport.DormandPrince853Coefficients;
 
 namespace Transport;
@@ -21,10 +24,11 @@ internal sealed class DormandPrince853<T, TSystem> : IDenseSource<T>
     private const double ErrorExponent = -1.0 / 8.0;
 
     private readonly int n;
-    private readonly T[][] stage = new T[C.ExtendedStageCount][];
+    private readonly T[] stages;
     private readonly T[] start;
     private readonly T[] end;
     private readonly T[] trial;
+    private readonly T[] trial3;
     private readonly T[] dense;
     private readonly double[] scale;
     private TSystem system;
@@ -33,14 +37,11 @@ internal sealed class DormandPrince853<T, TSystem> : IDenseSource<T>
     {
         this.system = system;
         n = system.Dimension;
-        for (var i = 0; i < stage.Length; i++)
-        {
-            stage[i] = new T[n];
-        }
-
+        stages = new T[C.ExtendedStageCount * n];
         start = new T[n];
         end = new T[n];
         trial = new T[n];
+        trial3 = new T[n];
         dense = new T[DenseStep<T>.TermCount * n];
         scale = new double[n];
     }
@@ -71,7 +72,7 @@ internal sealed class DormandPrince853<T, TSystem> : IDenseSource<T>
 
         state.CopyTo(start);
         system.AbsoluteScale(scale);
-        Evaluate(from, start, stage[0]);
+        Evaluate(from, start, Stage(0));
         var t = from;
         var h = FirstStep(to - from, options.RelativeTolerance);
         var rejectedBefore = false;
@@ -93,7 +94,7 @@ internal sealed class DormandPrince853<T, TSystem> : IDenseSource<T>
                 continue;
             }
 
-            Evaluate(t + h, end, stage[C.StageCount]);
+            Evaluate(t + h, end, Stage(C.StageCount));
             var step = new DenseStep<T>(this, t, last ? to : t + h, h, start, end);
             var stop = observer.Observe(ref step);
             if (!double.IsNaN(stop))
@@ -110,7 +111,7 @@ internal sealed class DormandPrince853<T, TSystem> : IDenseSource<T>
 
             t += h;
             end.AsSpan().CopyTo(start);
-            (stage[0], stage[C.StageCount]) = (stage[C.StageCount], stage[0]);
+            Stage(C.StageCount).CopyTo(Stage(0));
             var growth = error == 0 ? LargestFactor : Math.Min(LargestFactor, Safety * Math.Pow(error, ErrorExponent));
             h *= rejectedBefore ? Math.Min(1, growth) : Math.Max(SmallestFactor, growth);
             rejectedBefore = false;
@@ -124,21 +125,21 @@ internal sealed class DormandPrince853<T, TSystem> : IDenseSource<T>
         for (var i = C.StageCount + 1; i < C.ExtendedStageCount; i++)
         {
             Combine(C.Stages[i], length, start, trial);
-            Evaluate(from + C.Nodes[i] * length, trial, stage[i]);
+            Evaluate(from + C.Nodes[i] * length, trial, Stage(i));
         }
 
         for (var i = 0; i < n; i++)
         {
             var difference = end[i] - start[i];
-            var atStart = length * stage[0][i];
+            var atStart = length * stages[i];
             dense[i] = difference;
             dense[n + i] = atStart - difference;
-            dense[2 * n + i] = 2.0 * difference - (length * stage[C.StageCount][i] + atStart);
+            dense[2 * n + i] = 2.0 * difference - (length * stages[C.StageCount * n + i] + atStart);
         }
 
         for (var term = 0; term < C.Dense.Length; term++)
         {
-            Weigh(C.Dense[term], length, dense.AsSpan((3 + term) * n, n));
+            Combine(C.Dense[term], length, [], dense.AsSpan((3 + term) * n, n));
         }
     }
 
@@ -148,13 +149,13 @@ internal sealed class DormandPrince853<T, TSystem> : IDenseSource<T>
         for (var i = 1; i < C.StageCount; i++)
         {
             Combine(C.Stages[i], length, start, trial);
-            Evaluate(from + C.Nodes[i] * length, trial, stage[i]);
+            Evaluate(from + C.Nodes[i] * length, trial, Stage(i));
         }
 
         Combine(C.Stages[C.StageCount], length, start, end);
     }
 
-    private void Evaluate(double minutes, T[] state, T[] rates)
+    private void Evaluate(double minutes, ReadOnlySpan<T> state, Span<T> rates)
     {
         Evaluations++;
         system.Derivatives(minutes, state, rates);
@@ -162,18 +163,21 @@ internal sealed class DormandPrince853<T, TSystem> : IDenseSource<T>
 
     private double ErrorNorm(double length, double tolerance)
     {
-        double error5 = 0, error3 = 0;
+        Combine(C.Error5, length / tolerance, [], trial);
+        Combine(C.Error3, length / tolerance, [], trial3);
+        T error5 = T.Of(0), error3 = T.Of(0);
         for (var i = 0; i < n; i++)
         {
-            var size = tolerance * (scale[i] + Math.Max(Magnitude(start[i]), Magnitude(end[i])));
-            var e5 = T.Largest(T.Abs(Weighted(C.Error5, i))) / size;
-            var e3 = T.Largest(T.Abs(Weighted(C.Error3, i))) / size;
+            var perSize = T.Of(1) / (T.Of(scale[i]) + T.Max(T.Abs(start[i]), T.Abs(end[i])));
+            var e5 = trial[i] * perSize;
+            var e3 = trial3[i] * perSize;
             error5 += e5 * e5;
             error3 += e3 * e3;
         }
 
-        var denominator = error5 + 0.01 * error3;
-        return denominator == 0 ? 0 : length * error5 / Math.Sqrt(denominator * n);
+        // error5 / √(error5 + 0.01 error3), squared; the tiny number keeps an exact step from dividing by zero.
+        var squared = T.Largest(error5 * error5 / (error5 + 0.01 * error3 + T.Of(1e-300)));
+        return Math.Sqrt(squared / n);
     }
 
     // The time in which the state would change by its own size, times tolerance^(1/8); the control does the rest.
@@ -184,47 +188,48 @@ internal sealed class DormandPrince853<T, TSystem> : IDenseSource<T>
         {
             var unit = scale[i] + Magnitude(start[i]);
             size += Square(Magnitude(start[i]) / unit);
-            slope += Square(Magnitude(stage[0][i]) / unit);
+            slope += Square(Magnitude(stages[i]) / unit);
         }
 
         var guess = slope == 0 ? span : Math.Sqrt(size / slope) * Math.Pow(tolerance, 1.0 / 8.0);
         return Math.Min(span, Math.Max(guess, 1e-6 * span));
     }
 
-    private T Weighted((int Stage, double Weight)[] weights, int component)
+    // target = from + length Σ weight stage, from nothing where it is empty. Whatever a lane is made of (one patient, four, a value and its
+    // derivatives), it is doubles side by side and the combination is linear: so it runs over all of them alike, four at a time.
+    private void Combine((int Stage, double Weight)[] weights, double length, ReadOnlySpan<T> from, Span<T> target)
     {
-        var sum = weights[0].Weight * stage[weights[0].Stage][component];
-        for (var j = 1; j < weights.Length; j++)
+        ref var stage = ref MemoryMarshal.GetReference(MemoryMarshal.Cast<T, double>(stages));
+        var origin = MemoryMarshal.Cast<T, double>(from);
+        var sum = MemoryMarshal.Cast<T, double>(target);
+        var stride = (nuint)sum.Length;
+        var i = 0;
+        for (; i <= sum.Length - Vector256<double>.Count; i += Vector256<double>.Count)
         {
-            sum += weights[j].Weight * stage[weights[j].Stage][component];
-        }
-
-        return sum;
-    }
-
-    // target = from + length Σ weight stage
-    private void Combine((int Stage, double Weight)[] weights, double length, T[] from, T[] target)
-    {
-        Weigh(weights, length, target);
-        for (var i = 0; i < n; i++)
-        {
-            target[i] += from[i];
-        }
-    }
-
-    private void Weigh((int Stage, double Weight)[] weights, double length, Span<T> target)
-    {
-        target.Fill(T.Of(0));
-        foreach (var (index, weight) in weights)
-        {
-            var factor = length * weight;
-            var values = stage[index].AsSpan(0, target.Length);
-            for (var i = 0; i < target.Length; i++)
+            var at = (nuint)i;
+            var total = Vector256<double>.Zero;
+            foreach (var (index, weight) in weights)
             {
-                target[i] += factor * values[i];
+                total += Vector256.LoadUnsafe(ref stage, (nuint)index * stride + at) * weight;
             }
+
+            total *= length;
+            (origin.IsEmpty ? total : total + Vector256.LoadUnsafe(ref MemoryMarshal.GetReference(origin), at)).StoreUnsafe(ref MemoryMarshal.GetReference(sum), at);
+        }
+
+        for (; i < sum.Length; i++)
+        {
+            var total = 0.0;
+            foreach (var (index, weight) in weights)
+            {
+                total += Unsafe.Add(ref stage, index * sum.Length + i) * weight;
+            }
+
+            sum[i] = total * length + (origin.IsEmpty ? 0 : origin[i]);
         }
     }
+
+    private Span<T> Stage(int index) => stages.AsSpan(index * n, n);
 
     private static double Magnitude(T x) => T.Largest(T.Abs(x));
 

@@ -53,9 +53,11 @@ internal readonly struct Dual : ILane<Dual>
 
     public static Dual Abs(Dual x) => x.Value < 0 ? -1.0 * x : x;
 
-    public static Dual Bernoulli(Dual x)
+    public static Dual Max(Dual left, Dual right) => left.Value > right.Value ? left : right;
+
+    public static Dual DiffusionGain(Dual z)
     {
-        var value = BernoulliFunction.Of(x.Value);
-        return new(value, x.Slopes * BernoulliFunction.Slope(x.Value, value));
+        var value = Transport.DiffusionGain.Of(z.Value);
+        return new(value, z.Slopes * Transport.DiffusionGain.Slope(z.Value, value));
     }
 }

@@ -37,6 +37,9 @@ internal interface ILane<T>
     /// <summary>|x|.</summary>
     public static abstract T Abs(T x);
 
-    /// <summary>x / (eˣ − 1) for x of 0 to 700, with value 1 at 0.</summary>
-    public static abstract T Bernoulli(T x);
+    /// <summary>The larger of two.</summary>
+    public static abstract T Max(T left, T right);
+
+    /// <summary>√z coth √z for z of zero or more: <see cref="Transport.DiffusionGain"/>.</summary>
+    public static abstract T DiffusionGain(T z);
 }

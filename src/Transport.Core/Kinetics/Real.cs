@@ -44,5 +44,9 @@ internal readonly struct Real : ILane<Real>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Real Abs(Real x) => new(Math.Abs(x.Value));
 
-    public static Real Bernoulli(Real x) => new(BernoulliFunction.Of(x.Value));
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Real Max(Real left, Real right) => new(left.Value > right.Value ? left.Value : right.Value);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Real DiffusionGain(Real z) => new(Transport.DiffusionGain.Of(z.Value));
 }

@@ -40,6 +40,9 @@ public sealed class SolutePanel
         throw new ArgumentException($"{solute} is not in the panel that was simulated.", nameof(solute));
     }
 
+    /// <summary>The solutes that pull water: those whose <see cref="OsmoticWeight"/> is not zero.</summary>
+    internal static ReadOnlySpan<int> Osmotic => [Urea, Glucose, Sodium];
+
     // Osmotic weight: creatinine (about 1 mmol/L) and proteins (in ΔΠ already) do not count; sodium counts for its anion too.
     internal static double OsmoticWeight(int index) => index switch
     {

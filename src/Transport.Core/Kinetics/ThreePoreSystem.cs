@@ -6,7 +6,7 @@ namespace Transport;
 /// L large pores; σ reflection, PS permeability-surface product, w = J(1 − σ) convective clearance, Pe = w/PS.</para>
 /// <para>State: V; M of each solute; then ∫J of the three pores; then, while draining, what has been drained of each solute.</para>
 /// <para>Fluid: J_k = α_k LpS g [ΔP(V) − σ_k ΔΠ − RT Σ φ σ_k,i (P_i − D_i)]; dV/dt = Σ J_k − L + Q_in − Q_out.
-/// Solute: N = w (P − D e^−Pe) / (1 − e^−Pe) = w P + K (P − D) with K = PS b(Pe); dM/dt = N_S + N_L − L D + Q_in F − Q_out D.</para>
+/// Solute: N = w (P − D e^−Pe) / (1 − e^−Pe) = w (P + D)/2 + PS y coth y (P − D) with y = Pe/2; dM/dt = N_S + N_L − L D + Q_in F − Q_out D.</para>
 /// </remarks>
 internal struct ThreePoreSystem<T> : IOdeSystem<T>
     where T : struct, ILane<T>
@@ -16,16 +16,18 @@ internal struct ThreePoreSystem<T> : IOdeSystem<T>
     private readonly ThreePoreMembrane membrane;
     private readonly int solutes;
 
-    // Per solute: plasma and fresh-fluid concentration, PS, 1 − σ, and LpS α RT φ σ of the pore classes.
+    // Per solute: plasma and fresh-fluid concentration, PS, 1 − σ, ½/PS, and RT φ σ of the pore classes.
     private readonly double[] plasma;
     private readonly double[] fresh;
     private readonly T[] ps_S;
     private readonly T[] ps_L;
     private readonly double[] passed_S;
     private readonly double[] passed_L;
-    private readonly T[] osmotic_C;
-    private readonly T[] osmotic_S;
-    private readonly T[] osmotic_L;
+    private readonly T[] halfPerPs_S;
+    private readonly T[] halfPerPs_L;
+    private readonly double[] osmotic_C;
+    private readonly double[] osmotic_S;
+    private readonly double[] osmotic_L;
 
     // α_k LpS, and σ_k ΔΠ of protein.
     private readonly T lp_C;
@@ -71,9 +73,11 @@ internal struct ThreePoreSystem<T> : IOdeSystem<T>
         ps_L = new T[solutes];
         passed_S = new double[solutes];
         passed_L = new double[solutes];
-        osmotic_C = new T[solutes];
-        osmotic_S = new T[solutes];
-        osmotic_L = new T[solutes];
+        halfPerPs_S = new T[solutes];
+        halfPerPs_L = new T[solutes];
+        osmotic_C = new double[solutes];
+        osmotic_S = new double[solutes];
+        osmotic_L = new double[solutes];
 
         // Poiseuille: a pore class' share of the area is its share of the flow over its radius squared.
         var area_S = pores.SmallFraction / (pores.SmallRadiusAngstrom * pores.SmallRadiusAngstrom);
@@ -94,9 +98,9 @@ internal struct ThreePoreSystem<T> : IOdeSystem<T>
             ps_S[i] = share_S * Hindrance.DiffusionFactor(lambda_S) * free_PS;
             ps_L[i] = share_L * Hindrance.DiffusionFactor(lambda_L) * free_PS;
             var phi = SolutePanel.OsmoticWeight(i);
-            osmotic_C[i] = RT * phi * lp_C;
-            osmotic_S[i] = RT * phi * sigma_S * lp_S;
-            osmotic_L[i] = RT * phi * sigma_L * lp_L;
+            osmotic_C[i] = RT * phi;
+            osmotic_S[i] = RT * phi * sigma_S;
+            osmotic_L[i] = RT * phi * sigma_L;
             this.plasma[i] = AtBloodSide(i, plasma[i], membrane.PlasmaLevel);
         }
 
@@ -109,6 +113,13 @@ internal struct ThreePoreSystem<T> : IOdeSystem<T>
 
         var sodium = T.Of(membrane.SodiumPermeability.MillilitersPerMinute);
         ps_S[SolutePanel.Sodium] = T.PositivePart(sodium - ps_L[SolutePanel.Sodium]);
+        for (var i = 0; i < solutes; i++)
+        {
+            ps_S[i] = AboveNothing(ps_S[i]);
+            ps_L[i] = AboveNothing(ps_L[i]);
+            halfPerPs_S[i] = T.Of(0.5) / ps_S[i];
+            halfPerPs_L[i] = T.Of(0.5) / ps_L[i];
+        }
     }
 
     /// <summary>Flow of fresh fluid into the cavity, mL/min.</summary>
@@ -150,54 +161,59 @@ internal struct ThreePoreSystem<T> : IOdeSystem<T>
             return;
         }
 
-        var flows = PoreFlows(state);
-        var g = ContactArea(v);
-        var diffusion = Transient(minutes) * g;
         var perVolume = T.Of(1) / v;
-        var outflow = T.Of(Outflow);
+        var g = ContactArea(v);
+        var (j_C, j_S, j_L) = PoreFlows(state, perVolume, g);
+        var diffusion = Transient(minutes) * g;
+        var perDiffusion = T.Of(1) / diffusion;
+        var outward = T.Of(Outflow) + lymph;
         for (var i = 0; i < solutes; i++)
         {
             var d = state[1 + i] * perVolume;
-            var n = Flux(flows.Small, passed_S[i], diffusion * ps_S[i], plasma[i], d)
-                + Flux(flows.Large, passed_L[i], diffusion * ps_L[i], plasma[i], d);
-            var drained = outflow * d;
-            rates[1 + i] = n - lymph * d + T.Of(Inflow * fresh[i]) - drained;
-            if (CollectsDrain)
-            {
-                rates[DrainSlot + i] = drained;
-            }
+            var p = T.Of(plasma[i]);
+            var mean = 0.5 * (p + d);
+            var gradient = diffusion * (p - d);
+            var w_S = passed_S[i] * j_S;
+            var w_L = passed_L[i] * j_L;
+            var y_S = w_S * (perDiffusion * halfPerPs_S[i]);
+            var y_L = w_L * (perDiffusion * halfPerPs_L[i]);
+            var diffused = ps_S[i] * T.DiffusionGain(y_S * y_S) + ps_L[i] * T.DiffusionGain(y_L * y_L);
+            rates[1 + i] = (w_S + w_L) * mean + diffused * gradient - outward * d + T.Of(Inflow * fresh[i]);
         }
 
-        rates[0] = flows.Ultrasmall + flows.Small + flows.Large - lymph + T.Of(Inflow) - outflow;
-        rates[PoreSlot] = flows.Ultrasmall;
-        rates[PoreSlot + 1] = flows.Small;
-        rates[PoreSlot + 2] = flows.Large;
+        rates[0] = j_C + j_S + j_L + T.Of(Inflow) - outward;
+        rates[PoreSlot] = j_C;
+        rates[PoreSlot + 1] = j_S;
+        rates[PoreSlot + 2] = j_L;
+        if (CollectsDrain)
+        {
+            for (var i = 0; i < solutes; i++)
+            {
+                rates[DrainSlot + i] = Outflow * (state[1 + i] * perVolume);
+            }
+        }
     }
 
     /// <summary>J of the three pore classes, mL/min.</summary>
-    public readonly (T Ultrasmall, T Small, T Large) PoreFlows(ReadOnlySpan<T> state)
-    {
-        var v = state[0];
-        var perVolume = T.Of(1) / v;
-        var pressure = HydrostaticPressure(v);
-        var j_C = (pressure - T.Of(oncotic_C)) * lp_C;
-        var j_S = (pressure - T.Of(oncotic_S)) * lp_S;
-        var j_L = (pressure - T.Of(oncotic_L)) * lp_L;
-        for (var i = 0; i < solutes; i++)
-        {
-            if (SolutePanel.OsmoticWeight(i) == 0)
-            {
-                continue;
-            }
+    public readonly (T Ultrasmall, T Small, T Large) PoreFlows(ReadOnlySpan<T> state) =>
+        PoreFlows(state, T.Of(1) / state[0], ContactArea(state[0]));
 
+    // J_k = g α_k LpS [ΔP(V) − σ_k ΔΠ − RT Σ φ σ_k,i (P_i − D_i)]
+    private readonly (T Ultrasmall, T Small, T Large) PoreFlows(ReadOnlySpan<T> state, T perVolume, T g)
+    {
+        var pressure = HydrostaticPressure(state[0]);
+        var drive_C = pressure - T.Of(oncotic_C);
+        var drive_S = pressure - T.Of(oncotic_S);
+        var drive_L = pressure - T.Of(oncotic_L);
+        foreach (var i in SolutePanel.Osmotic)
+        {
             var gradient = T.Of(plasma[i]) - state[1 + i] * perVolume;
-            j_C -= osmotic_C[i] * gradient;
-            j_S -= osmotic_S[i] * gradient;
-            j_L -= osmotic_L[i] * gradient;
+            drive_C -= osmotic_C[i] * gradient;
+            drive_S -= osmotic_S[i] * gradient;
+            drive_L -= osmotic_L[i] * gradient;
         }
 
-        var g = ContactArea(v);
-        return (g * j_C, g * j_S, g * j_L);
+        return (g * lp_C * drive_C, g * lp_S * drive_S, g * lp_L * drive_L);
     }
 
     public readonly void AbsoluteScale(Span<double> scale)
@@ -227,15 +243,15 @@ internal struct ThreePoreSystem<T> : IOdeSystem<T>
     /// <summary>Solute flux through one pore class, µmol/min: exact for either direction of flow, without diffusion, and for any Pe.</summary>
     internal static T Flux(T flow, double passed, T ps, double plasma, T dialysate)
     {
+        ps = AboveNothing(ps);
         var w = passed * flow;
-        var magnitude = T.Abs(w);
-
-        // PS b(Pe) for Pe of either sign, by b(−x) = b(x) + x. A vanishing PS meets the floor and leaves pure convection.
-        var pe = T.AtMost(magnitude / (ps + T.Of(1e-30)), 700);
-        var k = ps * T.Bernoulli(pe) + T.PositivePart(-1.0 * w);
+        var y = T.Of(0.5) / ps * w;
         var p = T.Of(plasma);
-        return w * p + k * (p - dialysate);
+        return 0.5 * (w * (p + dialysate)) + ps * T.DiffusionGain(y * y) * (p - dialysate);
     }
+
+    // A vanishing PS meets a floor: y is then as large as need be, and PS y coth y is |w|/2, which leaves pure convection.
+    private static T AboveNothing(T ps) => ps + T.Of(1e-30);
 
     private readonly T HydrostaticPressure(T v) =>
         T.Of(membrane.HydrostaticPressureDifference.MillimetersOfMercury + referenceVolume / volumePerPressure) - (1 / volumePerPressure) * v;

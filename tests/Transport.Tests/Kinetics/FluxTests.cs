@@ -96,30 +96,46 @@ public sealed class FluxTests
     }
 
     [Fact]
-    public void A_solute_that_cannot_enter_does_not_pass() => Assert.Equal(0, Flux(5, 0, 0, 7, 3));
+    public void A_solute_that_cannot_enter_does_not_pass() => Assert.Equal(0, Flux(5, 0, 0, 7, 3), 1e-29); // the floor under PS is 1e-30
 
     [Theory]
     [InlineData(0, 1)]
-    [InlineData(0.05, 0.97520832465329)]
-    [InlineData(0.0499999999999, 0.97520832465334)]
-    [InlineData(1, 0.58197670686932642)]
-    [InlineData(2, 0.31303528549933130)]
-    [InlineData(700, 6.9017e-302)]
-    public void The_weight_of_diffusion_has_its_known_values(double x, double expected)
+    [InlineData(0.25, 1.0819767068693265)]
+    [InlineData(1, 1.3130352854993312)]
+    [InlineData(2.25, 1.657187089473768)]
+    [InlineData(4, 2.0746294414550963)]
+    [InlineData(4.0000000000001, 2.0746294414551185)]
+    [InlineData(100, 10.000000041223073)]
+    public void The_gain_of_diffusion_has_its_known_values(double z, double expected)
     {
-        // x/(eˣ − 1): 1/(e − 1) and 2/(e² − 1) are known constants; about 0.05 the series meets the quotient (Taylor: 1 − x/2 + x²/12 −
-        // x⁴/720 + x⁶/30240, by hand to 14 digits). Rounding only; the value at 700 is given to four digits.
-        Assert.Equal(1, BernoulliFunction.Of(x) / expected, x == 700 ? 1e-4 : 2e-14);
+        // √z coth √z: coth(1/2) / 2 = (e + 1) / (e − 1) / 2 and coth 1 = (e² + 1) / (e² − 1) are known constants; all were computed with 60 digits.
+        // The fraction's own error is at most 2e-14, at z = 4, where the two forms meet.
+        Assert.Equal(1, DiffusionGain.Of(z) / expected, 4e-14);
     }
 
     [Property(MaxTest = 300, Replay = Seeds.Fixed)]
-    public void The_slope_of_the_weight_is_its_difference_quotient(NormalFloat any)
+    public void The_slope_of_the_gain_is_its_difference_quotient(NormalFloat any)
     {
-        // Central difference with step 1e-4: error 1e-8 by the third derivative, which is below 0.1; rounding 1e-12.
-        var x = 1e-4 + Math.Abs(any.Get) % 20;
+        // Central difference with step 1e-4: error 1e-9 by the third derivative, which is below 0.1; rounding 1e-11 for a gain below 10.
+        var z = 1e-3 + Math.Abs(any.Get) % 20;
         const double step = 1e-4;
-        var quotient = (BernoulliFunction.Of(x + step) - BernoulliFunction.Of(x - step)) / (2 * step);
-        Assert.Equal(quotient, BernoulliFunction.Slope(x, BernoulliFunction.Of(x)), 1e-9);
+        var quotient = (DiffusionGain.Of(z + step) - DiffusionGain.Of(z - step)) / (2 * step);
+        Assert.Equal(quotient, DiffusionGain.Slope(z, DiffusionGain.Of(z)), 1e-8);
+    }
+
+    [Property(MaxTest = 300, Replay = Seeds.Fixed)]
+    public void Four_lanes_have_the_gain_of_each(NormalFloat a, NormalFloat b)
+    {
+        var z = new[] { Math.Abs(a.Get) % 4, Math.Abs(b.Get) % 4, Math.Abs(a.Get) % 40, 0 };
+        foreach (var four in new[] { z, [z[0], z[1], z[0], z[3]] })
+        {
+            var gains = Lanes4.DiffusionGain(new(System.Runtime.Intrinsics.Vector256.Create(four)));
+            for (var lane = 0; lane < Lanes4.Width; lane++)
+            {
+                // The order of operations is the same; a fused multiply-add may round once less.
+                Assert.Equal(1, gains[lane] / DiffusionGain.Of(four[lane]), 1e-14);
+            }
+        }
     }
 
     private static double Flux(double flow, double passed, double ps, double plasma, double dialysate) =>
