@@ -19,7 +19,7 @@ public static class Caution
         var block = new ReportBlock().Heading("Before anybody acts on this");
         foreach (var line in Lines)
         {
-            block.Sentence(line);
+            block.Item(line);
         }
 
         return block;
