@@ -9,7 +9,7 @@ public static class RegimenCharts
         ArgumentNullException.ThrowIfNull(front);
         var rows = Reports.RowsOf(front);
         return new(
-            "What the options give, and the glucose they cost",
+            "What the options give and cost",
             "Point: median; whisker: 90 % band. Shaded: the range of ultrafiltration that was asked for. More ultrafiltration is not better.",
             string.Join(" ", rows.Select(row =>
                 $"{row.Name}: glucose {Digits.Fixed(row.Option.GlucoseAbsorbed.Median.Grams, 0)} g, ultrafiltration {Digits.Fixed(row.Option.Ultrafiltration.Median.Milliliters, 0)} mL, Kt/V {Digits.Fixed(row.Option.UreaDose.Median, 2)}, sodium {Digits.Fixed(row.Option.SodiumRemoved.Median.Millimoles, 0)} mmol.")),
@@ -56,9 +56,9 @@ public static class RegimenCharts
 
     private static Panel Panel(IReadOnlyList<(string Name, RegimenOption Option)> rows, string label, string unit, Func<RegimenOption, (double Median, Extent Band)> read)
     {
-        // Categories stand bottom up; the empty row on top has room for the label of a shaded range.
-        var names = rows.Select(row => row.Name).Reverse().Append("\u2003").ToArray();
-        return new(new(label, unit), Axis.OfCategories(names))
+        // Categories stand bottom up; above the first row is room for the label of a shaded range.
+        var names = Axis.OfCategories([.. rows.Select(row => row.Name).Reverse()]) with { Range = new(-0.5, rows.Count + 0.3) };
+        return new(new(label, unit), names)
         {
             RelativeHeight = Math.Clamp(0.35 + 0.07 * rows.Count, 0.5, 2),
             Series = [.. new[] { Of("now", true), Of("options", false) }.OfType<Series>()],

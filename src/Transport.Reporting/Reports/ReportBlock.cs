@@ -52,12 +52,12 @@ public sealed class ReportBlock
     /// <summary>A paragraph that begins with a name; what comes after the first sentence stands smaller below it.</summary>
     internal ReportBlock Named(string name, string words, params IEnumerable<string> below)
     {
-        html.Append("<p style=\"margin:0.45rem 0;padding-left:2.6rem;text-indent:-2.6rem;max-width:44rem\"><strong style=\"display:inline-block;min-width:2.6rem;text-indent:0\">")
+        html.Append("<p style=\"margin:0.45rem 0;padding-left:3rem;text-indent:-3rem;max-width:44rem\"><strong style=\"display:inline-block;min-width:3rem;text-indent:0\">")
             .Append(Typeset.Html(name)).Append("</strong>").Append(Typeset.Html(words));
         text.Append(name).Append(": ").AppendLine(words);
         foreach (var line in below.Where(line => line.Length > 0))
         {
-            html.Append("<br><small style=\"opacity:0.85;display:inline-block;text-indent:0\">").Append(Typeset.Html(line)).Append("</small>");
+            html.Append("<small style=\"display:block;line-height:1.45;text-indent:0;opacity:0.85\">").Append(Typeset.Html(line)).Append("</small>");
             text.Append("  ").AppendLine(line);
         }
 
@@ -115,19 +115,24 @@ public sealed class ReportBlock
             html.Append("<li style=\"border-left:").Append(edge).Append(" currentColor;padding:0.1rem 0 0.1rem 0.6rem;margin:0.5rem 0;break-inside:avoid\"><strong>").Append(word).Append(".</strong> ")
                 .Append(Typeset.Html(finding.Message));
             var place = string.Join(", ", new[] { finding.Row is { } row ? Invariant($"row {row}") : null, finding.Field }.OfType<string>());
-            var found = string.Join(": ", new[] { place, finding.Found }.Where(part => !string.IsNullOrEmpty(part)));
-            if (found.Length > 0)
+            if (finding.Found is { } found)
             {
-                html.Append("<br><small style=\"opacity:0.85\">").Append(Typeset.Html(char.ToUpperInvariant(found[0]) + found[1..])).Append("</small>");
+                var where = place.Length > 0 ? char.ToUpperInvariant(place[0]) + place[1..] + ": " : "";
+                html.Append("<small style=\"display:block;line-height:1.45;opacity:0.85\">").Append(Typeset.Html(where + found)).Append("</small>");
             }
 
-            html.Append("<br><small style=\"opacity:0.65;font-size:0.74em\">");
+            html.Append("<small style=\"display:block;line-height:1.45;opacity:0.65;font-size:0.74em\">");
+            if (finding.Found is null && place.Length > 0)
+            {
+                html.Append(Typeset.Html(place)).Append(" · ");
+            }
+
             if (finding.Expected is { } expected)
             {
                 html.Append("Expected: ").Append(Typeset.Html(expected)).Append(" · ");
             }
 
-            html.Append("<code style=\"font-size:1em;background:none;padding:0\">").Append(Typeset.Html(finding.Code)).Append("</code></small></li>");
+            html.Append("<code style=\"font-size:1em;background:none;padding:0;white-space:nowrap\">").Append(Typeset.Html(finding.Code)).Append("</code></small></li>");
             text.Append(word).Append(": ").AppendLine(finding.ToString());
         }
 

@@ -215,11 +215,11 @@ public static class Reports
             ? front.Options.Select(option => Cares(option).ToHashSet()).Aggregate((all, own) => [.. all.Intersect(own)])
             : [];
         block.Table(new(
-            ["^", "^what changes", "#single days\nin range", "#mean UF, mL\n90 % band", "#weekly\nKt/V", "#Na removed,\nmmol", "#glucose\nabsorbed, g", "#fluid,\nL"],
+            ["^", "^what changes", "single days\nin range", "#mean UF, mL\n90 % band", "#weekly\nKt/V", "#Na removed,\nmmol", "#glucose\nabsorbed, g", "#fluid,\nL"],
             [.. rows.Select(row => (IReadOnlyList<string>)
             [
                 row.Name,
-                row.Option.Change is { Count: > 0 } change ? change.Text : row.Option.Regimen.Describe(),
+                row.Option.Change is { } change && row.Name != PresentName ? change.Text : row.Option.Regimen.Describe(),
                 Often(row.Option.ProbabilityOfDayInRange),
                 Interval(row.Option.Ultrafiltration, value => value.Milliliters, 0),
                 Interval(row.Option.UreaDose, value => value, 2),
