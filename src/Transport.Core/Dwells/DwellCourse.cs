@@ -43,10 +43,10 @@ public sealed class DwellCourse
     /// <exception cref="ArgumentOutOfRangeException">The time is outside the dwell.</exception>
     public Volume NetUltrafiltrationAt(TimeSpan time) => VolumeAt(time) - VolumeAt(TimeSpan.Zero);
 
-    /// <summary>Dialysate concentration of urea, creatinine, glucose, sodium or its anion.</summary>
+    /// <summary>Dialysate concentration of a solute that is no protein.</summary>
     /// <exception cref="ArgumentException">The solute was not followed, or is a protein, which is only followed relative to plasma.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The time is outside the dwell.</exception>
-    public Concentration DialysateAt(Solute solute, TimeSpan time) => IndexOf(solute) is var index and <= SolutePanel.Sodium
+    public Concentration DialysateAt(Solute solute, TimeSpan time) => IndexOf(solute) is var index && !Solutes.IsProtein(solute)
         ? Concentration.FromMillimolesPerLiter(ConcentrationAt(index, time))
         : throw new ArgumentException($"{solute} is followed relative to plasma: ask for {nameof(DialysateToPlasmaAt)}.", nameof(solute));
 
@@ -68,9 +68,17 @@ public sealed class DwellCourse
     /// <summary>Net amount that has come from the blood; negative where more was absorbed.</summary>
     /// <exception cref="ArgumentException">The solute was not followed, or is a protein.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The time is outside the dwell.</exception>
-    public AmountOfSubstance RemovedAt(Solute solute, TimeSpan time) => IndexOf(solute) is var index and <= SolutePanel.Sodium
+    public AmountOfSubstance RemovedAt(Solute solute, TimeSpan time) => IndexOf(solute) is var index && !Solutes.IsProtein(solute)
         ? AmountOfSubstance.FromMicromoles(State(1 + index, time) - State(1 + index, TimeSpan.Zero))
         : throw new ArgumentException($"{solute} is followed relative to plasma: it has no amount.", nameof(solute));
+
+    /// <summary>Plasma cleared so far: the net amount from the blood over the plasma concentration.</summary>
+    /// <exception cref="ArgumentException">The solute was not followed.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The time is outside the dwell.</exception>
+    /// <exception cref="InvalidOperationException">Plasma holds none of it.</exception>
+    public Volume ClearedAt(Solute solute, TimeSpan time) => IndexOf(solute) is var index && plasma[index] > 0
+        ? Volume.FromMilliliters((State(1 + index, time) - State(1 + index, TimeSpan.Zero)) / plasma[index])
+        : throw new InvalidOperationException($"Plasma holds no {solute}: nothing can be cleared of it.");
 
     /// <summary>Glucose absorbed so far.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The time is outside the dwell.</exception>

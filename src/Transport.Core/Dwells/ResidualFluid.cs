@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+
 namespace Transport;
 
 /// <summary>What is left in the cavity before a fill. Its content matters more than its size.</summary>
@@ -21,7 +23,20 @@ public sealed record ResidualFluid
     /// <summary>Sodium.</summary>
     public required Concentration Sodium { get; init; }
 
-    /// <summary>Used dialysate of an exchange that nobody described: urea and creatinine 0.9 of plasma, glucose 20, sodium 134 mmol/L (choice).</summary>
+    /// <summary>Other solutes that a panel may ask for.</summary>
+    /// <exception cref="ArgumentException">A solute has a property of its own.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A concentration is negative.</exception>
+    public ImmutableDictionary<Solute, Concentration> Others
+    {
+        get;
+        init => field = OtherSolutes.Check(value);
+    }
+    = OtherSolutes.None;
+
+    /// <summary>
+    /// Used dialysate of an exchange that nobody described: urea, creatinine and whatever else plasma states 0.9 of plasma, glucose 20, sodium
+    /// 134 mmol/L (choice).
+    /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">The volume is negative.</exception>
     public static ResidualFluid Used(Volume volume, PlasmaComposition plasma)
     {
@@ -34,6 +49,7 @@ public sealed record ResidualFluid
             Creatinine = plasma.Creatinine * 0.9,
             Glucose = Concentration.FromMillimolesPerLiter(20),
             Sodium = Concentration.FromMillimolesPerLiter(134),
+            Others = plasma.Others.IsEmpty ? OtherSolutes.None : plasma.Others.ToImmutableDictionary(pair => pair.Key, pair => pair.Value * 0.9),
         };
     }
 }

@@ -9,6 +9,13 @@ internal static class PhysicalConstants
     /// <summary>Water fraction of plasma by which <see cref="PlasmaLevel.PlasmaWater"/> divides (0.93 to 0.94, memory).</summary>
     public const double PlasmaWaterFraction = 0.93;
 
+    /// <summary>
+    /// Donnan ratio of a cation of charge one, fluid without protein over plasma water, by which <see cref="PlasmaLevel.PlasmaWaterDonnan"/>
+    /// multiplies, to the power of the charge. 0.95 to 0.96 for cations, 1.04 to 1.05 for anions (memory); 0.95 is a choice: it makes sodium's
+    /// product with plasma water the remembered 1.02.
+    /// </summary>
+    public const double DonnanRatio = 0.95;
+
     private const double BoltzmannErgPerKelvin = 1.380649e-16;
     private const double BodyTemperatureKelvin = 310.15;
 

@@ -21,6 +21,22 @@ public sealed class SolutePanel
     public static SolutePanel Full { get; } = new(
         [.. Small.Solutes, Transport.Solutes.Beta2Microglobulin, Transport.Solutes.Albumin, Transport.Solutes.ImmunoglobulinG]);
 
+    /// <summary>The small panel and others: electrolytes, proteins, or a solute of one's own.</summary>
+    /// <param name="others">What to follow besides the small panel.</param>
+    /// <exception cref="ArgumentException">A solute is named twice or is in the small panel, where sodium stands for its anion too.</exception>
+    /// <remarks>
+    /// Those others are carried by the fluid and do not draw it: the course of volume is that of the small panel. Their plasma concentrations have
+    /// to be stated in <see cref="PlasmaComposition.Others"/>.
+    /// </remarks>
+    public static SolutePanel Of(params IEnumerable<Solute> others)
+    {
+        Solute[] all = [.. Small.Solutes, .. others];
+        var twice = all.Append(Transport.Solutes.SodiumAnion).GroupBy(solute => solute).FirstOrDefault(group => group.Count() > 1);
+        return twice is null
+            ? new(all)
+            : throw new ArgumentException($"Expected each solute once, none of the small panel's: {twice.Key}.", nameof(others));
+    }
+
     /// <summary>The solutes, in the order of the state.</summary>
     public IReadOnlyList<Solute> Solutes { get; }
 

@@ -52,6 +52,7 @@ internal struct ThreePoreSystem<T> : IOdeSystem<T>
         this.membrane = membrane;
         solutes = panel.Count;
         var pores = membrane.Pores;
+        var form = membrane.HindranceForm;
         lp_C = pores.UltrasmallFraction * free.UltrafiltrationCoefficient;
         lp_S = pores.SmallFraction * free.UltrafiltrationCoefficient;
         lp_L = pores.LargeFraction * free.UltrafiltrationCoefficient;
@@ -61,8 +62,8 @@ internal struct ThreePoreSystem<T> : IOdeSystem<T>
         var protein = Solutes.Albumin.RadiusAngstrom;
         var oncotic = membrane.OncoticPressureDifference.MillimetersOfMercury;
         oncotic_C = oncotic;
-        oncotic_S = oncotic * Hindrance.ReflectionCoefficient(protein / pores.SmallRadiusAngstrom);
-        oncotic_L = oncotic * Hindrance.ReflectionCoefficient(protein / pores.LargeRadiusAngstrom);
+        oncotic_S = oncotic * Hindrance.ReflectionCoefficient(protein / pores.SmallRadiusAngstrom, form);
+        oncotic_L = oncotic * Hindrance.ReflectionCoefficient(protein / pores.LargeRadiusAngstrom, form);
         referenceVolume = membrane.ReferenceVolume.Milliliters;
         volumePerPressure = membrane.VolumePerPressure?.Milliliters ?? double.PositiveInfinity;
         fullContactVolume = referenceVolume * (1400.0 * 1.73 / 2300.0);
@@ -90,18 +91,18 @@ internal struct ThreePoreSystem<T> : IOdeSystem<T>
             var radius = panel.Solutes[i].RadiusAngstrom;
             var lambda_S = radius / pores.SmallRadiusAngstrom;
             var lambda_L = radius / pores.LargeRadiusAngstrom;
-            var sigma_S = Hindrance.ReflectionCoefficient(lambda_S);
-            var sigma_L = Hindrance.ReflectionCoefficient(lambda_L);
+            var sigma_S = Hindrance.ReflectionCoefficient(lambda_S, form);
+            var sigma_L = Hindrance.ReflectionCoefficient(lambda_L, form);
             passed_S[i] = 1 - sigma_S;
             passed_L[i] = 1 - sigma_L;
             var free_PS = 60 * PhysicalConstants.FreeDiffusion(radius) * free.DiffusionArea;
-            ps_S[i] = share_S * Hindrance.DiffusionFactor(lambda_S) * free_PS;
-            ps_L[i] = share_L * Hindrance.DiffusionFactor(lambda_L) * free_PS;
+            ps_S[i] = share_S * Hindrance.DiffusionFactor(lambda_S, form) * free_PS;
+            ps_L[i] = share_L * Hindrance.DiffusionFactor(lambda_L, form) * free_PS;
             var phi = SolutePanel.OsmoticWeight(i);
             osmotic_C[i] = RT * phi;
             osmotic_S[i] = RT * phi * sigma_S;
             osmotic_L[i] = RT * phi * sigma_L;
-            this.plasma[i] = AtBloodSide(i, plasma[i], membrane.PlasmaLevel);
+            this.plasma[i] = AtBloodSide(panel.Solutes[i], plasma[i], membrane.PlasmaLevel);
         }
 
         ps_S[SolutePanel.Glucose] = free.GlucosePermeabilityScale * ps_S[SolutePanel.Glucose];
@@ -113,6 +114,17 @@ internal struct ThreePoreSystem<T> : IOdeSystem<T>
 
         var sodium = T.Of(membrane.SodiumPermeability.MillilitersPerMinute);
         ps_S[SolutePanel.Sodium] = T.PositivePart(sodium - ps_L[SolutePanel.Sodium]);
+        for (var i = SolutePanel.Sodium + 1; i < solutes; i++)
+        {
+            if (membrane.Permeabilities.TryGetValue(panel.Solutes[i], out var rule))
+            {
+                var whole = rule.ToCreatinineRatio is { } multiple
+                    ? multiple * (ps_S[SolutePanel.Creatinine] + ps_L[SolutePanel.Creatinine])
+                    : T.Of(rule.Given!.Value.MillilitersPerMinute);
+                ps_S[i] = T.PositivePart(whole - ps_L[i]);
+            }
+        }
+
         for (var i = 0; i < solutes; i++)
         {
             ps_S[i] = AboveNothing(ps_S[i]);
@@ -234,11 +246,14 @@ internal struct ThreePoreSystem<T> : IOdeSystem<T>
         scale[PoreSlot + 2] = 1e-5 * referenceVolume;
     }
 
-    /// <summary>What a plasma concentration is on the blood side of the membrane.</summary>
-    internal static double AtBloodSide(int solute, double plasma, PlasmaLevel level) =>
-        level == PlasmaLevel.PlasmaWater && solute is SolutePanel.Urea or SolutePanel.Creatinine or SolutePanel.Glucose
-            ? plasma / PhysicalConstants.PlasmaWaterFraction
-            : plasma;
+    /// <summary>What a plasma concentration is on the blood side of the membrane. Proteins are followed relative to plasma.</summary>
+    internal static double AtBloodSide(Solute solute, double plasma, PlasmaLevel level) => level switch
+    {
+        PlasmaLevel.PlasmaWater when solute.ChargeNumber == 0 && !Solutes.IsProtein(solute) => plasma / PhysicalConstants.PlasmaWaterFraction,
+        PlasmaLevel.PlasmaWaterDonnan when !Solutes.IsProtein(solute) =>
+            plasma * Math.Pow(PhysicalConstants.DonnanRatio, solute.ChargeNumber) / PhysicalConstants.PlasmaWaterFraction,
+        _ => plasma,
+    };
 
     /// <summary>Solute flux through one pore class, µmol/min: exact for either direction of flow, without diffusion, and for any Pe.</summary>
     internal static T Flux(T flow, double passed, T ps, double plasma, T dialysate)

@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+
 namespace Transport;
 
 /// <summary>A peritoneal membrane as three kinds of pores in parallel: what one patient's fluid and solutes meet.</summary>
@@ -9,6 +11,9 @@ public sealed record ThreePoreMembrane
 {
     /// <summary>The pores.</summary>
     public PoreSystem Pores { get; init; } = PoreSystem.Textbook;
+
+    /// <summary>Which formulas say how the pores hinder a solute.</summary>
+    public HindranceForm HindranceForm { get; init; } = HindranceForm.ThreePore;
 
     /// <summary>LpS, the total ultrafiltration coefficient.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Negative.</exception>
@@ -47,6 +52,21 @@ public sealed record ThreePoreMembrane
     /// <summary>Permeability of sodium and its anion over all pores; by the radius it would be far above observation.</summary>
     public Clearance SodiumPermeability { get; init; } = Clearance.FromMillilitersPerMinute(6);
 
+    /// <summary>Permeabilities over all pores of other solutes, where the radius does not decide. What the large pores have by the radius is the least.</summary>
+    /// <exception cref="ArgumentException">Creatinine, or one of the three that have properties of their own: urea, glucose, sodium.</exception>
+    public ImmutableDictionary<Solute, SolutePermeability> Permeabilities
+    {
+        get;
+        init
+        {
+            ArgumentNullException.ThrowIfNull(value);
+            field = value.Keys.FirstOrDefault(OtherSolutes.IsAlwaysFollowed) is not { } own
+                ? value
+                : throw new ArgumentException($"The permeability of {own} has a place of its own.", nameof(value));
+        }
+    }
+    = ImmutableDictionary<Solute, SolutePermeability>.Empty;
+
     /// <summary>L, bulk (lymphatic) removal from the cavity. Not the total fluid loss, of which capillary reabsorption is computed.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Negative.</exception>
     public FlowRate LymphaticRemoval
@@ -74,7 +94,7 @@ public sealed record ThreePoreMembrane
     /// <summary>Intraperitoneal volume that raises the pressure by 1 mmHg; null keeps the pressure constant.</summary>
     /// <remarks>
     /// 490 mL is the value of the three-pore literature, between the 503 mL (upright) and 486 mL (sitting) computed from 2.7 and 2.8 cmH2O per
-    /// litre; supine 680 mL from 2.0 cmH2O per litre (Twardowski et al., Kidney Int 1983;23:64-70, read).
+    /// litre; supine 680 mL from 2.0 cmH2O per litre (Twardowski et al., Kidney Int 1983;23:64-70, read): see <see cref="PressureSlopes"/>.
     /// </remarks>
     public Volume? VolumePerPressure { get; init; } = Volume.FromMilliliters(490);
 
@@ -109,8 +129,8 @@ public sealed record ThreePoreMembrane
     {
         ArgumentNullException.ThrowIfNull(solute);
         return Pores.UltrasmallFraction
-            + Pores.SmallFraction * Hindrance.ReflectionCoefficient(solute.RadiusAngstrom / Pores.SmallRadiusAngstrom)
-            + Pores.LargeFraction * Hindrance.ReflectionCoefficient(solute.RadiusAngstrom / Pores.LargeRadiusAngstrom);
+            + Pores.SmallFraction * Hindrance.ReflectionCoefficient(solute.RadiusAngstrom / Pores.SmallRadiusAngstrom, HindranceForm)
+            + Pores.LargeFraction * Hindrance.ReflectionCoefficient(solute.RadiusAngstrom / Pores.LargeRadiusAngstrom, HindranceForm);
     }
 
     /// <summary>This membrane at the size of another person: everything extensive times surface over 1.73 m².</summary>
@@ -123,6 +143,9 @@ public sealed record ThreePoreMembrane
             UltrafiltrationCoefficient = UltrafiltrationCoefficient * factor,
             DiffusionArea = DiffusionArea * factor,
             SodiumPermeability = SodiumPermeability * factor,
+            Permeabilities = Permeabilities.IsEmpty
+                ? Permeabilities
+                : Permeabilities.ToImmutableDictionary(pair => pair.Key, pair => pair.Value.Scaled(factor)),
             LymphaticRemoval = LymphaticRemoval * factor,
             ReferenceVolume = ReferenceVolume * factor,
             VolumePerPressure = VolumePerPressure is { } volume ? volume * factor : null,

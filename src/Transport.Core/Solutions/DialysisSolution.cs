@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 
 namespace Transport;
@@ -38,6 +39,27 @@ public sealed record DialysisSolution
     /// <summary>What draws the water.</summary>
     public OsmoticAgent Agent { get; }
 
+    /// <summary>Other solutes in it; it holds none of what is not listed. Of potassium and phosphate that is true of the usual solutions.</summary>
+    /// <exception cref="ArgumentException">A solute has a property of its own.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A concentration is negative.</exception>
+    public ImmutableDictionary<Solute, Concentration> Others
+    {
+        get;
+        init => field = OtherSolutes.Check(value);
+    }
+    = OtherSolutes.None;
+
+    /// <summary>
+    /// What a usual lactate solution holds besides glucose and sodium: lactate 40, calcium 1.25, magnesium 0.25 mmol/L (computed from the salts of
+    /// a label; other bags have calcium 1.75 or lactate 35).
+    /// </summary>
+    public static ImmutableDictionary<Solute, Concentration> LactateBuffer { get; } = ImmutableDictionary.CreateRange<Solute, Concentration>(
+    [
+        new(Solutes.Lactate, Concentration.FromMillimolesPerLiter(40)),
+        new(Solutes.Calcium, Concentration.FromMillimolesPerLiter(1.25)),
+        new(Solutes.Magnesium, Concentration.FromMillimolesPerLiter(0.25)),
+    ]);
+
     /// <summary>Glucose 1.36 % anhydrous (1.5 % monohydrate): 75.5 mmol/L, sodium 132 mmol/L.</summary>
     public static DialysisSolution Glucose136 { get; } = OfGlucose(75.5);
 
@@ -50,14 +72,14 @@ public sealed record DialysisSolution
     /// <summary>The three usual glucose strengths, weakest first.</summary>
     public static IReadOnlyList<DialysisSolution> UsualGlucose { get; } = [Glucose136, Glucose227, Glucose386];
 
-    /// <summary>A glucose solution with sodium 132 mmol/L, named by its anhydrous percentage.</summary>
+    /// <summary>A glucose solution with sodium 132 mmol/L and a lactate buffer, named by its anhydrous percentage.</summary>
     /// <param name="glucoseMillimolesPerLiter">Anhydrous glucose, mmol/L.</param>
     /// <exception cref="ArgumentOutOfRangeException">The value is negative or not finite.</exception>
     public static DialysisSolution OfGlucose(double glucoseMillimolesPerLiter)
     {
         var glucose = Concentration.FromMillimolesPerLiter(glucoseMillimolesPerLiter);
         var percent = (glucose.GramsPerLiter(Solutes.Glucose) / 10).ToString("0.00", CultureInfo.InvariantCulture);
-        return new($"glucose {percent} %", glucose, Concentration.FromMillimolesPerLiter(132.0));
+        return new($"glucose {percent} %", glucose, Concentration.FromMillimolesPerLiter(132.0)) { Others = LactateBuffer };
     }
 
     /// <summary>The name.</summary>

@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+
 namespace Transport;
 
 /// <summary>Plasma concentrations during a dwell or a regimen, per litre of plasma.</summary>
@@ -32,6 +34,17 @@ public sealed record PlasmaComposition
 
     /// <summary>Sodium.</summary>
     public Concentration Sodium { get; init; }
+
+    /// <summary>Other solutes that a panel may ask for; per litre of plasma, and of calcium and magnesium what protein does not bind.</summary>
+    /// <remarks>There are no defaults: what is not measured is not made up, and the plasma of none of them is predicted.</remarks>
+    /// <exception cref="ArgumentException">A solute has a property of its own.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A concentration is negative.</exception>
+    public ImmutableDictionary<Solute, Concentration> Others
+    {
+        get;
+        init => field = OtherSolutes.Check(value);
+    }
+    = OtherSolutes.None;
 
     /// <summary>
     /// The usual constants of simulations: urea 20, glucose 6, sodium 140 mmol/L (memory), creatinine 800 µmol/L (choice;

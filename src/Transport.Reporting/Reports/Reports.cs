@@ -115,7 +115,12 @@ public static class Reports
     {
         ArgumentNullException.ThrowIfNull(fit);
         var conductance = fit.Membrane.OsmoticConductanceToGlucose * (1 / fit.Patient.SurfaceFactor);
-        var level = fit.Membrane.PlasmaLevel == PlasmaLevel.AsMeasured ? "plasma as measured" : "plasma water";
+        var level = fit.Membrane.PlasmaLevel switch
+        {
+            PlasmaLevel.AsMeasured => "plasma as measured",
+            PlasmaLevel.PlasmaWater => "plasma water",
+            _ => "plasma water with Donnan's correction",
+        };
         return new ReportBlock()
             .Sentence(fit.Summary)
             .Sentence(Invariant($"Osmotic conductance to glucose {Digits.Of(conductance.MicrolitersPerMinutePerMillimeterOfMercury, 2)} µL/min/mmHg per 1.73 m², with the share of the ultrasmall pores held at 2 %."))

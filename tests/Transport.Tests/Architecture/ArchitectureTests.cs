@@ -216,7 +216,7 @@ public sealed class ArchitectureTests
     [
         "Fraction", "Fractions", "Scale", "Scales", "Ratio", "Ratios", "Factor", "Coefficient", "Probability", "Probabilities", "Coverage", "Tolerance", "Amplitude", "Amplitudes",
         "Lambda", "Share", "Percentile", "Weight", "Exponent", "DialysateToPlasmaAt", "DialysateToPlasma", "GlucoseToInitialAt", "GlucoseToInitial",
-        "UreaToCreatininePermeability", "KtOverV", "WeeklyKtOverV", "ZScore", "Confidence",
+        "ChargeNumber", "UreaToCreatininePermeability", "KtOverV", "WeeklyKtOverV", "ZScore", "Confidence",
         "ultrafiltrationCoefficients", "diffusionAreas",
     ];
 

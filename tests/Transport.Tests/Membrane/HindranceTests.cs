@@ -27,6 +27,27 @@ public sealed class HindranceTests
         Assert.Equal(diffusion, Hindrance.DiffusionFactor(lambda), 5e-7);
     }
 
+    [Theory]
+    [InlineData(0.01, 0.000527, 0.000769, 0.932643)]
+    [InlineData(0.05, 0.012515, 0.017312, 0.755015)]
+    [InlineData(0.10, 0.046900, 0.061211, 0.591844)]
+    [InlineData(0.20, 0.163733, 0.194881, 0.357897)]
+    [InlineData(0.30, 0.318900, 0.354955, 0.203333)]
+    [InlineData(0.40, 0.486400, 0.516171, 0.105013)]
+    [InlineData(0.50, 0.645833, 0.663592, 0.047447)]
+    [InlineData(0.60, 0.782400, 0.788196, 0.017692)]
+    [InlineData(0.70, 0.886900, 0.884877, 0.004904)]
+    [InlineData(0.80, 0.955733, 0.951547, 0.000801)]
+    [InlineData(0.90, 0.990900, 0.988810, 0.000033)]
+    public void The_other_forms_agree_with_a_table_computed_elsewhere(double lambda, double polynomial, double modern, double modernDiffusion)
+    {
+        // Source: the same table (computed), six decimals. Tolerance: half a unit of the last printed digit.
+        Assert.Equal(polynomial, Hindrance.ReflectionCoefficient(lambda, HindranceForm.PolynomialReflection), 5.1e-7);
+        Assert.Equal(modern, Hindrance.ReflectionCoefficient(lambda, HindranceForm.DechadilokDeen), 5.1e-7);
+        Assert.Equal(modernDiffusion, Hindrance.DiffusionFactor(lambda, HindranceForm.DechadilokDeen), 5.1e-7);
+        Assert.Equal(Hindrance.DiffusionFactor(lambda), Hindrance.DiffusionFactor(lambda, HindranceForm.PolynomialReflection));
+    }
+
     // Table 1 of a three-pore capillary study, Sci Rep 2020, s41598-020-75687-1 (read): pore radii 45 and 250 Å.
     [Theory]
     [InlineData("urea", 1.8, 45, 0.0072, 5e-5)]
@@ -55,6 +76,36 @@ public sealed class HindranceTests
         Assert.Equal(printed, relative * urea, halfDigit + relative * ureaHalfDigit);
 
         static double SmallPore(double radius) => PhysicalConstants.FreeDiffusion(radius) * Hindrance.DiffusionFactor(radius / 45);
+    }
+
+    [Theory]
+    [InlineData(HindranceForm.ThreePore)]
+    [InlineData(HindranceForm.PolynomialReflection)]
+    [InlineData(HindranceForm.DechadilokDeen)]
+    public void Every_form_goes_from_a_free_point_to_a_full_pore_without_a_turn(HindranceForm form)
+    {
+        // Physics: σ from 0 to 1 and diffusion from 1 to 0, both monotone and without a jump at the ends. The jump's tolerance: the logarithm's
+        // slope makes 2e-5 of λ = 1e-6; at λ = 1 the coefficients have six digits. The modern diffusion formula ends within its rounding of zero.
+        double reflection = 0, diffusion = 1;
+        Assert.Equal(0, Hindrance.ReflectionCoefficient(0, form));
+        Assert.Equal(1, Hindrance.DiffusionFactor(0, form));
+        Assert.Equal(1, Hindrance.DiffusionFactor(1e-6, form), 2e-5);
+        Assert.Equal(1, Hindrance.ReflectionCoefficient(1 - 1e-6, form), 1e-5);
+        Assert.Equal(0, Hindrance.DiffusionFactor(1 - 1e-6, form), 1e-5);
+        for (var lambda = 0.001; lambda < 1; lambda += 0.001)
+        {
+            var (more, less) = (Hindrance.ReflectionCoefficient(lambda, form), Hindrance.DiffusionFactor(lambda, form));
+            Assert.True(more >= reflection - 1e-6 && more <= 1 + 1e-12, $"σ at {lambda}");
+            Assert.True(less <= diffusion + 1e-5 && less >= 0, $"diffusion at {lambda}");
+            (reflection, diffusion) = (more, less);
+        }
+    }
+
+    [Fact]
+    public void A_form_that_does_not_exist_is_refused()
+    {
+        Assert.Throws<ArgumentOutOfRangeException>(() => Hindrance.ReflectionCoefficient(0.1, (HindranceForm)9));
+        Assert.Throws<ArgumentOutOfRangeException>(() => Hindrance.DiffusionFactor(0.1, (HindranceForm)9));
     }
 
     [Fact]

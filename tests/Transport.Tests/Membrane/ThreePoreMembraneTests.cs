@@ -12,6 +12,45 @@ public sealed class ThreePoreMembraneTests
         Assert.Equal(3.62, found, 0.005);
     }
 
+    [Fact]
+    public void The_modern_form_raises_the_osmotic_conductance_by_a_quarter()
+    {
+        // Computed elsewhere: 4.61 instead of 3.62 µL/min/mmHg, σ of glucose in the small pores 0.0469. Half a printed digit.
+        var membrane = ReferenceMembranes.Textbook with { HindranceForm = HindranceForm.DechadilokDeen };
+        Assert.Equal(4.61, membrane.OsmoticConductanceToGlucose.MicrolitersPerMinutePerMillimeterOfMercury, 0.005);
+        Assert.Equal(0.0469, Hindrance.ReflectionCoefficient(3.7 / 43, HindranceForm.DechadilokDeen), 5e-5);
+    }
+
+    [Fact]
+    public void A_simulation_uses_the_form_that_the_membrane_says()
+    {
+        // Where glucose alone draws water, the first flow through all pores is in proportion to the osmotic conductance: 4.61 to 3.62, both
+        // computed elsewhere. Tolerance: half a digit of both; nothing has moved after 0.01 min.
+        var moment = TimeSpan.FromMinutes(0.01);
+        double First(HindranceForm form) => DwellSimulation.Run(
+            Patient.Example with { Plasma = PlasmaComposition.Typical with { Urea = default, Sodium = Concentration.FromMillimolesPerLiter(132) } },
+            ReferenceMembranes.Textbook with
+            {
+                HindranceForm = form,
+                HydrostaticPressureDifference = default,
+                OncoticPressureDifference = default,
+                VolumePerPressure = null,
+            },
+            new(DialysisSolution.Glucose386, Volume.FromMilliliters(2000), moment, ResidualFluid.Used(default, PlasmaComposition.Typical)))
+            .PoreVolumesAt(moment).Total.Milliliters;
+        Assert.Equal(4.61 / 3.62, First(HindranceForm.DechadilokDeen) / First(HindranceForm.ThreePore), 0.003);
+    }
+
+    [Fact]
+    public void The_named_pressure_slopes_are_those_that_were_measured()
+    {
+        // Twardowski et al., Kidney Int 1983;23:64-70 (read): 2.0, 2.7 and 2.8 cmH2O per litre; half a mL of rounding.
+        const double perLiter = 1000 / 0.7356;
+        Assert.Equal(perLiter / 2.0, PressureSlopes.Supine.Milliliters, 0.51);
+        Assert.Equal(perLiter / 2.7, PressureSlopes.Upright.Milliliters, 0.51);
+        Assert.Equal(perLiter / 2.8, PressureSlopes.Sitting.Milliliters, 0.51);
+    }
+
     [Theory]
     [InlineData("urea", 0.01620, 0.000500, 0.0346)]
     [InlineData("creatinine", 0.02139, 0.000665, 0.0393)]

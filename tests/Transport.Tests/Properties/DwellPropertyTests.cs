@@ -68,6 +68,9 @@ public sealed class DwellPropertyTests
             HydrostaticPressureDifference = Pressure.FromMillimetersOfMercury(30),
             VolumePerPressure = null,
             UreaToCreatininePermeability = null,
+
+            // Sodium is what plasma says it is: not so with Donnan's correction.
+            PlasmaLevel = PlasmaLevel.AsMeasured,
         };
         var dwell = at.Dwell with { Duration = TimeSpan.FromMinutes(Math.Min(60, at.Dwell.Duration.TotalMinutes)) };
         var course = at.Run(membrane, dwell);

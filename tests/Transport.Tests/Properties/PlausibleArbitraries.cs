@@ -64,6 +64,7 @@ public static class PlausibleArbitraries
         from lymph in Edge(0, 10)
         from law in Gen.Elements(Enum.GetValues<AreaLaw>())
         from level in Gen.Elements(Enum.GetValues<PlasmaLevel>())
+        from form in Gen.Elements(Enum.GetValues<HindranceForm>())
         from concentrations in Gen.ArrayOf(Edge(0, 500), 5)
         from volumes in Gen.ArrayOf(LogBetween(50, 10_000), 2)
         from minutes in LogBetween(0.01, 2880)
@@ -79,6 +80,7 @@ public static class PlausibleArbitraries
                 LymphaticRemoval = FlowRate.FromMillilitersPerMinute(lymph),
                 AreaLaw = law,
                 PlasmaLevel = level,
+                HindranceForm = form,
             },
             concentrations,
             volumes,

@@ -250,6 +250,12 @@ public sealed partial class ReferenceDataTests
         Assert.Equal(Value(folder, "glucose", "glucose 2.27 % anhydrous"), DialysisSolution.Glucose227.Glucose.MillimolesPerLiter);
         Assert.Equal(Value(folder, "glucose", "glucose 3.86 % anhydrous"), DialysisSolution.Glucose386.Glucose.MillimolesPerLiter);
         Assert.All(DialysisSolution.UsualGlucose, solution => Assert.Equal(Value(folder, "sodium", "lactate A"), solution.Sodium.MillimolesPerLiter));
+
+        // Named to what a label rounds to: within 0.5 %.
+        double Holds(Solute solute) => DialysisSolution.Glucose227.Others[solute].MillimolesPerLiter;
+        Assert.Equal(1, Holds(Solutes.Lactate) / Value(folder, "lactate", "lactate A"), 0.005);
+        Assert.Equal(1, Holds(Solutes.Calcium) / Value(folder, "calcium", "lactate A 1.25"), 0.005);
+        Assert.Equal(1, Holds(Solutes.Magnesium) / Value(folder, "magnesium", "lactate A"), 0.005);
     }
 
     [Fact]
@@ -277,9 +283,15 @@ public sealed partial class ReferenceDataTests
         foreach (var solute in new[]
         {
             Solutes.Urea, Solutes.Creatinine, Solutes.Glucose, Solutes.Sodium, Solutes.Beta2Microglobulin, Solutes.Albumin, Solutes.ImmunoglobulinG,
+            Solutes.Potassium, Solutes.Phosphate, Solutes.Bicarbonate, Solutes.Lactate, Solutes.Calcium, Solutes.Magnesium,
         })
         {
             Assert.Equal(Value(folder, "radius", solute.Name), solute.RadiusAngstrom);
+        }
+
+        foreach (var (solute, permeability) in ReferenceMembranes.MinorSolutes)
+        {
+            Assert.Equal(Value(folder, "permeability_over_creatinine", solute.Name), permeability.ToCreatinineRatio);
         }
     }
 
