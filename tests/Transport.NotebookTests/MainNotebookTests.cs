@@ -23,6 +23,7 @@ public sealed partial class MainNotebookTests : IDisposable
 
         // What is missing is said to be missing.
         Assert.Contains("not measured", page, StringComparison.Ordinal);
+        Assert.Contains("this page does not say when the test was made", page, StringComparison.Ordinal);
 
         // Prose, titles and captions of the demonstration: its class, its file, its person.
         Assert.DoesNotContain("fast-average (High-average); percentile", page, StringComparison.Ordinal);
@@ -36,8 +37,13 @@ public sealed partial class MainNotebookTests : IDisposable
     {
         var page = await PageOf(Path.Combine(Root, "reference-data", "examples", "merrow-04-lost-dip.csv"));
         Assert.Contains("low-osmotic-conductance", page, StringComparison.Ordinal);
-        Assert.Contains("glucose 3.86 %<br><small style=\"opacity:0.8\">the tested strength", page, StringComparison.Ordinal);
+        Assert.Contains("glucose 3.86&nbsp;%<br><small style=\"opacity:0.8\">the tested strength", page, StringComparison.Ordinal);
         Assert.Contains("strongest glucose every day", page, StringComparison.Ordinal);
+
+        // Whose page it is stands at its head, and on every printed sheet; that all options are strongest bags is said of the list.
+        Assert.Contains("<p class=\"whose\">MV-04 &#183; test of 2025-06-17 &#183; woman of 49 years &#183; invented data</p>", page, StringComparison.Ordinal);
+        Assert.Contains("@top-right", page, StringComparison.Ordinal);
+        Assert.Contains("every-option-strongest", page, StringComparison.Ordinal);
         AssertClean(page);
     }
 

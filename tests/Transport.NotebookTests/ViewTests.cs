@@ -30,6 +30,19 @@ public sealed class ViewTests
     }
 
     [Fact]
+    public void Nouns_of_the_library_show_units_and_no_dump_of_properties()
+    {
+        var membrane = ReferenceMembranes.MeanIncidentAdult();
+        Assert.Equal("330 mL", Volume.FromMilliliters(330.0000001).ToDisplayString("text/plain"));
+        Assert.Equal("glucose 2.27 %", DialysisSolution.Glucose227.ToDisplayString("text/plain"));
+        Assert.Contains("L/min/mmHg", Html(membrane), StringComparison.Ordinal);
+        Assert.Contains("cm, kg", Html(Patient.Example), StringComparison.Ordinal);
+        Assert.DoesNotMatch(@"\d\.\d{6}", Html(membrane) + Html(Patient.Example));
+        var curves = DwellCurves.Run(Patient.Example, MembraneEnsemble.Of(membrane));
+        Assert.Contains("90 % band", Html(curves), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_small_number_beside_a_large_one_does_not_read_as_zero()
     {
         var html = Html(new[] { new Night("", 2500.5, 0, true, null), new Night("", 0.0004, 0, true, null) });

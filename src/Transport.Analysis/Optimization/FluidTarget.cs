@@ -17,6 +17,9 @@ public sealed record FluidTarget
     /// <summary>Most 24-h ultrafiltration.</summary>
     public Volume Ceiling { get; }
 
+    /// <summary>"1500 mL drunk, less 720 mL of urine and 500 mL of other losses, ± 200 mL"; empty where the range was given as such.</summary>
+    public string Basis { get; private init; } = "";
+
     /// <summary>A range.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The ceiling is not above the floor.</exception>
     public static FluidTarget Between(Volume floor, Volume ceiling) => ceiling > floor
@@ -36,7 +39,12 @@ public sealed record FluidTarget
         NotNegative(otherLosses, nameof(otherLosses));
         var need = Math.Max(0, (intake - urine - otherLosses).Milliliters);
         return Between(
-            Volume.FromMilliliters(Math.Max(0, need - margin.Milliliters)), Volume.FromMilliliters(need + margin.Milliliters));
+            Volume.FromMilliliters(Math.Max(0, need - margin.Milliliters)), Volume.FromMilliliters(need + margin.Milliliters)) with
+        {
+            Basis = string.Create(
+                CultureInfo.InvariantCulture,
+                $"{intake.Milliliters:0} mL drunk, less {urine.Milliliters:0} mL of urine and {otherLosses.Milliliters:0} mL of other losses, ± {margin.Milliliters:0} mL"),
+        };
     }
 
     /// <summary>Whether an ultrafiltration lies in the range, its ends included.</summary>

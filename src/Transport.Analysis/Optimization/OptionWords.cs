@@ -18,27 +18,24 @@ internal static class OptionWords
         return Text($"{often} the ultrafiltration lies between {range.Floor.Milliliters:0} and {range.Ceiling.Milliliters:0} mL.");
     }
 
-    /// <summary>What an option gains and gives up against the ones before and after it in order of glucose.</summary>
+    /// <summary>What an option gains and gives up against the one before it in order of glucose.</summary>
     public static string Why(Candidate? before, Candidate option, Candidate? after) => (before, after) switch
     {
-        (null, null) => "The only option: the others do not differ by more than the noise, are beaten in everything, or miss a goal.",
-        (null, { } next) => $"Least absorbed glucose. {NextSentence(option, next)}",
-        ({ } last, null) => Against(last, option),
-        ({ } last, { } next) => $"{Against(last, option)} {NextSentence(option, next)}",
+        (null, null) => "The only option: the others do not differ by more than the noise, are matched in everything, or miss a goal.",
+        (null, _) => "Least absorbed glucose.",
+        ({ } last, _) => Against(last, option),
     };
 
     private static string Against(Candidate last, Candidate option)
     {
         var (gains, costs) = Compare(last, option);
-        return gains.Count == 0
-            ? $"Against the option before it: {Join(costs)}; it is kept because it differs in fluid or dose."
-            : $"Against the option before it: {Join(gains)}, for {Join(costs)}.";
-    }
-
-    private static string NextSentence(Candidate option, Candidate next)
-    {
-        var (gains, costs) = Compare(option, next);
-        return gains.Count == 0 ? $"The next one costs {Join(costs)}." : $"The next one offers {Join(gains)}, for {Join(costs)}.";
+        return "Against the option before it: " + (gains.Count, costs.Count) switch
+        {
+            (0, 0) => "the ultrafiltration differs.",
+            (0, _) => $"{Join(costs)}; it is kept because it differs in fluid or dose.",
+            (_, 0) => $"{Join(gains)}.",
+            _ => $"{Join(gains)}, for {Join(costs)}.",
+        };
     }
 
     private static (List<string> Gains, List<string> Costs) Compare(Candidate a, Candidate b)
@@ -46,7 +43,11 @@ internal static class OptionWords
         List<string> gains = [];
         List<string> costs = [];
         var glucose = b.Glucose - a.Glucose;
-        (glucose > 0 ? costs : gains).Add(Text($"{Math.Abs(glucose):0} g {(glucose > 0 ? "more" : "less")} absorbed glucose"));
+        if (Math.Abs(glucose) >= 0.5)
+        {
+            (glucose > 0 ? costs : gains).Add(Text($"{Math.Abs(glucose):0} g {(glucose > 0 ? "more" : "less")} absorbed glucose"));
+        }
+
         Add(b.UreaDose - a.UreaDose, 0.05, (value, more) => Text($"Kt/V {value:0.00} {(more ? "higher" : "lower")}"));
         Add(b.Sodium - a.Sodium, 3, (value, more) => Text($"{value:0} mmol {(more ? "more" : "less")} sodium removed"));
         Cost(b.Regimen.NightLength.TotalMinutes - a.Regimen.NightLength.TotalMinutes, 1, (value, more) => Text($"a night {value:0} min {(more ? "longer" : "shorter")}"));
@@ -74,7 +75,6 @@ internal static class OptionWords
 
     private static string Join(List<string> parts) => parts.Count switch
     {
-        0 => "nothing",
         1 => parts[0],
         _ => $"{string.Join(", ", parts.Take(parts.Count - 1))} and {parts[^1]}",
     };

@@ -80,7 +80,7 @@ public static class RegimenSearch
             .Select((candidate, i) => Option(
                 stage, i + skip, candidate, OptionWords.Why(i > 0 ? kept[i - 1] : null, candidate, i + 1 < kept.Count ? kept[i + 1] : null)))
             .ToImmutableArray();
-        var first = reference is null ? null : Option(stage, 0, reference, "What the patient does now.");
+        var first = reference is null ? null : Option(stage, 0, reference, "The present regimen, as it was given.");
         return new()
         {
             Goals = goals,
@@ -116,10 +116,17 @@ public static class RegimenSearch
                 SodiumRemoved = from.Sodium(row, options.Simulation.Sodium),
                 StrongestExchanges = candidate.Strongest,
                 Why = why,
-                Findings = [.. outcome.Findings, .. GoalFindings(candidate, goals)],
+                Findings = [.. OfTheDay(outcome), .. GoalFindings(candidate, goals)],
             };
         }
     }
+
+    // Findings of the center alone carry its own volumes; an option's are moved by the model's miss, so that two figures would contradict each other.
+    private static IEnumerable<Finding> OfTheDay(RegimenOutcome outcome) => outcome.Findings
+        .Where(finding => finding.Code is not ("fluid-taken-up" or "over-removal"))
+        .Select(finding => finding.Code == "day-takes-up-fluid"
+            ? finding with { Message = "The day takes up part of what the night removes." }
+            : finding);
 
     // What can be judged before anything is simulated.
     private static DropReason? Limits(Candidate candidate, Patient patient, RegimenGoals goals)
@@ -231,6 +238,20 @@ public static class RegimenSearch
                 "present-above-ceiling",
                 Text($"The present regimen removes {present.Outcome.Ultrafiltration.Milliliters:0} mL, more than {goals.Fluid.Ceiling.Milliliters:0} mL.")));
         }
+
+        if (options.Length > 0 && options.All(option => option.StrongestExchanges > 0))
+        {
+            findings.Add(new(
+                Severity.Warning,
+                "every-option-strongest",
+                Text($"Every option uses the strongest glucose, in {options.Min(option => option.StrongestExchanges):0} exchanges a day or more. That says more about the question than about the night: whether the fluid range is right, whether salt and drink can be less, whether the catheter drains, and what a long dwell of icodextrin would do, which is not simulated here.")));
+        }
+
+        // Lying, children had a surface of 29,400 cm where standing it was 21,900 (read); nothing of that is in the bands.
+        findings.Add(new(
+            Severity.Note,
+            "night-is-supine",
+            "A clinic test is done upright and the night is spent lying, when the exchange surface may be up to a third larger (children, read): small solutes and glucose may then cross faster, and ultrafiltration peak earlier, than shown. The bands do not hold this."));
 
         // Fluid cycles are given 1200 mL/m² in print, clearance cycles 1400 (Perit Dial Int 2021, doi 10.1177/08968608211010055, read).
         var large = 1200 * patient.BodySurface.SquareMeters;

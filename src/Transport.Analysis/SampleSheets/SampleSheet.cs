@@ -27,6 +27,9 @@ public sealed class SampleSheet
     /// <summary>Laboratory values in the order of the file, in the laboratory's own units and as understood.</summary>
     public IReadOnlyList<SheetMeasurement> Measurements { get; }
 
+    /// <summary>Comment lines of the file, without their mark (#), in their order: where a sheet says that its data are invented.</summary>
+    public IReadOnlyList<string> Comments { get; private init; } = [];
+
     /// <summary>Everything found in the file: what could not be read and what is not plausible, in the order of its rows.</summary>
     public IReadOnlyList<Finding> Findings { get; }
 
@@ -85,7 +88,10 @@ public sealed class SampleSheet
 
         var draft = SheetReading.Of(table, findings, out var facts, out var measurements);
         findings.AddRange(SheetChecks.Of(draft, facts));
-        return new(fileName, facts, measurements, findings, draft);
+        return new(fileName, facts, measurements, findings, draft)
+        {
+            Comments = [.. text.Split('\n').Where(line => line.StartsWith('#')).Select(line => line.Trim('#', ' ', '\r', '\uFEFF'))],
+        };
     }
 
     /// <summary>The test that the sheet describes.</summary>

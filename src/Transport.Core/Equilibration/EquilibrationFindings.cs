@@ -88,7 +88,7 @@ internal static class EquilibrationFindings
             {
                 Field = field,
                 Found = found,
-                Expected = Border(classification.Cuts, classification.Cuts.FastBorder),
+                Expected = Border(classification.Cuts, classification.Cuts.FastBorder, classification.Cuts.BorderRule),
             };
         }
 
@@ -99,7 +99,7 @@ internal static class EquilibrationFindings
             {
                 Field = field,
                 Found = found,
-                Expected = Border(classification.Cuts, classification.Cuts.SlowBorder),
+                Expected = Border(classification.Cuts, classification.Cuts.SlowBorder, Invariant($"{classification.Cuts.SlowBorder:0.00} itself counts as {TransportCategory.SlowAverage.Name()}")),
             };
         }
 
@@ -126,7 +126,7 @@ internal static class EquilibrationFindings
         if (net < low.Value)
         {
             yield return new(Severity.Warning, "low-ultrafiltration-capacity",
-                "Net ultrafiltration is low for this strength, which asks for a look at drain, leak and residual volume before the membrane; a screening flag, no diagnosis.")
+                "Net ultrafiltration is low for this strength; incomplete drain, a leak and residual volume are more common reasons than the membrane. A screening flag, no diagnosis.")
             {
                 Field = "net ultrafiltration",
                 Found = FoundVolume(indices, net),
@@ -145,7 +145,7 @@ internal static class EquilibrationFindings
         else if (IsOverfillUnknown(indices.Test) && net < low.Value + indices.Options.Thresholds.UnknownOverfill.Value)
         {
             yield return new(Severity.Note, "ultrafiltration-near-limit",
-                "Net of the overfill that the label hides, net ultrafiltration may be below the limit for this strength.")
+                "Without the overfill that the label hides, net ultrafiltration may be below the limit for this strength.")
             {
                 Field = "net ultrafiltration",
                 Found = FoundVolume(indices, net),
@@ -169,7 +169,10 @@ internal static class EquilibrationFindings
             + (indices.CorrectedSodiumDip is { } corrected ? Invariant($", corrected for diffusion {corrected.Value:0.0} mmol/L") : "")
             + (indices.NetUltrafiltration is { } net ? ", net ultrafiltration " + FoundVolume(indices, net.Value) : "")
             + (indices.Classification is { } classification ? Invariant($", D/P creatinine {classification.Value:0.00}") : "");
-        var expected = $"dip above {limits.SmallSodiumDip} and ratio dip above {limits.SmallSodiumRatioDip}";
+        var (fall, ratioFall) = (limits.SmallSodiumDip, limits.SmallSodiumRatioDip);
+        var expected = (fall.Source, fall.Evidence) == (ratioFall.Source, ratioFall.Evidence)
+            ? Invariant($"dip above {fall.Value:0.###} {fall.Unit} and ratio dip above {ratioFall}")
+            : $"dip above {fall} and ratio dip above {ratioFall}";
 
         Finding At(Severity severity, string code, string message) =>
             new(severity, code, message) { Field = dip.Name, Found = found, Expected = expected };
@@ -222,6 +225,6 @@ internal static class EquilibrationFindings
     private static string FoundVolume(EquilibrationIndices indices, double net) =>
         Invariant($"{net:0} mL after {indices.Test.Dwell.TotalMinutes:0} min of {indices.Test.Solution.Name}, fill {indices.Test.EnteredVolume.Milliliters:0} mL ({(indices.Test.FillBasis == FillBasis.Measured ? "measured" : IsOverfillUnknown(indices.Test) ? "label, overfill unknown" : "label plus overfill")})");
 
-    private static string Border(CategoryCuts cuts, double border) =>
-        Invariant($"border {border:0.00}, {cuts.BorderRule} ({cuts.Source}; {cuts.Evidence.ToString().ToLowerInvariant()})");
+    private static string Border(CategoryCuts cuts, double border, string rule) =>
+        Invariant($"border {border:0.00}, {rule} ({cuts.Source}; {cuts.Evidence.ToString().ToLowerInvariant()})");
 }

@@ -34,7 +34,7 @@ internal static class RegimenFindings
 
         if (outcome.Ultrafiltration.Milliliters < 0)
         {
-            Warn(findings, "fluid-taken-up", $"In 24 h the regimen gives the body {-outcome.Ultrafiltration.Milliliters:0} mL.");
+            Warn(findings, "fluid-taken-up", $"In 24 h the body takes up {-outcome.Ultrafiltration.Milliliters:0} mL of the fluid instead of losing any.");
         }
         else if (outcome.DayUltrafiltration.Milliliters < 0)
         {
@@ -46,7 +46,7 @@ internal static class RegimenFindings
 
         if (outcome.Regimen.Night.Any(exchange => IsStrongest(exchange.Solution)) || outcome.Regimen.DayFill is { } day && IsStrongest(day.Solution))
         {
-            Warn(findings, "strongest-bag-daily", $"The strongest glucose every day: its use over long ages the membrane, and each day it can dry the patient out.");
+            Warn(findings, "strongest-bag-daily", $"The strongest glucose every day: over years its use ages the membrane, and on any day it can dry the patient out.");
         }
 
         if (outcome.SmallestVolume.Milliliters < 0.5 * outcome.Regimen.ResidualFor(outcome.Patient))

@@ -40,7 +40,12 @@ internal static partial class PageWriter
             .Append("<meta name=\"color-scheme\" content=\"light dark\">\n")
             .Append(CultureInfo.InvariantCulture, $"<meta http-equiv=\"Content-Security-Policy\" content=\"{NoNetwork}\">\n")
             .Append(CultureInfo.InvariantCulture, $"<title>{Escape(title ?? fileName)}</title>\n")
-            .Append("<style>\n").Append(Resource(typeof(PageWriter).Assembly, "page.css")).Append("</style>\n</head>\n<body>\n<main>\n")
+            .Append("<style>\n").Append(Resource(typeof(PageWriter).Assembly, "page.css"));
+        var whose = Identity().Match(body.ToString()) is { Success: true } found ? WebUtility.HtmlDecode(found.Groups["words"].Value) : null;
+        if (whose is not null)
+            page.Append(CultureInfo.InvariantCulture, $"@page {{ @top-right {{ content: \"{EscapeStyle(whose)}\"; font: 8pt sans-serif; }} @bottom-right {{ content: counter(page) \" / \" counter(pages); font: 8pt sans-serif; }} }}\n");
+        page.Append("</style>\n</head>\n<body>\n<main>\n")
+            .Append(whose is null ? "" : $"<p class=\"whose\">{Escape(whose)}</p>\n")
             .Append(body)
             .Append("</main>\n<footer>\n<p>")
             .Append(CultureInfo.InvariantCulture, $"Made by running {Escape(fileName)}. ")
@@ -131,6 +136,10 @@ internal static partial class PageWriter
     private static string EscapeScript(string script) =>
         WebAddress().Replace(ClosingScriptTag().Replace(script, @"<\/$1"), "$1=\"about:blank#");
 
+    // Everything but letters, digits and spaces as a code point: nothing can leave the string, the rule or the element.
+    private static string EscapeStyle(string text) => string.Concat(text.EnumerateRunes().Select(rune =>
+        Rune.IsLetterOrDigit(rune) || rune.Value == ' ' ? rune.ToString() : string.Create(CultureInfo.InvariantCulture, $"\\{rune.Value:x6}")));
+
     private static string Escape(string text) => WebUtility.HtmlEncode(text);
 
     // The script travels inside Plotly.NET under a name that carries its version.
@@ -152,6 +161,10 @@ internal static partial class PageWriter
 
     [GeneratedRegex("(src|href)=\"https?:", RegexOptions.IgnoreCase)]
     private static partial Regex WebAddress();
+
+    // What a report says about whose page it is.
+    [GeneratedRegex("<p class=\"identity\"[^>]*>(?<words>[^<]*)</p>")]
+    private static partial Regex Identity();
 
     [GeneratedRegex("<svg")]
     private static partial Regex FirstSvgTag();

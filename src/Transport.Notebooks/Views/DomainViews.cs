@@ -1,3 +1,5 @@
+using Microsoft.DotNet.Interactive.Formatting;
+
 namespace Transport.Notebooks;
 
 /// <summary>Which view each noun of the library has in a cell. Every view is a report or a figure of Transport.Reporting.</summary>
@@ -11,12 +13,39 @@ internal static class DomainViews
         Report<SampleSheet>(Reports.Of);
         Report<EquilibrationIndices>(Reports.Of);
         Report<FittedMembrane>(Reports.Of);
+        Report<IReadOnlyList<DwellCurve>>(Reports.Of);
         Report<RegimenOutcome>(Reports.Of);
+        Report<ThreePoreMembrane>(Facts.Of);
+        Report<EquilibrationTest>(Facts.Of);
+        Report<Patient>(Facts.Of);
+        InWords<Regimen>();
+        InWords<DialysisSolution>();
+        InWords<Finding>();
+        InWords<IndexValue>();
+        InWords<Volume>();
+        InWords<Concentration>();
+        InWords<Pressure>();
+        InWords<FlowRate>();
+        InWords<Clearance>();
+        InWords<HydraulicConductance>();
+        InWords<AmountOfSubstance>();
+        InWords<Mass>();
+        InWords<Length>();
+        InWords<Area>();
+        InWords<DiffusionArea>();
         Report<RegimenFront>(Reports.Of);
     }
 
     private static void Report<T>(Func<T, ReportBlock> report) =>
         NotebookViews.Register<T>(value => report(value).Html, value => report(value).Text);
+
+    // What says itself in a line.
+    private static void InWords<T>()
+        where T : notnull
+    {
+        Formatter.Register<T>(value => value.ToString()!, MediaType.PlainText);
+        Formatter.SetPreferredMimeTypesFor(typeof(T), MediaType.PlainText);
+    }
 
     private static void Chart<T>(Func<T, Figure> chart) => NotebookViews.RegisterChart<T>(
         value => PlotlyRenderer.ToSpec(chart(value)), value => SvgRenderer.ToSvg(chart(value)), value => Words(chart(value)));

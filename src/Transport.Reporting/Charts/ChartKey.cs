@@ -6,6 +6,11 @@ internal sealed record ChartKey(string Name, Series? Series, ShadedBand? Band)
     /// <summary>What the legend holds: every name once, in drawing order, without those that stand at line ends.</summary>
     public static IReadOnlyList<ChartKey> Of(Figure figure)
     {
+        if (figure.Key == KeyPlacement.None)
+        {
+            return [];
+        }
+
         var atEnds = figure.Panels.SelectMany(p => ChartLabels.NamedAtEnd(figure, p)).Select(s => s.Name).ToHashSet();
         var series = figure.Panels.SelectMany(p => p.Series).ToArray();
         var bands = figure.Panels.SelectMany(p => p.Bands).ToArray();

@@ -58,6 +58,8 @@ internal sealed class ChartLabels
                 var (x1, y1) = (AtX(series.X[i]), AtY(series.Y[i]));
                 obstacles.Add((x1, y1));
                 if (series.Marker != MarkerShape.None) obstacles.AddRange([(x1 - 4, y1), (x1 + 4, y1), (x1, y1 - 4), (x1, y1 + 4)]);
+                if (series.XWhiskers is { } across) for (var at = AtX(across[i].Lower); at < AtX(across[i].Upper); at += 4) obstacles.Add((at, y1));
+                if (series.YWhiskers is { } along) for (var at = AtY(along[i].Upper); at < AtY(along[i].Lower); at += 4) obstacles.Add((x1, at));
                 if (i == 0 || !IsLine(series)) continue;
                 var (x0, y0) = (AtX(series.X[i - 1]), AtY(series.Y[i - 1]));
                 var steps = Math.Min(200, (int)(Math.Max(Math.Abs(x1 - x0), Math.Abs(y1 - y0)) / 4));

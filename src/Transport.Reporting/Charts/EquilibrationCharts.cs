@@ -34,7 +34,7 @@ public static class EquilibrationCharts
             ? null
             : new(
                 "This test beside a population",
-                $"Bar: mean ± 1 SD of {population.Name} (n {population.Count?.ToString(System.Globalization.CultureInfo.InvariantCulture) ?? "not known"}; {(population.Evidence == Evidence.Read ? "read" : "from memory, not verified")}). Whisker: ± 1 SD of the measurement.{(rows.Any(row => row.Unit == "mmol/L") ? " Series disagree about the sodium dip: another has 4.7 ± 2.3 mmol/L (Madrid 2010, read)." : "")}",
+                $"Bar: mean ± 1 SD of {population.Name} (n {population.Count?.ToString(System.Globalization.CultureInfo.InvariantCulture) ?? "not known"}; {(population.Evidence == Evidence.Read ? "read" : "from memory, not verified")}). Whisker: ± 1 SD of the measurement{(rows.Any(row => row.Unit == "mL") ? " (ultrafiltration: 100 mL, a choice)" : "")}.{(rows.Any(row => row.Unit == "mmol/L") ? " Series disagree about the sodium dip: another has 4.7 ± 2.3 mmol/L (Madrid 2010, read)." : "")}",
                 string.Join(". ", rows.Select(row => $"{row.Name}: {Digits.Fixed(row.Value, row.Decimals)} {row.Unit}, population {Digits.Fixed(row.Population.Lower, row.Decimals)} to {Digits.Fixed(row.Population.Upper, row.Decimals)}")) + ".",
                 StripPanel.Of(rows, population.Name, "this test"));
 

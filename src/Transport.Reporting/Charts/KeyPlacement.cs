@@ -8,4 +8,7 @@ public enum KeyPlacement
 
     /// <summary>All in one legend below the figure, shared by its panels.</summary>
     Below,
+
+    /// <summary>Nowhere: the axes say it all, as where each panel has one line.</summary>
+    None,
 }

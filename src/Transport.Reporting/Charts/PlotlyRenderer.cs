@@ -42,7 +42,8 @@ public static class PlotlyRenderer
         for (var i = 0; i < figure.Panels.Count; i++)
         {
             var panel = figure.Panels[i];
-            foreach (var band in panel.Bands) traces.Add(Trace(band, i, RankOf(band.Name)));
+            // A band whose line has the same name leaves the legend to the line, which shows how it is drawn.
+            foreach (var band in panel.Bands) traces.Add(Trace(band, i, panel.Series.Any(s => s.Name == band.Name) ? null : RankOf(band.Name)));
             foreach (var series in panel.Series) traces.Add(Trace(series, panel, i, RankOf(series.Name)));
             foreach (var mark in panel.Marks.Where(IsRing)) traces.Add(Ring(mark, i));
         }
@@ -214,7 +215,7 @@ public static class PlotlyRenderer
             var area = areas[i];
             double[] across = [Rounded((area.Left - left) / (right - left)), Rounded((area.Left + area.Width - left) / (right - left))];
             double[] up = [Rounded((bottom - area.Top - area.Height) / (bottom - top)), Rounded((bottom - area.Top) / (bottom - top))];
-            layout.SetProperty(AxisName("xaxis", i), XAxis(panel.XAxis, ChartScale.OfX(panel), AxisName("y", i), across));
+            layout.SetProperty(AxisName("xaxis", i), XAxis(panel.XAxis, ChartScale.OfX(panel), AxisName("y", i), across, panel.YAxis.TickValues is not null && panel.XAxis.TickValues is null));
             layout.SetProperty(AxisName("yaxis", i), YAxis(panel.YAxis, ChartScale.OfY(panel), AxisName("x", i), up));
             if (!string.IsNullOrEmpty(panel.Title)) annotations.Add(PanelTitle(panel.Title, across[0], up[1], grid.Panels[i].Left + 8 - area.Left));
             annotations.AddRange(ChartLabels.Place(figure, panel, area.Width, area.Height, measure).Select(label => Label(label, panel, i, area)));
@@ -225,11 +226,14 @@ public static class PlotlyRenderer
         return layout;
     }
 
-    private static Properties XAxis(Axis axis, ChartScale scale, string anchor, double[] domain)
+    private static Properties XAxis(Axis axis, ChartScale scale, string anchor, double[] domain, bool besideNames)
     {
         var drawn = AxisOf(axis, scale, anchor, domain);
-        drawn["showgrid"] = false;
-        drawn["zeroline"] = false;
+        // Beside names the numbers are read downwards.
+        drawn["showgrid"] = besideNames;
+        drawn["zeroline"] = besideNames && !axis.IsLogarithmic;
+        drawn["tickangle"] = 0;
+        drawn["automargin"] = true;
         if (axis.TickValues is null)
         {
             drawn["showline"] = true;
@@ -237,6 +241,7 @@ public static class PlotlyRenderer
             drawn["ticks"] = "outside";
             drawn["ticklen"] = 4;
             drawn["tickcolor"] = ChartColors.Axis;
+            if (drawn.ContainsKey("nticks")) drawn["nticks"] = 6;
         }
         return drawn;
     }

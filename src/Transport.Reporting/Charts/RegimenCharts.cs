@@ -3,34 +3,25 @@ namespace Transport.Reporting;
 /// <summary>Charts of regimens.</summary>
 public static class RegimenCharts
 {
-    /// <summary>What each option gives against the glucose it costs; the present regimen among them.</summary>
+    /// <summary>What each option gives and the glucose it costs, the present regimen on top: a row for each, so that no name covers another.</summary>
     public static Figure TradeOff(RegimenFront front)
     {
         ArgumentNullException.ThrowIfNull(front);
         var rows = Reports.RowsOf(front);
         return new(
-            "What the options give, and the glucose they cost",
-            "Whiskers: 90 % band. Shaded: the range of ultrafiltration that was asked for.",
+            "What the options give and cost",
+            "Point: median; whisker: 90 % band. Shaded: the range of ultrafiltration that was asked for. More ultrafiltration is not better.",
             string.Join(" ", rows.Select(row =>
                 $"{row.Name}: glucose {Digits.Fixed(row.Option.GlucoseAbsorbed.Median.Grams, 0)} g, ultrafiltration {Digits.Fixed(row.Option.Ultrafiltration.Median.Milliliters, 0)} mL, Kt/V {Digits.Fixed(row.Option.UreaDose.Median, 2)}, sodium {Digits.Fixed(row.Option.SodiumRemoved.Median.Millimoles, 0)} mmol.")),
+            Panel(rows, "glucose absorbed in 24 h", "g", option => Extents(option.GlucoseAbsorbed, value => value.Grams)),
             Panel(rows, "ultrafiltration in 24 h", "mL", option => Extents(option.Ultrafiltration, value => value.Milliliters)) with
             {
-                Marks =
-                [
-                    Mark.OverY(new(front.Goals.Fluid.Floor.Milliliters, front.Goals.Fluid.Ceiling.Milliliters), "asked for"),
-                    .. Labels(rows, option => option.Ultrafiltration.Median.Milliliters),
-                ],
+                Marks = [Mark.OverX(new(front.Goals.Fluid.Floor.Milliliters, front.Goals.Fluid.Ceiling.Milliliters), "asked for")],
             },
-            Panel(rows, "weekly Kt/V urea", "", option => Extents(option.UreaDose, value => value)) with
-            {
-                Marks = Labels(rows, option => option.UreaDose.Median),
-            },
-            Panel(rows, "sodium removed in 24 h", "mmol", option => Extents(option.SodiumRemoved, value => value.Millimoles)) with
-            {
-                Marks = Labels(rows, option => option.SodiumRemoved.Median.Millimoles),
-            })
+            Panel(rows, "sodium removed in 24 h", "mmol", option => Extents(option.SodiumRemoved, value => value.Millimoles)),
+            Panel(rows, "weekly Kt/V urea", "", option => Extents(option.UreaDose, value => value)))
         {
-            Columns = 3,
+            Columns = 2,
             Key = KeyPlacement.Below,
         };
     }
@@ -54,6 +45,7 @@ public static class RegimenCharts
             Line("dialysate glucose", "mmol/L", point => point.Glucose.MillimolesPerLiter))
         {
             Columns = 2,
+            Key = KeyPlacement.None,
         };
 
         Panel Line(string label, string unit, Func<TimelinePoint, double> read) => new(new("from the start of the night", "h"), new(label, unit))
@@ -64,31 +56,30 @@ public static class RegimenCharts
 
     private static Panel Panel(IReadOnlyList<(string Name, RegimenOption Option)> rows, string label, string unit, Func<RegimenOption, (double Median, Extent Band)> read)
     {
-        return new(new("glucose absorbed in 24 h", "g"), new(label, unit))
+        // Categories stand bottom up; above the first row is room for the label of a shaded range.
+        var names = Axis.OfCategories([.. rows.Select(row => row.Name).Reverse()]) with { Range = new(-0.5, rows.Count + 0.3) };
+        return new(new(label, unit), names)
         {
-            Series = [.. new[] { Of("now", Reports.PresentName, true), Of("options", Reports.PresentName, false) }.OfType<Series>()],
+            RelativeHeight = Math.Clamp(0.35 + 0.07 * rows.Count, 0.5, 2),
+            Series = [.. new[] { Of("now", true), Of("options", false) }.OfType<Series>()],
         };
 
-        Series? Of(string name, string present, bool isPresent)
+        Series? Of(string name, bool isPresent)
         {
-            var own = rows.Where(row => row.Name == present == isPresent).Select(row => row.Option).ToList();
+            var own = rows.Select((row, i) => (row.Name, row.Option, Height: (double)(rows.Count - 1 - i))).Where(row => row.Name == Reports.PresentName == isPresent).ToList();
             return own.Count == 0
                 ? null
-                : new(name, [.. own.Select(option => option.GlucoseAbsorbed.Median.Grams)], [.. own.Select(option => read(option).Median)])
+                : new(name, [.. own.Select(row => read(row.Option).Median)], [.. own.Select(row => row.Height)])
                 {
                     Pattern = LinePattern.None,
                     Marker = isPresent ? MarkerShape.Diamond : MarkerShape.Circle,
                     Tone = isPresent ? Tone.Attention : Tone.Strong,
                     Weight = 1.2,
-                    XWhiskers = [.. own.Select(option => Extents(option.GlucoseAbsorbed, value => value.Grams).Band)],
-                    YWhiskers = [.. own.Select(option => read(option).Band)],
-                    Notes = [.. own.Select(option => option.Regimen.Describe())],
+                    XWhiskers = [.. own.Select(row => read(row.Option).Band)],
+                    Notes = [.. own.Select(row => row.Option.Regimen.Describe())],
                 };
         }
     }
-
-    private static IReadOnlyList<Mark> Labels(IReadOnlyList<(string Name, RegimenOption Option)> rows, Func<RegimenOption, double> read) =>
-        [.. rows.Select(row => Mark.AtPoint(row.Option.GlucoseAbsorbed.Median.Grams, read(row.Option), row.Name))];
 
     private static (double Median, Extent Band) Extents<T>(Band<T> band, Func<T, double> read)
         where T : struct => (read(band.Median), new(read(band.Low), read(band.High)));

@@ -9,7 +9,7 @@ public static class Caution
         "Do not change bags, fill volumes or medicines on this output alone. Clinical volume, blood pressure, symptoms, nutrition, potassium and phosphate are not assessed here; laboratory values rule.",
         "Cloudy effluent, fever or abdominal pain, even with clear fluid: the patient contacts the unit at once and keeps the bag. Breathlessness, pain on filling, swelling of belly, groin or leg, or blood: stop and call.",
         "Stronger fluid can dry a patient out and cost urine; weaker fluid can overload. Ultrafiltration at large fills is overstated by the model, because it underrates the effect of pressure.",
-        "Estimates are of the day of the test. After peritonitis, or when the test is older than six months, test again before relying on them. No flag is not safety.",
+        "Estimates are of the day of the test. After peritonitis, or when the test is older than six months, they may no longer hold; a new test tells. No flag is not safety.",
         "Reference values are of adults on chronic dialysis: children, pregnancy, ascites, liver disease, a failing transplant and acute dialysis are outside them.",
     ];
 
@@ -19,7 +19,7 @@ public static class Caution
         var block = new ReportBlock().Heading("Before anybody acts on this");
         foreach (var line in Lines)
         {
-            block.Sentence(line);
+            block.Item(line);
         }
 
         return block;

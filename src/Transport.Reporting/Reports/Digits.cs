@@ -19,9 +19,21 @@ internal static class Digits
             return value.ToString("0.##E+0", CultureInfo.InvariantCulture);
         }
 
-        var decimals = Math.Clamp(significant - 1 - (int)Math.Floor(Math.Log10(size)), 0, 6);
+        var places = significant - 1 - (int)Math.Floor(Math.Log10(size));
+        if (places < 0)
+        {
+            var unit = Math.Pow(10, -places);
+            return Signed((Math.Round(value / unit) * unit).ToString("F0", CultureInfo.InvariantCulture));
+        }
+
+        var decimals = Math.Min(places, 6);
         return Signed(Math.Round(value, decimals).ToString("F" + decimals, CultureInfo.InvariantCulture));
     }
+
+    /// <summary>A number with as many decimals as its standard deviation has, which has two significant digits; without one, as above.</summary>
+    public static string Beside(double value, double? deviation) => deviation is > 0
+        ? Fixed(value, Math.Clamp(1 - (int)Math.Floor(Math.Log10(deviation.Value)), 0, 6))
+        : Of(value);
 
     /// <summary>A number with fixed decimals.</summary>
     public static string Fixed(double value, int decimals) => Signed(value.ToString("F" + decimals, CultureInfo.InvariantCulture));

@@ -11,14 +11,15 @@ public static class Reports
         ArgumentNullException.ThrowIfNull(sheet);
         var errors = sheet.Findings.Count(finding => finding.Severity == Severity.Error);
         var warnings = sheet.Findings.Count(finding => finding.Severity == Severity.Warning);
-        return new ReportBlock()
-            .Heading(sheet.FileName)
+        var hasOtherUnits = sheet.Measurements.Any(row => InSiUnits(row).Length > 0);
+        IReadOnlyList<string> columns = ["fluid", "#time, min", "what", "#value", "unit"];
+        return WhoseSheet(sheet)
             .Sentence(errors > 0
                 ? Invariant($"{Count(errors, "error")}: nothing can be computed until the sheet is mended.")
                 : Invariant($"{Count(sheet.Measurements.Count, "measurement")} read; {Count(warnings, "warning")}."))
             .FindingList(sheet.Findings)
-            .Folded("What was written down, in the units of the sheet", new(
-                ["fluid", "#time, min", "what", "#value", "unit"],
+            .Folded(hasOtherUnits ? "What was written down, in the units of the sheet, with SI units in brackets" : "What was written down, in the units of the sheet", new(
+                hasOtherUnits ? [.. columns, "#in SI units"] : columns,
                 [.. sheet.Measurements.Select(row => (IReadOnlyList<string>)
                 [
                     Words(row.Fluid.ToString()),
@@ -26,8 +27,41 @@ public static class Reports
                     Words(row.Analyte.ToString()),
                     row.Text,
                     row.UnitText,
+                    .. hasOtherUnits ? new[] { InSiUnits(row) } : [],
                 ])]));
     }
+
+    // Code, date, age; what of it is missing is said, since a page that can be taken for another person's is dangerous.
+    private static ReportBlock WhoseSheet(SampleSheet sheet)
+    {
+        var test = sheet.TryToTest(out var read) ? read : null;
+        var code = Fact("code");
+        var date = test?.Date is { } day ? day.ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture) : Fact("date") is { } written ? $"\"{written}\" (not understood)" : null;
+        var isInvented = sheet.Comments.Any(comment => comment.Contains("invented data", StringComparison.OrdinalIgnoreCase));
+        var block = new ReportBlock().Identity(string.Join(" · ", new[]
+        {
+            code ?? "no code",
+            date is null ? "date of the test not given" : $"test of {date}",
+            test is null ? null : Invariant($"{(test.Patient.Sex == Sex.Female ? "woman" : "man")} of {test.Patient.AgeYears:0.#} years"),
+            isInvented ? "invented data" : null,
+        }.OfType<string>()));
+        if (code is null || date is null)
+        {
+            block.Sentence($"Read with care: this page does not say {(code is null ? "whose it is" : "when the test was made")}{(code is null && date is null ? ", nor when the test was made" : "")}.");
+        }
+
+        return block.Small($"From {sheet.FileName}; {(isInvented ? "invented data, no real patient; " : "")}tester and laboratory are not on the sheet. Read by Transport {Version}.");
+
+        string? Fact(string item) => sheet.Facts.FirstOrDefault(fact => fact.Item == item && fact.Text.Length > 0)?.Text;
+    }
+
+    private static string Version => typeof(SampleSheet).Assembly.GetName().Version?.ToString(3) ?? "";
+
+    // "(812 µmol/L)" where the laboratory writes milligrams; empty where it writes moles, or where the value was not understood.
+    private static string InSiUnits(SheetMeasurement row) =>
+        row.Value is not { } value || row.Unit is null || row.Unit.Contains("mol", StringComparison.Ordinal) ? ""
+        : row.Analyte == Analyte.Creatinine ? Invariant($"({Digits.Of(1000 * value.MillimolesPerLiter)} µmol/L)")
+        : Invariant($"({Digits.Of(value.MillimolesPerLiter)} mmol/L{(row.Analyte == Analyte.UreaNitrogen ? " urea" : "")})");
 
     /// <summary>Indices with their doubt, class, findings, and what was not measured.</summary>
     public static ReportBlock Of(EquilibrationIndices indices)
@@ -35,11 +69,16 @@ public static class Reports
         ArgumentNullException.ThrowIfNull(indices);
         var block = new ReportBlock();
         var test = indices.Test;
-        block.Sentence(Invariant($"{test.Solution}, {Digits.Of(test.InstilledVolume.Milliliters, 4)} mL for {Digits.Hours(test.Dwell)}. {indices.FillStatement}"));
+        block.Sentence(Capital(Invariant($"{test.Solution}, {Digits.Of(test.InstilledVolume.Milliliters, 4)} mL for {Digits.Hours(test.Dwell)}. {indices.FillStatement}")));
         if (indices.Classification is { } classification)
         {
             var preliminary = classification.IsComparable ? "" : " Preliminary: " + string.Join(" ", classification.Cautions);
             block.Sentence(Invariant($"Transfer: D/P creatinine {Digits.Fixed(classification.Value, 2)}, {classification.Category.Name()}; percentile {Digits.Fixed(classification.Percentile, 0)} (z {Digits.Fixed(classification.ZScore, 1)}) of {classification.Population.Name}.{(classification.IsBorderline ? " Borderline." : "")}{preliminary}"));
+            if (!indices.Options.Thresholds.IsMiddleStrength(test.Solution))
+            {
+                block.Small("The classes come from tests at 2.27 %. D/P creatinine is much the same at 3.86 % (0.66 against 0.67 in 23 people tested with both, read); D/D0, ultrafiltration and sodium are not, and get no class here.");
+            }
+
             block.Sentence("If the test were repeated in the same person the class would be: " + string.Join(", ", TransportCategories.All.Where(category =>
                 classification.Probabilities[category] >= 0.005).Select(category => $"{category.Name()} {Digits.Percent(classification.Probabilities[category])}")) + ".");
             if (classification.GlucoseCategory is { } glucose)
@@ -52,7 +91,10 @@ public static class Reports
             ["index", "#value", "#± SD", "unit"],
             [.. indices.All.Where(index => index != indices.NetUltrafiltrationAsWritten || index.Value != indices.NetUltrafiltration?.Value).Select(index => (IReadOnlyList<string>)
             [
-                index.Name, Digits.Of(index.Value), index.StandardDeviation is { } deviation ? Digits.Of(deviation, 2) : "–", index.Unit,
+                index.Name,
+                index.Unit == "mL" ? Digits.Fixed(index.Value, 0) : Digits.Beside(index.Value, index.StandardDeviation),
+                index.StandardDeviation is { } deviation ? Digits.Of(deviation, 2) : "not known",
+                index.Unit,
             ])]));
         block.Folded("Ratios at each time", new(
             ["#time, min", "#D/P creatinine", "#D/P urea", "#D/D0 glucose"],
@@ -143,7 +185,7 @@ public static class Reports
         var urea = outcome.UreaDose;
         var creatinine = outcome.CreatinineDose;
         return new ReportBlock()
-            .Sentence(outcome.Regimen.Describe())
+            .Sentence(outcome.Regimen.Describe() + ".")
             .Table(new(
                 ["in 24 h", "#value", "unit", "made of"],
                 [
@@ -157,7 +199,7 @@ public static class Reports
                     ["most in the cavity", Digits.Fixed(outcome.Peak.Volume.Milliliters, 0), "mL", ""],
                 ]))
             .FindingList(outcome.Findings)
-            .Small("Plasma is held at the level of the test, so clearances are those at that level. Ultrafiltration is a target, not a merit.");
+            .Small("The fitted membrane alone, without its doubt: a list of options shows the same regimen with its bands, and moved by how far the model misses published series, so its figures differ. Plasma is held at the level of the test, so clearances are those at that level. Ultrafiltration is a target, not a merit.");
     }
 
     /// <summary>The present regimen and the options, by what changes, with what each gives and costs.</summary>
@@ -166,40 +208,66 @@ public static class Reports
         ArgumentNullException.ThrowIfNull(front);
         var rows = RowsOf(front);
         var block = new ReportBlock()
-            .Sentence(Invariant($"Fluid to remove by dialysis: {front.Goals.Fluid} in 24 h. {front.CandidateCount} regimens were looked at, {front.FeasibleCount} meet the goals and limits; {front.Options.Length} of them differ in practice."));
+            .Sentence(Invariant($"Asked for: {front.Goals.Fluid} of ultrafiltration in 24 h{Basis(front.Goals.Fluid)}{Clearance(front.Goals)}, nights of at most {Digits.Hours(front.Goals.LongestNight)}, fills of at most {Fills(front.Goals)}."))
+            .Sentence(Invariant($"{front.CandidateCount} regimens were looked at and {front.FeasibleCount} meet this; {front.Options.Length} of them are shown, the others differ too little or are matched in everything. Icodextrin is not simulated, so no option holds it."));
         if (front.NothingMeets is { } unmet)
         {
             block.Sentence($"Nothing that was looked at meets every goal: {unmet.Goal}. {unmet.ByHowMuch} Shown is the nearest.");
         }
 
+        // What is to be said of every option is said once.
+        var shared = front.Options.Length > 1
+            ? front.Options.Select(option => Cares(option).ToHashSet()).Aggregate((all, own) => [.. all.Intersect(own)])
+            : [];
+        block.Table(new(
+            ["^", "^what changes", "single days\nin range", "#mean UF, mL\n90 % band", "#weekly\nKt/V", "#Na removed,\nmmol", "#glucose\nabsorbed, g", "#fluid,\nL"],
+            [.. rows.Select(row => (IReadOnlyList<string>)
+            [
+                row.Name,
+                row.Option.Change is { } change && row.Name != PresentName ? change.Text : row.Option.Regimen.Describe(),
+                Often(row.Option.ProbabilityOfDayInRange),
+                Interval(row.Option.Ultrafiltration, value => value.Milliliters, 0),
+                Interval(row.Option.UreaDose, value => value, 2),
+                Interval(row.Option.SodiumRemoved, value => value.Millimoles, 0),
+                Interval(row.Option.GlucoseAbsorbed, value => value.Grams, 0),
+                Digits.Fixed(row.Option.Regimen.FluidInAll.Liters, 1),
+            ])]));
+        block.Heading("Each in full");
+        foreach (var (name, option) in rows)
+        {
+            block.Named(name, option.Regimen.Describe() + ".", option.Why, Care(Cares(option).Where(care => name == PresentName || !shared.Contains(care))));
+        }
+
+        if (shared.Count > 0)
+        {
+            block.Named("All", "Read with care, of every option: " + string.Join(" ", shared));
+        }
+
         block
-            .Table(new(
-                ["", "what changes", "#single days\nin range", "#mean UF, mL\n90 % band", "#weekly\nKt/V", "#Na removed,\nmmol", "#glucose\nabsorbed, g", "#fluid,\nL"],
-                [.. rows.Select(row => (IReadOnlyList<string>)
-                [
-                    row.Name,
-                    row.Option.Change is { Count: > 0 } change ? change.Text : row.Name == PresentName ? "nothing: " + row.Option.Regimen.Describe() : row.Option.Regimen.Describe(),
-                    Invariant($"about {Math.Round(10 * row.Option.ProbabilityOfDayInRange)} in 10"),
-                    Interval(row.Option.Ultrafiltration, value => value.Milliliters, 0),
-                    Interval(row.Option.UreaDose, value => value, 2),
-                    Interval(row.Option.SodiumRemoved, value => value.Millimoles, 0),
-                    Interval(row.Option.GlucoseAbsorbed, value => value.Grams, 0),
-                    Digits.Fixed(row.Option.Regimen.FluidInAll.Liters, 1),
-                ])]))
-            .Table(new(
-                ["", "in full", "why it is here", "read with care"],
-                [.. rows.Select(row => (IReadOnlyList<string>)
-                [
-                    row.Name,
-                    row.Option.Regimen.Describe(),
-                    row.Option.Why,
-                    string.Join(" ", row.Option.Findings.Where(finding => finding.Severity >= Severity.Warning).Select(finding => finding.Message)),
-                ])]))
             .FindingList(front.Findings)
             .Folded("Why the others are not here", new(
                 ["reason", "#regimens"],
                 [.. front.DroppedBecause.Select(pair => (IReadOnlyList<string>)[Words(pair.Key.ToString()), pair.Value.ToString(System.Globalization.CultureInfo.InvariantCulture)])]));
         return block.Small("Options, not orders, listed by absorbed glucose. UF is a target with a floor and a ceiling: more is not better. Kt/V is an estimate with 4 to 6 % noise. Sodium is centred on published series and its band is wide. Symptoms, clinical volume, pressure and nutrition are not assessed here.");
+
+        static string Basis(FluidTarget fluid) => fluid.Basis.Length > 0 ? $" ({fluid.Basis})" : "";
+
+        static string Clearance(RegimenGoals goals) => goals.Clearance is { } clearance ? Invariant($", weekly Kt/V about {Digits.Fixed(clearance.WeeklyUreaDose, 1)}") : "";
+
+        static string Fills(RegimenGoals goals) =>
+            (goals.LargestFill is { } own ? Invariant($"{Digits.Fixed(own.Milliliters, 0)} mL and ") : "") + Invariant($"{Digits.Fixed(goals.LargestFillPerSquareMeter, 0)} mL/m²");
+
+        static string Often(double probability) => Math.Round(10 * probability) switch
+        {
+            0 => "fewer than 1 in 10",
+            10 => "more than 9 in 10",
+            var tenths => Invariant($"about {tenths} in 10"),
+        };
+
+        static IEnumerable<string> Cares(RegimenOption option) =>
+            option.Findings.Where(finding => finding.Severity >= Severity.Warning).Select(finding => finding.Message);
+
+        static string Care(IEnumerable<string> cares) => string.Join(" ", cares) is { Length: > 0 } words ? "Read with care: " + words : "";
 
         static string Interval<T>(Band<T> band, Func<T, double> read, int decimals)
             where T : struct =>
@@ -224,6 +292,8 @@ public static class Reports
         ObservedQuantity.GlucoseToFresh => "glucose / fresh solution",
         _ => "net UF, mL",
     };
+
+    private static string Capital(string sentence) => char.ToUpperInvariant(sentence[0]) + sentence[1..];
 
     private static string Count(int count, string noun) => Invariant($"{count} {noun}{(count == 1 ? "" : "s")}");
 

@@ -45,4 +45,48 @@ public sealed class ReportTests
         Assert.DoesNotContain("<script>", html, StringComparison.Ordinal);
         Assert.DoesNotContain("<i>sheet", html, StringComparison.Ordinal);
     }
+
+    // A page that can be taken for another person's is dangerous: what is missing of code and date is said, and invented data are marked.
+    [Theory]
+    [InlineData("merrow-04-lost-dip.csv", "MV-04 · test of 2025-06-17 · woman of 49 years · invented data")]
+    [InlineData("sheet-with-mistakes.csv", "MV-99 · test of \"03/04/2025\" (not understood) · invented data")]
+    public void A_sheet_says_whose_it_is_of_when_and_that_it_is_invented(string file, string expected) => Assert.StartsWith(
+        expected, Transport.Reporting.Reports.Of(SampleSheet.Read(Path.Combine(ReferenceData.Folder, "examples", file))).Text, StringComparison.Ordinal);
+
+    [Fact]
+    public void A_sheet_without_code_and_date_is_called_a_page_that_does_not_say_whose_it_is()
+    {
+        var text = Transport.Reporting.Reports.Of(Read("section,item,time,value,unit,remark\npatient,age,,50,years,\n")).Text;
+        Assert.Contains("does not say whose it is, nor when the test was made", text, StringComparison.Ordinal);
+        Assert.DoesNotContain("invented", text, StringComparison.OrdinalIgnoreCase);
+    }
+
+    // 9.2 mg/dL × 88.4 = 813 µmol/L; 1080 mg/dL / 18.016 = 59.9 mmol/L. Three digits are printed.
+    [Fact]
+    public void Values_of_a_laboratory_that_writes_milligrams_have_SI_units_in_brackets()
+    {
+        const string milligrams = "section,item,time,value,unit,remark\nplasma,creatinine,120,9.2,mg/dL,\ndialysate,glucose,240,1080,mg/dL,\nplasma,sodium,120,139,mmol/L,\n";
+        var text = Transport.Reporting.Reports.Of(Read(milligrams)).Text;
+        Assert.Contains("(813 µmol/L)", text, StringComparison.Ordinal);
+        Assert.Contains("(59.9 mmol/L)", text, StringComparison.Ordinal);
+        Assert.DoesNotContain("(139", text, StringComparison.Ordinal);
+    }
+
+    // The message is read first; the limit with its source, and the code, stand small behind it.
+    [Fact]
+    public void A_finding_shows_its_message_before_its_numbers_and_its_code_last()
+    {
+        var html = Transport.Reporting.Reports.Of(EquilibrationIndices.Of(Sheet.ToTest())).Html;
+        var message = html.IndexOf("Low net ultrafiltration with a small sodium dip", StringComparison.Ordinal);
+        var numbers = html.IndexOf("ratio dip 0.014", StringComparison.Ordinal);
+        var code = html.IndexOf("low-osmotic-conductance", StringComparison.Ordinal);
+        Assert.True(0 < message && message < numbers && numbers < code, $"{message}, {numbers}, {code}");
+        Assert.DoesNotContain("[low-osmotic-conductance]", html, StringComparison.Ordinal);
+    }
+
+    private static SampleSheet Read(string text)
+    {
+        using var stream = new MemoryStream(System.Text.Encoding.UTF8.GetBytes(text));
+        return SampleSheet.Read(stream, "sheet.csv");
+    }
 }

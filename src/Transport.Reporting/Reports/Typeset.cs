@@ -1,0 +1,23 @@
+using System.Net;
+using System.Text.RegularExpressions;
+
+namespace Transport.Reporting;
+
+/// <summary>Words as they are set in print: escaped, a number never parted from its unit, apostrophes instead of tick marks.</summary>
+internal static partial class Typeset
+{
+    public static string Html(string words) =>
+        WebUtility.HtmlEncode(Apostrophe().Replace(BeforeNumber().Replace(BeforeUnit().Replace(words, "\u00a0"), "\u00a0"), "’"))
+            .Replace("&#160;", "&nbsp;", StringComparison.Ordinal);
+
+    // "2.27 %", "1.73 m²", "9 h", "4 × 2.0 L", "10 in 10".
+    [GeneratedRegex(@"(?<=\d) (?=(?:%|×|±|(?:[mµ]?mol|mg|g|kg|[mµd]?L|m²|cm|mmHg|h|min|kcal|SD)\b))")]
+    private static partial Regex BeforeUnit();
+
+    // What leans on the number after it.
+    [GeneratedRegex(@"(?<=[×±]|\babout|\bD/P creatinine|\bKt/V|\bper) (?=[\d−])")]
+    private static partial Regex BeforeNumber();
+
+    [GeneratedRegex(@"(?<=\w)'(?=\w)")]
+    private static partial Regex Apostrophe();
+}
