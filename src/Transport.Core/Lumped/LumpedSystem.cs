@@ -1,0 +1,78 @@
+namespace Transport;
+
+/// <summary>The classical equations of one dwell, over a lane.</summary>
+/// <remarks>
+/// <para>State: V; M of each solute; ∫J. Units and signs as in <see cref="ThreePoreSystem{T}"/>.</para>
+/// <para>J = RT [G_glu (D − P)_glu + G_Na (D − P)_Na]; dV/dt = J − A; dM/dt = K (P − D) + J S (P + D)/2 − A D.</para>
+/// </remarks>
+internal readonly struct LumpedSystem<T> : IOdeSystem<T>
+    where T : struct, ILane<T>
+{
+    private readonly double[] plasma;
+    private readonly double[] transfer;
+    private readonly double sieving;
+    private readonly double perGlucose;
+    private readonly double perSodium;
+    private readonly double absorption;
+    private readonly double fill;
+
+    /// <summary>The equations of a membrane facing a plasma.</summary>
+    /// <param name="membrane">The membrane.</param>
+    /// <param name="panel">The solutes to follow.</param>
+    /// <param name="plasma">Plasma of each solute, mmol/L.</param>
+    /// <param name="fill">A volume that says how large errors may be, mL.</param>
+    /// <exception cref="ArgumentException">The membrane has no mass transfer coefficient of a solute.</exception>
+    public LumpedSystem(LumpedMembrane membrane, SolutePanel panel, double[] plasma, double fill)
+    {
+        const double RT = PhysicalConstants.OsmoticPressurePerConcentration;
+        this.plasma = plasma;
+        this.fill = fill;
+        transfer =
+        [
+            .. panel.Solutes.Select(solute => membrane.MassTransfer.TryGetValue(solute, out var found)
+                ? found.MillilitersPerMinute
+                : throw new ArgumentException($"The membrane has no mass transfer coefficient of {solute}.", nameof(membrane))),
+        ];
+        sieving = membrane.SievingCoefficient;
+        perGlucose = RT * membrane.OsmoticConductanceToGlucose.MillilitersPerMinutePerMillimeterOfMercury;
+        perSodium = RT * membrane.OsmoticConductanceToSodium.MillilitersPerMinutePerMillimeterOfMercury;
+        absorption = membrane.FluidAbsorption.MillilitersPerMinute;
+    }
+
+    public int Dimension => 2 + plasma.Length;
+
+    public void Derivatives(double minutes, ReadOnlySpan<T> state, Span<T> rates)
+    {
+        var v = state[0];
+        if (!(T.Largest(-1.0 * v) < 0))
+        {
+            // As in the three-pore model: no step can cross an empty cavity.
+            rates.Fill(T.Of(double.NaN));
+            return;
+        }
+
+        var perVolume = T.Of(1) / v;
+        var flow = perGlucose * (state[1 + SolutePanel.Glucose] * perVolume - T.Of(plasma[SolutePanel.Glucose]))
+            + perSodium * (state[1 + SolutePanel.Sodium] * perVolume - T.Of(plasma[SolutePanel.Sodium]));
+        for (var i = 0; i < plasma.Length; i++)
+        {
+            var p = T.Of(plasma[i]);
+            var d = state[1 + i] * perVolume;
+            rates[1 + i] = transfer[i] * (p - d) + (0.5 * sieving) * (flow * (p + d)) - absorption * d;
+        }
+
+        rates[0] = flow - T.Of(absorption);
+        rates[1 + plasma.Length] = flow;
+    }
+
+    public void AbsoluteScale(Span<double> scale)
+    {
+        scale[0] = 0.01 * fill;
+        for (var i = 0; i < plasma.Length; i++)
+        {
+            scale[1 + i] = 1e-3 * fill * Math.Max(1e-6, plasma[i]);
+        }
+
+        scale[1 + plasma.Length] = 1e-3 * fill;
+    }
+}
