@@ -4,18 +4,10 @@ namespace Transport;
 public sealed record Dwell
 {
     /// <summary>A dwell.</summary>
+    /// <exception cref="ArgumentException">The solution is not a glucose solution.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The fill or the duration is not positive, or the duration is above 48 h.</exception>
     public Dwell(DialysisSolution solution, Volume fill, TimeSpan duration, ResidualFluid residual)
     {
-        ArgumentNullException.ThrowIfNull(solution);
-        ArgumentNullException.ThrowIfNull(residual);
-        Require.Positive(fill.Milliliters, "mL", nameof(fill));
-        Require.InRange(duration.TotalMinutes, 1e-3, 48 * 60, "min", nameof(duration));
-        if (solution.Agent != OsmoticAgent.Glucose)
-        {
-            throw new ArgumentException($"Only glucose solutions can be simulated, and {solution.Name} is none.", nameof(solution));
-        }
-
         Solution = solution;
         Fill = fill;
         Duration = duration;
@@ -23,14 +15,47 @@ public sealed record Dwell
     }
 
     /// <summary>The fresh solution.</summary>
-    public DialysisSolution Solution { get; init; }
+    /// <exception cref="ArgumentException">It is not a glucose solution.</exception>
+    public DialysisSolution Solution
+    {
+        get;
+        init
+        {
+            ArgumentNullException.ThrowIfNull(value, nameof(Solution));
+            field = value.Agent == OsmoticAgent.Glucose
+                ? value
+                : throw new ArgumentException($"Only glucose solutions can be simulated, and {value.Name} is none.", nameof(Solution));
+        }
+    }
 
     /// <summary>Volume instilled.</summary>
-    public Volume Fill { get; init; }
+    /// <exception cref="ArgumentOutOfRangeException">Zero or negative.</exception>
+    public Volume Fill
+    {
+        get;
+        init => field = Require.MoreThanZero(value, nameof(Fill));
+    }
 
     /// <summary>From the end of instillation.</summary>
-    public TimeSpan Duration { get; init; }
+    /// <exception cref="ArgumentOutOfRangeException">Zero, negative or above 48 h.</exception>
+    public TimeSpan Duration
+    {
+        get;
+        init
+        {
+            Require.InRange(value.TotalMinutes, 1e-3, 48 * 60, "min", nameof(Duration));
+            field = value;
+        }
+    }
 
     /// <summary>What was in the cavity before.</summary>
-    public ResidualFluid Residual { get; init; }
+    public ResidualFluid Residual
+    {
+        get;
+        init
+        {
+            ArgumentNullException.ThrowIfNull(value, nameof(Residual));
+            field = value;
+        }
+    }
 }

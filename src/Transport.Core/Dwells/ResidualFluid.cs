@@ -9,19 +9,44 @@ namespace Transport;
 public sealed record ResidualFluid
 {
     /// <summary>How much; adults 200 to 300 mL (memory).</summary>
-    public required Volume Volume { get; init; }
+    /// <exception cref="ArgumentOutOfRangeException">Negative.</exception>
+    public required Volume Volume
+    {
+        get;
+        init => field = Require.ZeroOrMore(value, nameof(Volume));
+    }
 
     /// <summary>Urea.</summary>
-    public required Concentration Urea { get; init; }
+    /// <exception cref="ArgumentOutOfRangeException">Negative.</exception>
+    public required Concentration Urea
+    {
+        get;
+        init => field = Require.ZeroOrMore(value, nameof(Urea));
+    }
 
     /// <summary>Creatinine.</summary>
-    public required Concentration Creatinine { get; init; }
+    /// <exception cref="ArgumentOutOfRangeException">Negative.</exception>
+    public required Concentration Creatinine
+    {
+        get;
+        init => field = Require.ZeroOrMore(value, nameof(Creatinine));
+    }
 
     /// <summary>Glucose.</summary>
-    public required Concentration Glucose { get; init; }
+    /// <exception cref="ArgumentOutOfRangeException">Negative.</exception>
+    public required Concentration Glucose
+    {
+        get;
+        init => field = Require.ZeroOrMore(value, nameof(Glucose));
+    }
 
     /// <summary>Sodium.</summary>
-    public required Concentration Sodium { get; init; }
+    /// <exception cref="ArgumentOutOfRangeException">Negative.</exception>
+    public required Concentration Sodium
+    {
+        get;
+        init => field = Require.ZeroOrMore(value, nameof(Sodium));
+    }
 
     /// <summary>Other solutes that a panel may ask for.</summary>
     /// <exception cref="ArgumentException">A solute has a property of its own.</exception>
@@ -41,7 +66,6 @@ public sealed record ResidualFluid
     public static ResidualFluid Used(Volume volume, PlasmaComposition plasma)
     {
         ArgumentNullException.ThrowIfNull(plasma);
-        Require.NotNegative(volume.Milliliters, "mL", nameof(volume));
         return new()
         {
             Volume = volume,

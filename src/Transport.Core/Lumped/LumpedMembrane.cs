@@ -41,7 +41,7 @@ public sealed record LumpedMembrane
     public required HydraulicConductance OsmoticConductanceToGlucose
     {
         get;
-        init => field = NotNegative(value);
+        init => field = Require.ZeroOrMore(value, nameof(OsmoticConductanceToGlucose));
     }
 
     /// <summary>Ultrafiltration for each mmHg of sodium's osmotic pressure, its anion's share included. Zero: glucose alone draws.</summary>
@@ -49,7 +49,7 @@ public sealed record LumpedMembrane
     public HydraulicConductance OsmoticConductanceToSodium
     {
         get;
-        init => field = NotNegative(value);
+        init => field = Require.ZeroOrMore(value, nameof(OsmoticConductanceToSodium));
     }
 
     /// <summary>
@@ -60,7 +60,7 @@ public sealed record LumpedMembrane
     public required FlowRate FluidAbsorption
     {
         get;
-        init => field = value.MillilitersPerMinute >= 0 ? value : throw new ArgumentOutOfRangeException(nameof(value), value, "Expected zero or more.");
+        init => field = Require.ZeroOrMore(value, nameof(FluidAbsorption));
     }
 
     /// <summary>
@@ -97,8 +97,4 @@ public sealed record LumpedMembrane
             FluidAbsorption = FluidAbsorption * factor,
         };
     }
-
-    private static HydraulicConductance NotNegative(HydraulicConductance value) => value.MillilitersPerMinutePerMillimeterOfMercury >= 0
-        ? value
-        : throw new ArgumentOutOfRangeException(nameof(value), value, "Expected zero or more.");
 }

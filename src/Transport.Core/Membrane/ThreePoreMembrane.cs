@@ -20,9 +20,7 @@ public sealed record ThreePoreMembrane
     public required HydraulicConductance UltrafiltrationCoefficient
     {
         get;
-        init => field = value.MillilitersPerMinutePerMillimeterOfMercury >= 0
-            ? value
-            : throw new ArgumentOutOfRangeException(nameof(value), value, "Expected zero or more.");
+        init => field = Require.ZeroOrMore(value, nameof(UltrafiltrationCoefficient));
     }
 
     /// <summary>A0/Δx, the unrestricted pore area over diffusion distance.</summary>
@@ -30,10 +28,11 @@ public sealed record ThreePoreMembrane
     public required DiffusionArea DiffusionArea
     {
         get;
-        init => field = value.Centimeters >= 0 ? value : throw new ArgumentOutOfRangeException(nameof(value), value, "Expected zero or more.");
+        init => field = Require.ZeroOrMore(value, nameof(DiffusionArea));
     }
 
     /// <summary>Factor on glucose's small-pore permeability: population data want 1.4 to 1.6 times what its radius says.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Zero, negative or not finite.</exception>
     public double GlucosePermeabilityScale
     {
         get;
@@ -43,6 +42,7 @@ public sealed record ThreePoreMembrane
 
     /// <summary>Urea's permeability as a multiple of creatinine's; null where its radius decides.</summary>
     /// <remarks>By its radius the 4-h D/P urea is 0.76 to 0.80, printed values are 0.90 and 0.91. The right ratio depends on the plasma level.</remarks>
+    /// <exception cref="ArgumentOutOfRangeException">Zero, negative or not finite.</exception>
     public double? UreaToCreatininePermeability
     {
         get;
@@ -50,7 +50,13 @@ public sealed record ThreePoreMembrane
     }
 
     /// <summary>Permeability of sodium and its anion over all pores; by the radius it would be far above observation.</summary>
-    public Clearance SodiumPermeability { get; init; } = Clearance.FromMillilitersPerMinute(6);
+    /// <exception cref="ArgumentOutOfRangeException">Negative.</exception>
+    public Clearance SodiumPermeability
+    {
+        get;
+        init => field = Require.ZeroOrMore(value, nameof(SodiumPermeability));
+    }
+    = Clearance.FromMillilitersPerMinute(6);
 
     /// <summary>Permeabilities over all pores of other solutes, where the radius does not decide. What the large pores have by the radius is the least.</summary>
     /// <exception cref="ArgumentException">Creatinine, or one of the three that have properties of their own: urea, glucose, sodium.</exception>
@@ -72,7 +78,7 @@ public sealed record ThreePoreMembrane
     public FlowRate LymphaticRemoval
     {
         get;
-        init => field = value.MillilitersPerMinute >= 0 ? value : throw new ArgumentOutOfRangeException(nameof(value), value, "Expected zero or more.");
+        init => field = Require.ZeroOrMore(value, nameof(LymphaticRemoval));
     }
     = FlowRate.FromMillilitersPerMinute(0.3);
 
@@ -87,7 +93,7 @@ public sealed record ThreePoreMembrane
     public Volume ReferenceVolume
     {
         get;
-        init => field = value.Milliliters > 0 ? value : throw new ArgumentOutOfRangeException(nameof(value), value, "Expected more than zero.");
+        init => field = Require.MoreThanZero(value, nameof(ReferenceVolume));
     }
     = Volume.FromMilliliters(2300);
 
@@ -96,9 +102,16 @@ public sealed record ThreePoreMembrane
     /// 490 mL is the value of the three-pore literature, between the 503 mL (upright) and 486 mL (sitting) computed from 2.7 and 2.8 cmH2O per
     /// litre; supine 680 mL from 2.0 cmH2O per litre (Twardowski et al., Kidney Int 1983;23:64-70, read): see <see cref="PressureSlopes"/>.
     /// </remarks>
-    public Volume? VolumePerPressure { get; init; } = Volume.FromMilliliters(490);
+    /// <exception cref="ArgumentOutOfRangeException">Zero or negative.</exception>
+    public Volume? VolumePerPressure
+    {
+        get;
+        init => field = value is { } volume ? Require.MoreThanZero(volume, nameof(VolumePerPressure)) : null;
+    }
+    = Volume.FromMilliliters(490);
 
     /// <summary>F0 of the initial transient F(t) = 1 + F0 e^(−t/τ), by which diffusion is faster early in a dwell. Zero: none.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Negative or not finite.</exception>
     public double TransientAmplitude
     {
         get;
@@ -135,6 +148,7 @@ public sealed record ThreePoreMembrane
 
     /// <summary>This membrane at the size of another person: everything extensive times surface over 1.73 m².</summary>
     /// <remarks>Areas, conductances, permeabilities, lymph, and the volumes that pressure and contact area refer to.</remarks>
+    /// <exception cref="ArgumentOutOfRangeException">The surface is not positive.</exception>
     public ThreePoreMembrane ScaledTo(Area bodySurface)
     {
         var factor = Require.Positive(bodySurface.SquareMeters, "m²", nameof(bodySurface)) / 1.73;

@@ -4,14 +4,16 @@ namespace Transport;
 public sealed record Patient
 {
     /// <summary>A patient.</summary>
+    /// <exception cref="ArgumentNullException">Code, plasma or residual function is null.</exception>
     /// <exception cref="ArgumentOutOfRangeException">Age, height or weight is not positive.</exception>
     public Patient(string code, Sex sex, double ageYears, Length height, Mass weight, PlasmaComposition plasma, ResidualFunction residualFunction)
     {
+        ArgumentNullException.ThrowIfNull(code);
+        ArgumentNullException.ThrowIfNull(plasma);
+        ArgumentNullException.ThrowIfNull(residualFunction);
         Code = code;
         Sex = sex;
-        AgeYears = Require.Positive(ageYears, "years");
-        Require.Positive(height.Centimeters, "cm", nameof(height));
-        Require.Positive(weight.Kilograms, "kg", nameof(weight));
+        AgeYears = ageYears;
         Height = height;
         Weight = weight;
         Plasma = plasma;
@@ -25,13 +27,28 @@ public sealed record Patient
     public Sex Sex { get; init; }
 
     /// <summary>Age, years.</summary>
-    public double AgeYears { get; init; }
+    /// <exception cref="ArgumentOutOfRangeException">Zero, negative or not finite.</exception>
+    public double AgeYears
+    {
+        get;
+        init => field = Require.Positive(value, "years", nameof(AgeYears));
+    }
 
     /// <summary>Height.</summary>
-    public Length Height { get; init; }
+    /// <exception cref="ArgumentOutOfRangeException">Zero or negative.</exception>
+    public Length Height
+    {
+        get;
+        init => field = Require.MoreThanZero(value, nameof(Height));
+    }
 
     /// <summary>Weight without dialysate in the belly; dry or ideal weight where oedema or obesity distort body water.</summary>
-    public Mass Weight { get; init; }
+    /// <exception cref="ArgumentOutOfRangeException">Zero or negative.</exception>
+    public Mass Weight
+    {
+        get;
+        init => field = Require.MoreThanZero(value, nameof(Weight));
+    }
 
     /// <summary>Plasma concentrations.</summary>
     public PlasmaComposition Plasma { get; init; }

@@ -6,6 +6,33 @@ namespace Transport;
 /// <param name="UrineVolumePerDay">Urine in 24 hours.</param>
 public sealed record ResidualFunction(Clearance UreaClearance, Clearance CreatinineClearance, Volume UrineVolumePerDay)
 {
+    /// <summary>Renal urea clearance.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Negative.</exception>
+    public Clearance UreaClearance
+    {
+        get;
+        init => field = Require.ZeroOrMore(value, nameof(UreaClearance));
+    }
+    = Require.ZeroOrMore(UreaClearance, nameof(UreaClearance));
+
+    /// <summary>Renal creatinine clearance.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Negative.</exception>
+    public Clearance CreatinineClearance
+    {
+        get;
+        init => field = Require.ZeroOrMore(value, nameof(CreatinineClearance));
+    }
+    = Require.ZeroOrMore(CreatinineClearance, nameof(CreatinineClearance));
+
+    /// <summary>Urine in 24 hours.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Negative.</exception>
+    public Volume UrineVolumePerDay
+    {
+        get;
+        init => field = Require.ZeroOrMore(value, nameof(UrineVolumePerDay));
+    }
+    = Require.ZeroOrMore(UrineVolumePerDay, nameof(UrineVolumePerDay));
+
     /// <summary>No urine.</summary>
     public static ResidualFunction None { get; } = new(default, default, default);
 

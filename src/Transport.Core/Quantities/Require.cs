@@ -25,6 +25,18 @@ internal static class Require
             ? value
             : throw OutOfRange(value, unit, string.Create(CultureInfo.InvariantCulture, $"{low} to {high}"), name);
 
+    /// <summary>For a quantity, whose default value is its zero.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The quantity is negative.</exception>
+    public static T ZeroOrMore<T>(T value, string name)
+        where T : struct, IComparable<T> =>
+        value.CompareTo(default) >= 0 ? value : throw new ArgumentOutOfRangeException(name, value, "Expected zero or more.");
+
+    /// <summary>For a quantity, whose default value is its zero.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The quantity is zero or negative.</exception>
+    public static T MoreThanZero<T>(T value, string name)
+        where T : struct, IComparable<T> =>
+        value.CompareTo(default) > 0 ? value : throw new ArgumentOutOfRangeException(name, value, "Expected more than zero.");
+
     private static ArgumentOutOfRangeException OutOfRange(double value, string unit, string expected, string? name) =>
         new(name, value, $"Expected {expected}{(unit.Length == 0 ? "" : " " + unit)}.");
 }

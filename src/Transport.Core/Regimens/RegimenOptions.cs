@@ -14,13 +14,19 @@ public sealed record RegimenOptions
     /// Volume that raises the pressure by 1 mmHg at night, lying, per 1.73 m²; the day has the membrane's own. Null: the membrane's own at night too.
     /// </summary>
     /// <value>680 mL, from 2.0 cmH2O per litre supine (Twardowski et al., Kidney Int 1983;23:64-70, read).</value>
-    public Volume? SupineVolumePerPressure { get; init; } = Volume.FromMilliliters(680);
+    /// <exception cref="ArgumentOutOfRangeException">Zero or negative.</exception>
+    public Volume? SupineVolumePerPressure
+    {
+        get;
+        init => field = value is { } volume ? Require.MoreThanZero(volume, nameof(SupineVolumePerPressure)) : null;
+    }
+    = Volume.FromMilliliters(680);
 
     /// <summary>
     /// Fluid before the first fill of a single night and day, which need not end as it began; null: the steady rhythm, in which every day
     /// ends as it began.
     /// </summary>
-    /// <exception cref="ArgumentOutOfRangeException">Its volume is less than 1 mL.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">Its volume is not between 1 mL and 10 L.</exception>
     public ResidualFluid? FirstNight
     {
         get;
@@ -36,7 +42,12 @@ public sealed record RegimenOptions
     }
 
     /// <summary>Interval of the timeline; null: none is kept.</summary>
-    public TimeSpan? Timeline { get; init; }
+    /// <exception cref="ArgumentOutOfRangeException">Zero or negative.</exception>
+    public TimeSpan? Timeline
+    {
+        get;
+        init => field = value is { } interval ? Require.MoreThanZero(interval, nameof(Timeline)) : null;
+    }
 
     /// <summary>Sodium's calibration.</summary>
     public SodiumCalibration Sodium { get; init; } = SodiumCalibration.Published;

@@ -23,7 +23,7 @@ public sealed record RegimenSettings
     public DrainProfile Drain { get; init; } = DrainProfile.Default;
 
     /// <summary>Volume left after a drain; null: 250 mL per 1.73 m² of the patient's surface.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">Less than 1 mL.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">Not between 1 mL and 5 L.</exception>
     public Volume? Residual
     {
         get;

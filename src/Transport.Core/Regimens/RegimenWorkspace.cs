@@ -171,7 +171,7 @@ internal sealed class RegimenWorkspace
     private void OneDay(RunControl control, TimeSpan? interval)
     {
         control.Cancellation.ThrowIfCancellationRequested();
-        sampler = interval is { } time ? new(Require.Positive(time.TotalMinutes, "min", nameof(interval))) : null;
+        sampler = interval is { } time ? new(time.TotalMinutes) : null;
         for (var k = 0; k < count; k++)
         {
             RunPhase(k);

@@ -10,6 +10,15 @@ namespace Transport;
 /// </remarks>
 public sealed record Solute(string Name, double MolarMassGramsPerMole, double RadiusAngstrom)
 {
+    /// <summary>Molar mass, g/mol.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Zero or negative.</exception>
+    public double MolarMassGramsPerMole
+    {
+        get;
+        init => field = Require.Positive(value, "g/mol", nameof(MolarMassGramsPerMole));
+    }
+    = Require.Positive(MolarMassGramsPerMole, "g/mol");
+
     /// <summary>Radius, Å.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Zero or negative.</exception>
     public double RadiusAngstrom

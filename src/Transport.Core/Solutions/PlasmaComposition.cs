@@ -10,13 +10,9 @@ namespace Transport;
 public sealed record PlasmaComposition
 {
     /// <summary>Plasma concentrations.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">A concentration is negative.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A concentration is negative, or creatinine or sodium zero.</exception>
     public PlasmaComposition(Concentration urea, Concentration creatinine, Concentration glucose, Concentration sodium)
     {
-        Require.NotNegative(urea.MillimolesPerLiter, "mmol/L", nameof(urea));
-        Require.Positive(creatinine.MillimolesPerLiter, "mmol/L", nameof(creatinine));
-        Require.NotNegative(glucose.MillimolesPerLiter, "mmol/L", nameof(glucose));
-        Require.Positive(sodium.MillimolesPerLiter, "mmol/L", nameof(sodium));
         Urea = urea;
         Creatinine = creatinine;
         Glucose = glucose;
@@ -24,16 +20,36 @@ public sealed record PlasmaComposition
     }
 
     /// <summary>Urea.</summary>
-    public Concentration Urea { get; init; }
+    /// <exception cref="ArgumentOutOfRangeException">Negative.</exception>
+    public Concentration Urea
+    {
+        get;
+        init => field = Require.ZeroOrMore(value, nameof(Urea));
+    }
 
     /// <summary>Creatinine.</summary>
-    public Concentration Creatinine { get; init; }
+    /// <exception cref="ArgumentOutOfRangeException">Zero or negative.</exception>
+    public Concentration Creatinine
+    {
+        get;
+        init => field = Require.MoreThanZero(value, nameof(Creatinine));
+    }
 
     /// <summary>Glucose.</summary>
-    public Concentration Glucose { get; init; }
+    /// <exception cref="ArgumentOutOfRangeException">Negative.</exception>
+    public Concentration Glucose
+    {
+        get;
+        init => field = Require.ZeroOrMore(value, nameof(Glucose));
+    }
 
     /// <summary>Sodium.</summary>
-    public Concentration Sodium { get; init; }
+    /// <exception cref="ArgumentOutOfRangeException">Zero or negative.</exception>
+    public Concentration Sodium
+    {
+        get;
+        init => field = Require.MoreThanZero(value, nameof(Sodium));
+    }
 
     /// <summary>Other solutes that a panel may ask for; per litre of plasma, and of calcium and magnesium what protein does not bind.</summary>
     /// <remarks>There are no defaults: what is not measured is not made up, and the plasma of none of them is predicted.</remarks>
