@@ -125,7 +125,7 @@ internal sealed class SheetDraft
     {
         var usual = DialysisSolution.OfGlucose(Number(SheetWords.SolutionGlucose)!.Value);
         return Number(SheetWords.SolutionSodium) is { } sodium
-            ? new(usual.Name, usual.Glucose, Concentration.FromMillimolesPerLiter(sodium))
+            ? new(usual.Name, usual.Glucose, Concentration.FromMillimolesPerLiter(sodium)) { Others = usual.Others }
             : usual;
     }
 

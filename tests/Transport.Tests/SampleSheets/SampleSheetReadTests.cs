@@ -42,6 +42,16 @@ public class SampleSheetReadTests
     }
 
     [Fact]
+    public void Writing_the_usual_sodium_down_does_not_change_the_solution()
+    {
+        // 132 mmol/L is what is assumed where nothing is written, so both sheets mean one bag, lactate, calcium and magnesium included.
+        var written = Read(Clean).ToTest().Solution;
+        var assumed = Read(With("test,solution sodium", "")).ToTest().Solution;
+        Assert.Equal(assumed, written);
+        Assert.Equal(40, written.Others[Solutes.Lactate].MillimolesPerLiter);
+    }
+
+    [Fact]
     public void A_measurement_keeps_its_row_and_the_laboratorys_own_text_and_unit()
     {
         var sheet = Read(With("dialysate,creatinine,240", "dialysate,creatinine,240,6.33,MG/DL,late lab"));
