@@ -25,7 +25,7 @@ internal sealed class IndexArithmetic(EquilibrationTest test, EquilibrationIndic
             ?? Nearest(FourHours, limits.FourHourTolerance, sample => sample.Urea ?? sample.Glucose ?? sample.Sodium);
         var final = four ?? test.Dialysate.LastOrDefault(sample => sample.Creatinine is not null) ?? (test.Dialysate.Count > 0 ? test.Dialysate[^1] : null);
         var atFinal = final is null ? null : Ratios(final, initialGlucose);
-        ExplainMissingRatios(final, atFinal);
+        ExplainMissingRatios(final, atFinal, initialGlucose);
 
         var indices = new EquilibrationIndices
         {
@@ -106,7 +106,7 @@ internal sealed class IndexArithmetic(EquilibrationTest test, EquilibrationIndic
                 Math.Abs(d / p) * options.AssayVariation * Math.Sqrt(2))
             : null;
 
-    private void ExplainMissingRatios(DialysateSample? final, SampleRatios? ratios)
+    private void ExplainMissingRatios(DialysateSample? final, SampleRatios? ratios, IndexValue? initialGlucose)
     {
         if (ratios?.DialysateToPlasmaCreatinine is null)
         {
@@ -126,7 +126,10 @@ internal sealed class IndexArithmetic(EquilibrationTest test, EquilibrationIndic
         if (ratios?.DialysateToInitialGlucose is null)
         {
             Missing("D/D0 glucose", final is null ? "no dialysate sample"
-                : final.Glucose is null ? At(final, "dialysate glucose") : "no dialysate sample after the start");
+                : final.Glucose is null ? At(final, "dialysate glucose")
+                : initialGlucose is null ? "dialysate glucose at 0 min not measured, and without a glucose solution it cannot be estimated"
+                : initialGlucose.Value <= 0 ? "no glucose at 0 min"
+                : "no dialysate sample after the start");
         }
     }
 

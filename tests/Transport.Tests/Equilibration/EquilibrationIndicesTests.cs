@@ -268,6 +268,20 @@ public sealed class EquilibrationIndicesTests
     }
 
     [Fact]
+    public void An_index_that_is_missing_says_the_reason_and_not_another_one()
+    {
+        // With icodextrin nothing mixes to a D0, and none was measured here; the samples themselves are all there.
+        var strong = Strong(0.78, 300, 7.5);
+        var test = strong with
+        {
+            Solution = new("icodextrin", default, Millimolar(132), OsmoticAgent.Icodextrin),
+            Dialysate = [strong.Dialysate[0] with { Glucose = null }, .. strong.Dialysate.Skip(1)],
+        };
+        var missing = Assert.Single(EquilibrationIndices.Of(test).NotAvailable, missing => missing.Name == "D/D0 glucose");
+        Assert.StartsWith("dialysate glucose at 0 min not measured", missing.Reason, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_complete_test_misses_only_free_water()
     {
         var missing = Assert.Single(EquilibrationIndices.Of(Strong(0.70, 480, 7.5)).NotAvailable);
