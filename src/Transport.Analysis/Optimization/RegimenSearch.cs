@@ -94,7 +94,7 @@ public static class RegimenSearch
             NothingMeets = unmet,
             EnsembleMembers = Math.Min(ensemble.Count, options.EnsembleMembers),
             TieWidth = width,
-            Findings = FrontFindings(patient, goals, first, list, unmet),
+            Findings = FrontFindings(patient, goals, reference, list, unmet),
         };
 
         RegimenOption Option(EnsembleStage from, int row, Candidate candidate, string why)
@@ -223,7 +223,7 @@ public static class RegimenSearch
     }
 
     private static List<Finding> FrontFindings(
-        Patient patient, RegimenGoals goals, RegimenOption? present, ImmutableArray<RegimenOption> options, UnmetGoal? unmet)
+        Patient patient, RegimenGoals goals, Candidate? present, ImmutableArray<RegimenOption> options, UnmetGoal? unmet)
     {
         List<Finding> findings = [];
         if (unmet is not null)
@@ -231,12 +231,12 @@ public static class RegimenSearch
             findings.Add(new(Severity.Warning, "no-regimen-meets-all", unmet.ByHowMuch) { Field = unmet.Goal });
         }
 
-        if (present is not null && present.Outcome.Ultrafiltration > goals.Fluid.Ceiling)
+        if (present is not null && present.Ultrafiltration > goals.Fluid.Ceiling.Milliliters)
         {
             findings.Add(new(
                 Severity.Warning,
                 "present-above-ceiling",
-                Text($"The present regimen removes {present.Outcome.Ultrafiltration.Milliliters:0} mL, more than {goals.Fluid.Ceiling.Milliliters:0} mL.")));
+                Text($"The present regimen removes {present.Ultrafiltration:0} mL, more than {goals.Fluid.Ceiling.Milliliters:0} mL.")));
         }
 
         if (options.Length > 0 && options.All(option => option.StrongestExchanges > 0))
