@@ -4,8 +4,8 @@ namespace Transport;
 
 /// <summary>One thing found in an input or a result: a problem, a caution, a note. Data, never console text.</summary>
 /// <remarks>
-/// A message carries numbers, never a name or a code of a patient. <see cref="Found"/> is kept apart so that a log can
-/// leave patient values out.
+/// A message carries numbers, never a name or a code of a patient. A log takes <see cref="ToLogString"/>, which has neither message nor
+/// <see cref="Found"/>.
 /// </remarks>
 /// <param name="Severity">How much it matters.</param>
 /// <param name="Code">Stable, lower-case, hyphenated: what a program tests and the documentation lists.</param>
@@ -27,13 +27,8 @@ public sealed record Finding(Severity Severity, string Code, string Message)
     /// <summary>What was expected; null where the message says all.</summary>
     public string? Expected { get; init; }
 
-    /// <summary>"file, row 4, field: found …; expected …. message [code]", without the parts that are not there.</summary>
-    public override string ToString() => Describe(withFound: true);
-
-    /// <summary>The same without the value that was found, for logs that must not hold patient values.</summary>
-    public string ToLogString() => $"{Severity} {Code} {Place()}".TrimEnd();
-
-    private string Describe(bool withFound)
+    /// <summary>"file, row 4, field: message Found: …. Expected: …. [code]", without the parts that are not there.</summary>
+    public override string ToString()
     {
         var text = new StringBuilder(Place());
         if (text.Length > 0)
@@ -42,7 +37,7 @@ public sealed record Finding(Severity Severity, string Code, string Message)
         }
 
         text.Append(Message);
-        if (withFound && Found is not null)
+        if (Found is not null)
         {
             text.Append(" Found: ").Append(Found).Append('.');
         }
@@ -54,6 +49,10 @@ public sealed record Finding(Severity Severity, string Code, string Message)
 
         return text.Append(" [").Append(Code).Append(']').ToString();
     }
+
+    /// <summary>"Error not-a-number file, row 4, field": severity, code and place alone, for logs that must not hold patient values.</summary>
+    /// <remarks>The message is left out as well as what was found: a message may repeat a value.</remarks>
+    public string ToLogString() => $"{Severity} {Code} {Place()}".TrimEnd();
 
     private string Place() => string.Join(
         ", ", new[] { File, Row is { } row ? $"row {row}" : null, Field }.Where(part => !string.IsNullOrEmpty(part)));
