@@ -29,7 +29,8 @@ public readonly record struct AmountOfSubstance : IComparable<AmountOfSubstance>
     public static AmountOfSubstance operator -(AmountOfSubstance left, AmountOfSubstance right) => new(left.Millimoles - right.Millimoles);
 
     /// <summary>Multiple.</summary>
-    public static AmountOfSubstance operator *(AmountOfSubstance left, double factor) => new(left.Millimoles * factor);
+    /// <exception cref="ArgumentOutOfRangeException">The factor is NaN or infinite.</exception>
+    public static AmountOfSubstance operator *(AmountOfSubstance left, double factor) => FromMillimoles(left.Millimoles * factor);
 
     /// <summary>Ratio, dimensionless.</summary>
     public static double operator /(AmountOfSubstance left, AmountOfSubstance right) => left.Millimoles / right.Millimoles;

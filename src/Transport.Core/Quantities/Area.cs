@@ -22,7 +22,8 @@ public readonly record struct Area : IComparable<Area>
     public static Area operator -(Area left, Area right) => new(left.SquareMeters - right.SquareMeters);
 
     /// <summary>Multiple.</summary>
-    public static Area operator *(Area left, double factor) => new(left.SquareMeters * factor);
+    /// <exception cref="ArgumentOutOfRangeException">The factor is NaN or infinite.</exception>
+    public static Area operator *(Area left, double factor) => FromSquareMeters(left.SquareMeters * factor);
 
     /// <summary>Ratio, dimensionless.</summary>
     public static double operator /(Area left, Area right) => left.SquareMeters / right.SquareMeters;

@@ -36,7 +36,8 @@ public readonly record struct Clearance : IComparable<Clearance>
     public static Clearance operator -(Clearance left, Clearance right) => new(left.MillilitersPerMinute - right.MillilitersPerMinute);
 
     /// <summary>Multiple.</summary>
-    public static Clearance operator *(Clearance left, double factor) => new(left.MillilitersPerMinute * factor);
+    /// <exception cref="ArgumentOutOfRangeException">The factor is NaN or infinite.</exception>
+    public static Clearance operator *(Clearance left, double factor) => FromMillilitersPerMinute(left.MillilitersPerMinute * factor);
 
     /// <summary>Ratio, dimensionless.</summary>
     public static double operator /(Clearance left, Clearance right) => left.MillilitersPerMinute / right.MillilitersPerMinute;

@@ -56,7 +56,8 @@ public readonly record struct Concentration : IComparable<Concentration>
         new(left.MillimolesPerLiter - right.MillimolesPerLiter);
 
     /// <summary>Multiple.</summary>
-    public static Concentration operator *(Concentration left, double factor) => new(left.MillimolesPerLiter * factor);
+    /// <exception cref="ArgumentOutOfRangeException">The factor is NaN or infinite.</exception>
+    public static Concentration operator *(Concentration left, double factor) => FromMillimolesPerLiter(left.MillimolesPerLiter * factor);
 
     /// <summary>Amount in a volume.</summary>
     public static AmountOfSubstance operator *(Concentration left, Volume right) =>

@@ -22,7 +22,8 @@ public readonly record struct DiffusionArea : IComparable<DiffusionArea>
     public static DiffusionArea operator -(DiffusionArea left, DiffusionArea right) => new(left.Centimeters - right.Centimeters);
 
     /// <summary>Multiple.</summary>
-    public static DiffusionArea operator *(DiffusionArea left, double factor) => new(left.Centimeters * factor);
+    /// <exception cref="ArgumentOutOfRangeException">The factor is NaN or infinite.</exception>
+    public static DiffusionArea operator *(DiffusionArea left, double factor) => FromCentimeters(left.Centimeters * factor);
 
     /// <summary>Ratio, dimensionless.</summary>
     public static double operator /(DiffusionArea left, DiffusionArea right) => left.Centimeters / right.Centimeters;

@@ -22,7 +22,8 @@ public readonly record struct FlowRate : IComparable<FlowRate>
     public static FlowRate operator -(FlowRate left, FlowRate right) => new(left.MillilitersPerMinute - right.MillilitersPerMinute);
 
     /// <summary>Multiple.</summary>
-    public static FlowRate operator *(FlowRate left, double factor) => new(left.MillilitersPerMinute * factor);
+    /// <exception cref="ArgumentOutOfRangeException">The factor is NaN or infinite.</exception>
+    public static FlowRate operator *(FlowRate left, double factor) => FromMillilitersPerMinute(left.MillilitersPerMinute * factor);
 
     /// <summary>Ratio, dimensionless.</summary>
     public static double operator /(FlowRate left, FlowRate right) => left.MillilitersPerMinute / right.MillilitersPerMinute;

@@ -29,7 +29,8 @@ public readonly record struct HydraulicConductance : IComparable<HydraulicConduc
     public static HydraulicConductance operator -(HydraulicConductance left, HydraulicConductance right) => new(left.MillilitersPerMinutePerMillimeterOfMercury - right.MillilitersPerMinutePerMillimeterOfMercury);
 
     /// <summary>Multiple.</summary>
-    public static HydraulicConductance operator *(HydraulicConductance left, double factor) => new(left.MillilitersPerMinutePerMillimeterOfMercury * factor);
+    /// <exception cref="ArgumentOutOfRangeException">The factor is NaN or infinite.</exception>
+    public static HydraulicConductance operator *(HydraulicConductance left, double factor) => FromMillilitersPerMinutePerMillimeterOfMercury(left.MillilitersPerMinutePerMillimeterOfMercury * factor);
 
     /// <summary>Ratio, dimensionless.</summary>
     public static double operator /(HydraulicConductance left, HydraulicConductance right) => left.MillilitersPerMinutePerMillimeterOfMercury / right.MillilitersPerMinutePerMillimeterOfMercury;

@@ -29,7 +29,8 @@ public readonly record struct Length : IComparable<Length>
     public static Length operator -(Length left, Length right) => new(left.Centimeters - right.Centimeters);
 
     /// <summary>Multiple.</summary>
-    public static Length operator *(Length left, double factor) => new(left.Centimeters * factor);
+    /// <exception cref="ArgumentOutOfRangeException">The factor is NaN or infinite.</exception>
+    public static Length operator *(Length left, double factor) => FromCentimeters(left.Centimeters * factor);
 
     /// <summary>Ratio, dimensionless.</summary>
     public static double operator /(Length left, Length right) => left.Centimeters / right.Centimeters;

@@ -29,7 +29,8 @@ public readonly record struct Mass : IComparable<Mass>
     public static Mass operator -(Mass left, Mass right) => new(left.Grams - right.Grams);
 
     /// <summary>Multiple.</summary>
-    public static Mass operator *(Mass left, double factor) => new(left.Grams * factor);
+    /// <exception cref="ArgumentOutOfRangeException">The factor is NaN or infinite.</exception>
+    public static Mass operator *(Mass left, double factor) => FromGrams(left.Grams * factor);
 
     /// <summary>Ratio, dimensionless.</summary>
     public static double operator /(Mass left, Mass right) => left.Grams / right.Grams;

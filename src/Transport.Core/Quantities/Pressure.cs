@@ -29,7 +29,8 @@ public readonly record struct Pressure : IComparable<Pressure>
     public static Pressure operator -(Pressure left, Pressure right) => new(left.MillimetersOfMercury - right.MillimetersOfMercury);
 
     /// <summary>Multiple.</summary>
-    public static Pressure operator *(Pressure left, double factor) => new(left.MillimetersOfMercury * factor);
+    /// <exception cref="ArgumentOutOfRangeException">The factor is NaN or infinite.</exception>
+    public static Pressure operator *(Pressure left, double factor) => FromMillimetersOfMercury(left.MillimetersOfMercury * factor);
 
     /// <summary>Ratio, dimensionless.</summary>
     public static double operator /(Pressure left, Pressure right) => left.MillimetersOfMercury / right.MillimetersOfMercury;

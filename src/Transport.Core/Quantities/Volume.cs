@@ -29,7 +29,8 @@ public readonly record struct Volume : IComparable<Volume>
     public static Volume operator -(Volume left, Volume right) => new(left.Milliliters - right.Milliliters);
 
     /// <summary>Multiple.</summary>
-    public static Volume operator *(Volume left, double factor) => new(left.Milliliters * factor);
+    /// <exception cref="ArgumentOutOfRangeException">The factor is NaN or infinite.</exception>
+    public static Volume operator *(Volume left, double factor) => FromMilliliters(left.Milliliters * factor);
 
     /// <summary>Ratio, dimensionless.</summary>
     public static double operator /(Volume left, Volume right) => left.Milliliters / right.Milliliters;

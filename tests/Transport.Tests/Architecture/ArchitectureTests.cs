@@ -121,6 +121,11 @@ public sealed class ArchitectureTests
             Assert.Equal(Make(type, 0), Activator.CreateInstance(type));
             Assert.IsType<ArgumentOutOfRangeException>(Record.Exception(() => Make(type, double.NaN)));
             Assert.IsType<ArgumentOutOfRangeException>(Record.Exception(() => Make(type, double.PositiveInfinity)));
+
+            // What is no number cannot get in by a factor either.
+            var multiply = Operator(type, "op_Multiply", type, typeof(double))!;
+            Assert.IsType<ArgumentOutOfRangeException>(Record.Exception(() => multiply.Invoke(null, [two, double.NaN]))?.InnerException);
+            Assert.IsType<ArgumentOutOfRangeException>(Record.Exception(() => multiply.Invoke(null, [two, double.NegativeInfinity]))?.InnerException);
         }
 
         static object Compare(object left, object right) => left.GetType().GetMethod("CompareTo", [right.GetType()])!.Invoke(left, [right])!;
