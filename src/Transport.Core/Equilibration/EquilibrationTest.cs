@@ -2,7 +2,7 @@ namespace Transport;
 
 /// <summary>A timed equilibration test of one dwell, complete enough to compute something from.</summary>
 /// <remarks>
-/// Time zero is the end of instillation. Samples are in order of time. What was not measured is null and stays null: nothing
+/// Time zero is the end of instillation. Samples are kept in order of time, in whatever order they are given. What was not measured is null and stays null: nothing
 /// is filled in. Reading and checking a sheet is Transport.Analysis' work.
 /// </remarks>
 public sealed record EquilibrationTest
@@ -38,10 +38,18 @@ public sealed record EquilibrationTest
     public required CreatinineAssay CreatinineAssay { get; init; }
 
     /// <summary>Dialysate samples in order of time. The last one may be of the drained bag.</summary>
-    public required IReadOnlyList<DialysateSample> Dialysate { get; init; }
+    public required IReadOnlyList<DialysateSample> Dialysate
+    {
+        get;
+        init => field = [.. value.OrderBy(sample => sample.Time)];
+    }
 
-    /// <summary>Plasma samples in order of time, at least one.</summary>
-    public required IReadOnlyList<PlasmaSample> Plasma { get; init; }
+    /// <summary>Plasma samples in order of time, those without one first.</summary>
+    public required IReadOnlyList<PlasmaSample> Plasma
+    {
+        get;
+        init => field = [.. value.OrderBy(sample => sample.Time)];
+    }
 
     /// <summary>Volume that truly entered: the measured one, or the label's plus its overfill where that is known.</summary>
     public Volume EnteredVolume => FillBasis == FillBasis.Label && Overfill is { } overfill ? InstilledVolume + overfill : InstilledVolume;

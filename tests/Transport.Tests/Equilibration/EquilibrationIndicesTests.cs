@@ -268,6 +268,21 @@ public sealed class EquilibrationIndicesTests
     }
 
     [Fact]
+    public void Samples_in_any_order_are_the_same_test()
+    {
+        // "The last sample" and the integral of the sodium gradient both rest on the order; neither may depend on who typed the samples.
+        // A last sample at 200 min is too early to be found by its distance from 4 h.
+        var test = Strong(0.70, 350, 4.5);
+        var (first, hour, last) = (test.Dialysate[0], test.Dialysate[1], test.Dialysate[2] with { Time = TimeSpan.FromMinutes(200) });
+        var typed = test with { Dialysate = [hour, last, first] };
+        var sorted = test with { Dialysate = [first, hour, last] };
+        Assert.Equal(TimeSpan.FromMinutes(200), EquilibrationIndices.Of(typed).FinalSampleTime);
+        Assert.Equal(
+            EquilibrationIndices.Of(sorted).All.Select(index => (index.Name, index.Value)),
+            EquilibrationIndices.Of(typed).All.Select(index => (index.Name, index.Value)));
+    }
+
+    [Fact]
     public void An_index_that_is_missing_says_the_reason_and_not_another_one()
     {
         // With icodextrin nothing mixes to a D0, and none was measured here; the samples themselves are all there.
