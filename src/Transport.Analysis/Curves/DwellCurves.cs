@@ -18,7 +18,10 @@ public static class DwellCurves
     /// <param name="ensemble">The membranes, at the patient's size.</param>
     /// <param name="options">Strengths, fill, longest dwell.</param>
     /// <param name="control">Watches and stops.</param>
+    /// <exception cref="ArgumentException">A solution is not a glucose solution.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The fill is not positive.</exception>
     /// <exception cref="IntegrationException">A dwell could not be integrated.</exception>
+    /// <exception cref="OperationCanceledException">The run was stopped.</exception>
     public static IReadOnlyList<DwellCurve> Run(
         Patient patient, MembraneEnsemble ensemble, DwellCurveOptions? options = null, RunControl? control = null)
     {

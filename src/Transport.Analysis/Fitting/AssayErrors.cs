@@ -8,32 +8,80 @@ namespace Transport.Analysis;
 public sealed record AssayErrors
 {
     /// <summary>Creatinine, share of the value.</summary>
-    public double CreatinineVariation { get; init; } = 0.03;
+    /// <exception cref="ArgumentOutOfRangeException">Zero, negative or not finite.</exception>
+    public double CreatinineVariation
+    {
+        get;
+        init => field = Require.Positive(value, "", nameof(CreatinineVariation));
+    }
+    = 0.03;
 
     /// <summary>Urea, share of the value.</summary>
-    public double UreaVariation { get; init; } = 0.03;
+    /// <exception cref="ArgumentOutOfRangeException">Zero, negative or not finite.</exception>
+    public double UreaVariation
+    {
+        get;
+        init => field = Require.Positive(value, "", nameof(UreaVariation));
+    }
+    = 0.03;
 
     /// <summary>Glucose, share of the value.</summary>
-    public double GlucoseVariation { get; init; } = 0.03;
+    /// <exception cref="ArgumentOutOfRangeException">Zero, negative or not finite.</exception>
+    public double GlucoseVariation
+    {
+        get;
+        init => field = Require.Positive(value, "", nameof(GlucoseVariation));
+    }
+    = 0.03;
 
     /// <summary>Sodium, share of the value.</summary>
-    public double SodiumVariation { get; init; } = 0.01;
+    /// <exception cref="ArgumentOutOfRangeException">Zero, negative or not finite.</exception>
+    public double SodiumVariation
+    {
+        get;
+        init => field = Require.Positive(value, "", nameof(SodiumVariation));
+    }
+    = 0.01;
 
     /// <summary>What sampling, mixing and the shape of the model add to every dialysate ratio, share of the value.</summary>
     /// <remarks>
     /// A choice: D/P creatinine of one person varies by 5 to 8 % from test to test (memory); 5.2 % less the 4.2 % that two assays of 3 % make
     /// leaves 3 %. Without it the shape of the curves alone would seem to tell the ultrafiltration.
     /// </remarks>
-    public double SamplingVariation { get; init; } = 0.03;
+    /// <exception cref="ArgumentOutOfRangeException">Negative or not finite.</exception>
+    public double SamplingVariation
+    {
+        get;
+        init => field = Require.NotNegative(value, "", nameof(SamplingVariation));
+    }
+    = 0.03;
 
     /// <summary>Change of the intraperitoneal volume over the dwell.</summary>
-    public Volume VolumeDeviation { get; init; } = Volume.FromMilliliters(60);
+    /// <exception cref="ArgumentOutOfRangeException">Zero or negative.</exception>
+    public Volume VolumeDeviation
+    {
+        get;
+        init => field = Require.MoreThanZero(value, nameof(VolumeDeviation));
+    }
+    = Volume.FromMilliliters(60);
 
     /// <summary>Overfill of a bag whose label alone is known: bags of 2 L hold about 2.05 to 2.1 L (memory), so 75 mL.</summary>
-    public Volume UnknownOverfill { get; init; } = Volume.FromMilliliters(75);
+    /// <exception cref="ArgumentOutOfRangeException">Negative.</exception>
+    public Volume UnknownOverfill
+    {
+        get;
+        init => field = Require.ZeroOrMore(value, nameof(UnknownOverfill));
+    }
+    = Volume.FromMilliliters(75);
 
     /// <summary>Doubt about that.</summary>
-    public Volume UnknownOverfillDeviation { get; init; } = Volume.FromMilliliters(40);
+    /// <exception cref="ArgumentOutOfRangeException">Negative.</exception>
+    public Volume UnknownOverfillDeviation
+    {
+        get;
+        init => field = Require.ZeroOrMore(value, nameof(UnknownOverfillDeviation));
+    }
+    = Volume.FromMilliliters(40);
 
     /// <summary>The defaults.</summary>
     public static AssayErrors Default { get; } = new();

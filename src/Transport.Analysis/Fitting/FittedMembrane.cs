@@ -80,6 +80,7 @@ public sealed class FittedMembrane
     /// <summary>Membranes that are compatible with the data and the prior: draws from the Gaussian at the optimum, in log coordinates.</summary>
     /// <param name="count">How many.</param>
     /// <param name="seed">Seed of the draw.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The count is less than 1.</exception>
     public MembraneEnsemble ToEnsemble(int count = 400, int seed = 20261125)
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(count, 1);

@@ -16,10 +16,15 @@ public static class MembraneFit
     private static readonly double[][] Starts = [[0, 0, 0, 0], [1, 0.5, -1, 0], [-1, -0.5, 1, 0], [1, 0.5, 1, 0], [-1, -0.5, -1, 0]];
 
     /// <summary>Fits one equilibration test.</summary>
+    /// <exception cref="ArgumentException">The solution is not a glucose solution, or nothing was measured that can be fitted.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The fill is not positive, or the dwell not between 0 and 48 h.</exception>
+    /// <exception cref="IntegrationException">The cavity runs empty with every membrane that was tried.</exception>
     public static FittedMembrane Run(EquilibrationTest test, MembraneFitOptions? options = null) => Run([ObservedExchange.From(test)], options);
 
     /// <summary>Fits exchanges of one person jointly: one membrane, a residual volume for each exchange.</summary>
     /// <exception cref="ArgumentException">The list is empty, holds exchanges of several people, or nothing that can be fitted.</exception>
+    /// <exception cref="IntegrationException">The cavity runs empty with every membrane that was tried.</exception>
+    /// <exception cref="OperationCanceledException">The run was stopped.</exception>
     public static FittedMembrane Run(IReadOnlyList<ObservedExchange> exchanges, MembraneFitOptions? options = null, RunControl? control = null)
     {
         ArgumentNullException.ThrowIfNull(exchanges);
@@ -52,7 +57,6 @@ public static class MembraneFit
         var bestCost = double.PositiveInfinity;
         for (var s = 0; s < Starts.Length; s++)
         {
-            control.Cancellation.ThrowIfCancellationRequested();
             var model = ObjectiveFunction.NonlinearModel(
                 (u, _) => Residuals(u), (u, _) => Slopes(u), zero, zero);
             var start = Vector<double>.Build.Dense(problem.ParameterCount, j => j < Starts[s].Length ? Starts[s][j] : 0);
@@ -90,6 +94,7 @@ public static class MembraneFit
         {
             if (!u.Equals(evaluatedAt))
             {
+                control.Cancellation.ThrowIfCancellationRequested();
                 problem.Evaluate(u, residuals, slopes);
                 evaluatedAt = u.Clone();
             }

@@ -25,6 +25,8 @@ public sealed record ObservedExchange
     /// Creatinine and glucose after time zero and the net ultrafiltration are fitted. Sodium and urea are not: with the share of the ultrasmall
     /// pores fixed, sodium would push the hydraulic conductance, and urea's permeability is tied to creatinine's. They are predicted and shown.
     /// </remarks>
+    /// <exception cref="ArgumentException">The solution is not a glucose solution.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The fill is not positive, or the dwell not between 0 and 48 h.</exception>
     public static ObservedExchange From(EquilibrationTest test, AssayErrors? errors = null)
     {
         ArgumentNullException.ThrowIfNull(test);
@@ -85,7 +87,7 @@ public sealed record ObservedExchange
     public static Volume TypicalResidual(Patient patient)
     {
         ArgumentNullException.ThrowIfNull(patient);
-        return Volume.FromMilliliters(250) * patient.SurfaceFactor;
+        return Volume.FromMilliliters(RegimenSettings.UsualResidual) * patient.SurfaceFactor;
     }
 
     private static void AddRatios(

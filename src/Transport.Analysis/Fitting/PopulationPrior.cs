@@ -16,22 +16,47 @@ public sealed record PopulationPrior
     public required ThreePoreMembrane Center { get; init; }
 
     /// <summary>Standard deviation of ln A0/Δx.</summary>
-    public double DiffusionAreaLogDeviation { get; init; } = 0.36;
+    /// <exception cref="ArgumentOutOfRangeException">Zero, negative or not finite.</exception>
+    public double DiffusionAreaLogDeviation
+    {
+        get;
+        init => field = Require.Positive(value, "", nameof(DiffusionAreaLogDeviation));
+    }
+    = 0.36;
 
     /// <summary>Standard deviation of the logarithm of the glucose scale (choice).</summary>
-    public double GlucosePermeabilityLogDeviation { get; init; } = 0.2;
+    /// <exception cref="ArgumentOutOfRangeException">Zero, negative or not finite.</exception>
+    public double GlucosePermeabilityLogDeviation
+    {
+        get;
+        init => field = Require.Positive(value, "", nameof(GlucosePermeabilityLogDeviation));
+    }
+    = 0.2;
 
     /// <summary>Standard deviation of ln LpS.</summary>
-    public double UltrafiltrationCoefficientLogDeviation { get; init; } = 0.43;
+    /// <exception cref="ArgumentOutOfRangeException">Zero, negative or not finite.</exception>
+    public double UltrafiltrationCoefficientLogDeviation
+    {
+        get;
+        init => field = Require.Positive(value, "", nameof(UltrafiltrationCoefficientLogDeviation));
+    }
+    = 0.43;
 
     /// <summary>Standard deviation of ln F0 (choice: the published 0.6875 is known from memory alone, and people's spread not at all).</summary>
-    public double TransientAmplitudeLogDeviation { get; init; } = 0.5;
+    /// <exception cref="ArgumentOutOfRangeException">Zero, negative or not finite.</exception>
+    public double TransientAmplitudeLogDeviation
+    {
+        get;
+        init => field = Require.Positive(value, "", nameof(TransientAmplitudeLogDeviation));
+    }
+    = 0.5;
 
     /// <summary>Adults near the start of dialysis.</summary>
     public static PopulationPrior IncidentAdults(PlasmaLevel level = PlasmaLevel.AsMeasured) =>
         new() { Center = ReferenceMembranes.MeanIncidentAdult(level) };
 
     /// <summary>Standard deviation of a parameter's logarithm.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Not one of the parameters.</exception>
     public double LogDeviation(MembraneParameter parameter) => parameter switch
     {
         MembraneParameter.DiffusionArea => DiffusionAreaLogDeviation,
@@ -45,8 +70,10 @@ public sealed record PopulationPrior
     /// <param name="bodySurface">Their size.</param>
     /// <param name="count">How many.</param>
     /// <param name="seed">Seed of the draw.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The surface is not positive, or the count less than 1.</exception>
     public MembraneEnsemble ToEnsemble(Area bodySurface, int count, int seed)
     {
+        ArgumentOutOfRangeException.ThrowIfLessThan(count, 1);
         var center = Center.ScaledTo(bodySurface);
         var random = new MersenneTwister(seed);
         return new(

@@ -97,6 +97,19 @@ public sealed class MembraneFitTests
     }
 
     [Fact]
+    public void A_dwell_that_empties_the_cavity_of_every_membrane_cannot_be_fitted()
+    {
+        // 300 mL of 1.36 % for 18 h: whatever the membrane, the body takes it up. Nothing partial comes out.
+        var test = InventedTests.Of(Fast, DialysisSolution.Glucose136) with
+        {
+            InstilledVolume = Volume.FromMilliliters(300),
+            DrainedVolume = Volume.FromMilliliters(10),
+            Dwell = TimeSpan.FromHours(18),
+        };
+        Assert.Throws<IntegrationException>(() => MembraneFit.Run(test));
+    }
+
+    [Fact]
     public void The_posterior_draws_have_the_estimates_errors()
     {
         var fit = MembraneFit.Run(InventedTests.Of(Fast, DialysisSolution.Glucose386));
