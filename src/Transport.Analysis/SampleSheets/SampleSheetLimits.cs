@@ -7,6 +7,9 @@ namespace Transport.Analysis;
 /// </remarks>
 public static class SampleSheetLimits
 {
+    // A sheet must not call comparable what the indices then call not: where both judge, the indices' table is the one that counts.
+    private static readonly MembraneThresholds Indices = MembraneThresholds.Default;
+
     /// <summary>Largest file, bytes. A sheet has a few kB (choice).</summary>
     public const int FileBytes = 5_000_000;
 
@@ -92,10 +95,10 @@ public static class SampleSheetLimits
     public const double TurnDeviations = 3;
 
     /// <summary>D/P above which a sample is not possible: published maxima are 1.03 and 1.14 (read); 1.10 is a choice between.</summary>
-    public const double ImpossibleRatio = 1.10;
+    public static double ImpossibleRatio => Indices.DialysateToPlasmaImpossible.Value;
 
     /// <summary>D/P above which a reader is warned: equilibrium.</summary>
-    public const double FullRatio = 1.00;
+    public static double FullRatio => Indices.DialysateToPlasmaHigh.Value;
 
     /// <summary>D/P creatinine at 0 min above which glucose was probably read as creatinine: carry-over gives 0.05-0.12 (choice).</summary>
     public const double InitialCreatinineRatio = 0.12;
@@ -131,16 +134,19 @@ public static class SampleSheetLimits
     public static PlausibleRange UsualSolutionSodium { get; } = new(125, 134, "mmol/L", "read compositions");
 
     /// <summary>Adult fill that class tables hold for, mL: 2 L (read) within 0.1 L (choice).</summary>
-    public static PlausibleRange ComparableFill { get; } = new(1900, 2100, "mL", "adult class tables are of 2 L fills");
+    public static PlausibleRange ComparableFill { get; } = new(
+        Indices.AdultFillLow.Value, Indices.AdultFillHigh.Value, Indices.AdultFillLow.Unit, "adult class tables are of 2 L fills");
 
     /// <summary>Child's fill that class tables hold for, mL per m²: 1100 (memory) within 10 % (choice).</summary>
-    public static PlausibleRange ComparableChildFill { get; } = new(990, 1210, "mL/m²", "paediatric class tables are of 1100 mL/m²");
+    public static PlausibleRange ComparableChildFill { get; } = new(
+        Indices.ChildFillLow.Value, Indices.ChildFillHigh.Value, Indices.ChildFillLow.Unit, "paediatric class tables are of 1100 mL/m²");
 
     /// <summary>Dwell that class tables hold for, min: 4 h (read) within 10 min (choice).</summary>
-    public static PlausibleRange ComparableDwell { get; } = new(230, 250, "min", "class tables are of 4 h");
+    public static PlausibleRange ComparableDwell { get; } = new(
+        240 - Indices.FourHourTolerance.Value, 240 + Indices.FourHourTolerance.Value, Indices.FourHourTolerance.Unit, "class tables are of 4 h");
 
     /// <summary>Age from which the adult body-water formula and classes hold, years (choice).</summary>
-    public const double AdultAgeYears = 18;
+    public static double AdultAgeYears => Indices.AdultAge.Value;
 
     /// <summary>Net ultrafiltration of one dwell, mL; outside: bag tare, overfill or an incomplete drain (choice).</summary>
     public static PlausibleRange NetUltrafiltration { get; } = new(-1000, 1700, "mL", "choice");
@@ -152,7 +158,7 @@ public static class SampleSheetLimits
     public const double FinalSampleMinutes = 15;
 
     /// <summary>How late a sample may be and still count as the 0-min sample, min (choice).</summary>
-    public const double InitialSampleMinutes = 5;
+    public static double InitialSampleMinutes => Indices.EarlyTolerance.Value;
 
     /// <summary>How far from 60 min a sodium sample may lie and still show the dip, min (choice).</summary>
     public const double DipSampleMinutes = 15;
