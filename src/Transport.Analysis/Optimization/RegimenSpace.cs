@@ -39,7 +39,7 @@ public sealed record RegimenSpace
 
     /// <summary>
     /// 8, 9 and 10 h; 3 to 7 cycles; from 1.5 L in steps of 250 mL up to the largest fill; the three glucose strengths, alone or with the next
-    /// stronger in the first two cycles; a dry day or 1.0, 1.5 and 2.0 L of the two weaker strengths: up to about 2,600 regimens.
+    /// stronger in the first two cycles; a dry day or 1.0, 1.5 and 2.0 L of the two weaker strengths: about 2,600 regimens at 1.8 m² of body surface.
     /// </summary>
     public static RegimenSpace Usual(Patient patient, RegimenGoals goals)
     {

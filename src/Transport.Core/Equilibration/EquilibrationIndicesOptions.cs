@@ -25,12 +25,15 @@ public sealed record EquilibrationIndicesOptions
     /// Standard deviation of D/P creatinine within one person, for the class probabilities. Within-person variation is about 5 to
     /// 8 % (memory); 0.05 is this project's choice, assay error (0.03 at D/P 0.70) included.
     /// </summary>
+    /// <exception cref="ArgumentOutOfRangeException">Zero, negative or not finite.</exception>
     public double WithinPersonStandardDeviation { get; init => field = Require.Positive(value, ""); } = 0.05;
 
     /// <summary>Assay coefficient of variation of creatinine, urea and glucose; 0.03 each (choice).</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Negative or not finite.</exception>
     public double AssayVariation { get; init => field = Require.NotNegative(value, ""); } = 0.03;
 
     /// <summary>Assay coefficient of variation of sodium; 0.007 (choice), which makes the SD of a dip about 1.3 mmol/L.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Negative or not finite.</exception>
     public double SodiumAssayVariation { get; init => field = Require.NotNegative(value, ""); } = 0.007;
 
     /// <summary>

@@ -10,14 +10,16 @@ public sealed record MassTransferOptions
     /// Share F of the dialysate concentration in the convected fluid, 0 to 1: 0 is Garred's form, 0.5 Waniewski's, 1 leaves
     /// convection out (Henderson and Nolph).
     /// </summary>
+    /// <exception cref="ArgumentOutOfRangeException">Outside 0 to 1.</exception>
     public double ConvectionWeight { get; init => field = Require.InRange(value, 0.0, 1.0, ""); } = 0.5;
 
     /// <summary>How the volume is averaged.</summary>
     public MeanVolume MeanVolume { get; init; } = MeanVolume.Arithmetic;
 
     /// <summary>
-    /// Water fraction of plasma, above 0 and up to 1, by which plasma concentrations are divided; 1 leaves them as measured.
+    /// Water fraction of plasma, 0.5 to 1, by which plasma concentrations are divided; 1 leaves them as measured.
     /// 0.984 − 0.000718 × total protein in g/L (memory), here at 65 g/L.
     /// </summary>
+    /// <exception cref="ArgumentOutOfRangeException">Outside 0.5 to 1.</exception>
     public double PlasmaWaterFraction { get; init => field = Require.InRange(value, 0.5, 1.0, ""); } = 0.984 - 0.000718 * 65;
 }

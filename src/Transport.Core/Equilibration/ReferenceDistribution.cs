@@ -18,8 +18,10 @@ public sealed record ReferenceDistribution
     public double StandardDeviation { get; }
 
     /// <summary>(value − mean) / standard deviation.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The value is not finite.</exception>
     public double ZScore(double value) => (Require.Finite(value, "") - Mean) / StandardDeviation;
 
     /// <summary>Percentage of the population below a value, 0 to 100.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The value is not finite.</exception>
     public double Percentile(double value) => 100.0 * NormalDistribution.Cumulative(ZScore(value));
 }

@@ -1,7 +1,10 @@
 namespace Transport;
 
 /// <summary>Body surface and body water from height, weight, age and sex.</summary>
-/// <remarks>Coefficients and worked cases: reference-data/watson-1980-body-size.</remarks>
+/// <remarks>
+/// Coefficients and worked cases: reference-data/watson-1980-body-size. Body water is that of adults: for a small child the formulas leave their
+/// range, and may fall below zero.
+/// </remarks>
 public static class BodySize
 {
     /// <summary>Body surface, 0.007184 W^0.425 H^0.725 (kg, cm; m²).</summary>
