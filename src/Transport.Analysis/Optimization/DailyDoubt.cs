@@ -35,9 +35,9 @@ internal static class DailyDoubt
         }
 
         double shift = 0, variance = 0;
-        foreach (var strength in exchanges.GroupBy(exchange => exchange.Solution))
+        foreach (var strength in exchanges.GroupBy(exchange => exchange.Solution.Glucose))
         {
-            var discrepancy = ModelDiscrepancy.Of(strength.Key, options.Tested);
+            var discrepancy = ModelDiscrepancy.Of(strength.First().Solution, options.Tested);
             var shares = strength.Sum(exchange => Math.Min(1, exchange.DwellTime.TotalHours / 4));
             shift += (discrepancy.Gain - 1) * strength.Sum(exchange => exchange.Ultrafiltration.Milliliters) + shares * discrepancy.Offset.Milliliters;
             variance += Math.Pow(shares * discrepancy.Deviation.Milliliters, 2);

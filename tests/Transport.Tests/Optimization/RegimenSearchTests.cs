@@ -58,6 +58,21 @@ public sealed class RegimenSearchTests
     }
 
     [Fact]
+    public void Bags_of_one_strength_err_together_whatever_they_are_called()
+    {
+        // The same night twice, the second time with two makes of the one strength: no doubt may cancel between two names.
+        var other = new DialysisSolution("another make", Weak.Glucose, Weak.Sodium);
+        var held = All with { HoldsModelForm = true, Tested = DialysisSolution.Glucose386 };
+        var one = new Regimen(TimeSpan.FromHours(9), Enumerable.Repeat(new Exchange(Weak, Milliliters(2_000)), 4));
+        var two = one with { Night = one.Night.SetItem(0, new(other, Milliliters(2_000))).SetItem(2, new(other, Milliliters(2_000))) };
+        var (expected, found) = (Doubt(one), Doubt(two));
+        Assert.True(expected > 92, $"{expected} mL");
+        Assert.Equal(expected, found, 1e-6);
+
+        double Doubt(Regimen regimen) => DailyDoubt.ModelForm(RegimenSimulation.Run(PatientA, Membrane, regimen), held).Deviation;
+    }
+
+    [Fact]
     public void Brute_force_over_the_same_grid_finds_the_same()
     {
         var front = RegimenSearch.Run(PatientA, MembraneEnsemble.Of(Membrane), GoalsA, Small, null, All);
