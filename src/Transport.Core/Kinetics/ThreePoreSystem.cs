@@ -8,7 +8,7 @@ namespace Transport;
 /// <para>Fluid: J_k = α_k LpS g [ΔP(V) − σ_k ΔΠ − RT Σ φ σ_k,i (P_i − D_i)]; dV/dt = Σ J_k − L + Q_in − Q_out.
 /// Solute: N = w (P − D e^−Pe) / (1 − e^−Pe) = w (P + D)/2 + PS y coth y (P − D) with y = Pe/2; dM/dt = N_S + N_L − L D + Q_in F − Q_out D.</para>
 /// </remarks>
-internal struct ThreePoreSystem<T> : IOdeSystem<T>
+internal struct ThreePoreSystem<T> : IDwellSystem<T>
     where T : struct, ILane<T>
 {
     private const double RT = PhysicalConstants.OsmoticPressurePerConcentration;
@@ -205,6 +205,21 @@ internal struct ThreePoreSystem<T> : IOdeSystem<T>
             }
         }
     }
+
+    public readonly int PathCount => 3;
+
+    public readonly void PathFlows(ReadOnlySpan<T> state, Span<T> flows) => (flows[0], flows[1], flows[2]) = PoreFlows(state);
+
+    public readonly double Passed(int path, int solute) => path switch
+    {
+        0 => 0,
+        1 => passed_S[solute],
+        _ => passed_L[solute],
+    };
+
+    public readonly T BulkRemoval(ReadOnlySpan<T> state) => lymph;
+
+    public readonly T ContactArea(ReadOnlySpan<T> state) => ContactArea(state[0]);
 
     /// <summary>J of the three pore classes, mL/min.</summary>
     public readonly (T Ultrasmall, T Small, T Large) PoreFlows(ReadOnlySpan<T> state) =>

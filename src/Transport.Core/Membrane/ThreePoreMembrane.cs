@@ -7,7 +7,7 @@ namespace Transport;
 /// Conductances, areas and flows are absolute, for one person; <see cref="ScaledTo"/> takes a membrane of 1.73 m² to a patient's size.
 /// Structure: Rippe and Stelin, Kidney Int 1989;35:1234; Rippe, Stelin and Haraldsson, Kidney Int 1991;40:315 (memory).
 /// </remarks>
-public sealed record ThreePoreMembrane
+public sealed record ThreePoreMembrane : IMembrane
 {
     /// <summary>The pores.</summary>
     public PoreSystem Pores { get; init; } = PoreSystem.Textbook;
@@ -164,5 +164,13 @@ public sealed record ThreePoreMembrane
             ReferenceVolume = ReferenceVolume * factor,
             VolumePerPressure = VolumePerPressure is { } volume ? volume * factor : null,
         };
+    }
+
+    DwellCourse IMembrane.Run(Patient patient, Dwell dwell, DwellOptions options)
+    {
+        var panel = options.Panel;
+        var system = new ThreePoreSystem<Real>(this, FreeParameters<Real>.From(this), panel, CavityContents.Of(patient.Plasma, panel));
+        CavityContents.Of(dwell.Solution, panel).CopyTo(system.Fresh);
+        return DwellSimulation.Run(system, this, patient, dwell, options);
     }
 }
