@@ -5,7 +5,7 @@ namespace Transport;
 /// <para>Units: mL, min, µmol, mmol/L (= µmol/mL), mmHg. Flow from blood to cavity is positive. Symbols as in the papers: C ultrasmall, S small,
 /// L large pores; σ reflection, PS permeability-surface product, w = J(1 − σ) convective clearance, Pe = w/PS.</para>
 /// <para>State: V; M of each solute; then ∫J of the three pores; then, while draining, what has been drained of each solute.</para>
-/// <para>Fluid: J_k = α_k LpS g [ΔP(V) − σ_k ΔΠ − RT Σ φ σ_k,i (P_i − D_i)]; dV/dt = Σ J_k − L + Q_in − Q_out.
+/// <para>Fluid: J_k = α_k LpS g [ΔP(V) − σ_k ΔΠ − RT Σ φ σ_k,i (P_i − D_i)]; dV/dt = Σ J_k − L(V) + Q_in − Q_out.
 /// Solute: N = w (P − D e^−Pe) / (1 − e^−Pe) = w (P + D)/2 + PS y coth y (P − D) with y = Pe/2; dM/dt = N_S + N_L − L D + Q_in F − Q_out D.</para>
 /// </remarks>
 internal struct ThreePoreSystem<T> : IDwellSystem<T>
@@ -42,6 +42,10 @@ internal struct ThreePoreSystem<T> : IDwellSystem<T>
     private readonly double volumePerPressure;
     private readonly double fullContactVolume;
 
+    // Fluid lost into tissue: per mL above the volume at which it begins.
+    private readonly double lossPerMilliliter;
+    private readonly double lossVolume;
+
     /// <summary>The equations of a membrane facing a plasma.</summary>
     /// <param name="membrane">Everything that is not free.</param>
     /// <param name="free">What may carry derivatives or differ between lanes.</param>
@@ -67,6 +71,8 @@ internal struct ThreePoreSystem<T> : IDwellSystem<T>
         referenceVolume = membrane.ReferenceVolume.Milliliters;
         volumePerPressure = membrane.VolumePerPressure?.Milliliters ?? double.PositiveInfinity;
         fullContactVolume = referenceVolume * (1400.0 * 1.73 / 2300.0);
+        lossPerMilliliter = membrane.TissueConductance.MillilitersPerMinutePerMillimeterOfMercury / volumePerPressure;
+        lossVolume = membrane.TissueThreshold.MillimetersOfMercury * volumePerPressure;
 
         this.plasma = new double[solutes];
         fresh = new double[solutes];
@@ -178,7 +184,7 @@ internal struct ThreePoreSystem<T> : IDwellSystem<T>
         var (j_C, j_S, j_L) = PoreFlows(state, perVolume, g);
         var diffusion = Transient(minutes) * g;
         var perDiffusion = T.Of(1) / diffusion;
-        var outward = T.Of(Outflow) + lymph;
+        var outward = T.Of(Outflow) + BulkRemoval(state);
         for (var i = 0; i < solutes; i++)
         {
             var d = state[1 + i] * perVolume;
@@ -217,7 +223,14 @@ internal struct ThreePoreSystem<T> : IDwellSystem<T>
         _ => passed_L[solute],
     };
 
-    public readonly T BulkRemoval(ReadOnlySpan<T> state) => lymph;
+    // L + κ max(0, V/C − P0)
+    public readonly T BulkRemoval(ReadOnlySpan<T> state) =>
+        lossPerMilliliter > 0 ? lymph + lossPerMilliliter * T.PositivePart(state[0] - T.Of(lossVolume)) : lymph;
+
+    public readonly int KinkCount => (membrane.AreaLaw == AreaLaw.TwoThirds ? 1 : 0) + (lossPerMilliliter > 0 ? 1 : 0);
+
+    public readonly T Kink(int index, ReadOnlySpan<T> state) =>
+        (1 / (index == 0 && membrane.AreaLaw == AreaLaw.TwoThirds ? fullContactVolume : lossVolume)) * state[0] - T.Of(1);
 
     public readonly T ContactArea(ReadOnlySpan<T> state) => ContactArea(state[0]);
 

@@ -53,6 +53,11 @@ public sealed record RegimenOutcome
     /// <summary>What the lymphatics took up in 24 h.</summary>
     public required Volume LymphaticRemoval { get; init; }
 
+    /// <summary>What was lost into tissue in 24 h, by the balance of fluid; zero unless <see cref="ThreePoreMembrane.TissueConductance"/> is more.</summary>
+    public Volume TissueLoss => Membrane.TissueConductance > default(HydraulicConductance)
+        ? PoreVolumes.Total - LymphaticRemoval - VolumeChange - Ultrafiltration
+        : default;
+
     /// <summary>Volume in the cavity at the end minus that at the start; zero in the steady rhythm.</summary>
     public required Volume VolumeChange { get; init; }
 

@@ -41,7 +41,6 @@ internal sealed class RegimenWorkspace
     private Regimen regimen = null!;
     private RegimenOptions options = null!;
     private TimelineSampler? sampler;
-    private double lymph;
     private double residual;
     private double closed;
     private double slowestDrain;
@@ -95,7 +94,6 @@ internal sealed class RegimenWorkspace
     private void Prepare(Patient patient, ThreePoreMembrane membrane)
     {
         var scale = patient.SurfaceFactor;
-        lymph = membrane.LymphaticRemoval.MillilitersPerMinute;
         residual = regimen.ResidualFor(patient);
         closed = Math.Min(ClosedVolume * scale, 0.5 * residual);
         slowestDrain = SlowestDrain * scale;
@@ -374,7 +372,7 @@ internal sealed class RegimenWorkspace
         system.Inflow = inflow;
         system.Outflow = outflow;
         system.Instilled = instilled;
-        var observer = new PhaseObserver(ref system, target, inflow - outflow - lymph, sampler);
+        var observer = new PhaseObserver(ref system, target, inflow - outflow, sampler);
         var start = t;
         t = integrator.Run(t, end, state, options.Integration, ref observer);
         phase.Open += t - start;
