@@ -91,7 +91,7 @@ public sealed class KnownProblemTests
         // Class D of Hull et al. (memory), Kepler's equation as solution. An error along an orbit grows with time and with the speed at the
         // near point, 1/(1 − e)^1.5 = 30 at e = 0.9: three orbits may return 1e4 tolerances. The steps must follow: more of them where it is sharp.
         var problem = Problem.D(eccentricity);
-        var observer = new Compare(problem, 1e-10);
+        var observer = new DeliveredError(problem, 1e-10);
         new DormandPrince853<Real, Problem>(problem).Run(0, problem.End, problem.Start(), new() { RelativeTolerance = 1e-10 }, ref observer);
         Assert.InRange(observer.AtEnds, 0, 1e4);
         Assert.True(observer.Longest > (eccentricity > 0.8 ? 5 : 1) * observer.Shortest);
@@ -117,58 +117,12 @@ public sealed class KnownProblemTests
         }
     }
 
-    private static Compare Errors(Problem problem, double tolerance)
+    private static DeliveredError Errors(Problem problem, double tolerance)
     {
-        var observer = new Compare(problem, tolerance);
+        var observer = new DeliveredError(problem, tolerance);
         var integrator = new DormandPrince853<Real, Problem>(problem);
         var reached = integrator.Run(0, problem.End, problem.Start(), new() { RelativeTolerance = tolerance }, ref observer);
         Assert.Equal(problem.End, reached);
         return observer;
-    }
-
-    private struct Compare(Problem problem, double tolerance) : IStepObserver<Real>
-    {
-        private readonly Func<double, double[]> solution = problem.Solution ?? Reference(problem);
-
-        public double AtEnds { get; private set; }
-
-        public double AtMiddles { get; private set; }
-
-        public double Longest { get; private set; }
-
-        public double Shortest { get; private set; } = double.PositiveInfinity;
-
-        public double Observe(ref DenseStep<Real> step)
-        {
-            Longest = Math.Max(Longest, step.Length);
-
-            // The last step is as long as what is left.
-            Shortest = step.End < problem.End ? Math.Min(Shortest, step.Length) : Shortest;
-            AtEnds = Math.Max(AtEnds, Ratio(ref step, step.End));
-            AtMiddles = Math.Max(AtMiddles, Ratio(ref step, step.Start + 0.5 * step.Length));
-            return double.NaN;
-        }
-
-        private readonly double Ratio(ref DenseStep<Real> step, double t)
-        {
-            var found = new Real[problem.Dimension];
-            step.State(t, found);
-            var expected = solution(t);
-            var squares = 0.0;
-            for (var i = 0; i < expected.Length; i++)
-            {
-                squares += Math.Pow((found[i].Value - expected[i]) / (tolerance * (problem.Scale + Math.Abs(expected[i]))), 2);
-            }
-
-            return Math.Sqrt(squares / expected.Length);
-        }
-
-        private static Func<double, double[]> Reference(Problem problem)
-        {
-            var recorder = new StepRecorder(problem.Dimension);
-            new DormandPrince853<Real, Problem>(problem).Run(0, problem.End, problem.Start(), new() { RelativeTolerance = 1e-13 }, ref recorder);
-            var trajectory = recorder.ToTrajectory();
-            return t => [.. Enumerable.Range(0, problem.Dimension).Select(i => trajectory.At(i, Math.Min(t, trajectory.End)))];
-        }
     }
 }

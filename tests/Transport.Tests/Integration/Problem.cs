@@ -57,9 +57,10 @@ internal sealed record Problem(string Name, Func<double, double[], double[]> Rat
         Solution = t => [20 / (1 + 19 * Math.Exp(-t / 4))],
     };
 
-    // In polar coordinates dr/dθ = −r, hence r e^θ is constant.
+    // In polar coordinates dr/dθ = −r, hence r e^θ is constant, 4 e^(π/2).
     public static Problem A5 { get; } = new("A5 spiral", (t, y) => [(y[0] - t) / (y[0] + t)], [4], 20)
     {
+        Solution = t => [Spiral(t)],
         Invariant = (t, y) => Math.Sqrt(t * t + y[0] * y[0]) * Math.Exp(Math.Atan2(y[0], t)),
     };
 
@@ -109,6 +110,25 @@ internal sealed record Problem(string Name, Func<double, double[], double[]> Rat
     {
         Solution = t => Kepler(t, eccentricity),
     };
+
+    // Along the spiral t = r cos θ rises while θ falls from π/2 to −π/4, so θ is found by halving.
+    private static double Spiral(double t)
+    {
+        double Radius(double angle) => 4 * Math.Exp(Math.PI / 2 - angle);
+        double low = -Math.PI / 4, high = Math.PI / 2;
+        while (high - low > 2e-16)
+        {
+            var middle = 0.5 * (low + high);
+            if (middle == low || middle == high)
+            {
+                break;
+            }
+
+            (low, high) = Radius(middle) * Math.Cos(middle) > t ? (middle, high) : (low, middle);
+        }
+
+        return Radius(high) * Math.Sin(high);
+    }
 
     // sn, cn, dn by the descending arithmetic-geometric mean.
     private static double[] Jacobi(double u, double m)
