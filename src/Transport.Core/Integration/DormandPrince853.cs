@@ -11,7 +11,8 @@ namespace Transport;
 /// </summary>
 /// <remarks>
 /// The step size is controlled in the norm max(1, n)^−½ ‖err / (atol + rtol |y|)‖₂ of the combined estimate of orders 5 and 3 (Hairer,
-/// Nørsett and Wanner, II.10). Where a lane carries derivatives they ride along: the step is chosen by the values alone, so that
+/// Nørsett and Wanner, II.10), and no less than a fifth of the estimate of order 3 squared: of the same power h⁸ of the step, it is there where the
+/// combined one passes through zero (the floor is ours). Where a lane carries derivatives they ride along: the step is chosen by the values alone, so that
 /// the derivatives are exactly those of the computed solution.
 /// </remarks>
 internal sealed class DormandPrince853<T, TSystem> : IDenseSource<T>
@@ -22,6 +23,7 @@ internal sealed class DormandPrince853<T, TSystem> : IDenseSource<T>
     private const double SmallestFactor = 0.2;
     private const double LargestFactor = 8.0;
     private const double ErrorExponent = -1.0 / 8.0;
+    private const double Floor = 0.2;
 
     private readonly int n;
     private readonly T[] stages;
@@ -191,7 +193,7 @@ internal sealed class DormandPrince853<T, TSystem> : IDenseSource<T>
 
         // error5 / √(error5 + 0.01 error3), squared; the tiny number keeps an exact step from dividing by zero.
         var squared = T.Largest(error5 * error5 / (error5 + 0.01 * error3 + T.Of(1e-300)));
-        return Math.Sqrt(squared / n);
+        return Math.Max(Math.Sqrt(squared / n), Floor * tolerance * T.Largest(error3) / n);
     }
 
     // The length at which the step just crosses a kink; its own where it crosses none by more than the tolerance can tell. The polynomial that is

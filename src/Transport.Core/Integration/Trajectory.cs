@@ -5,12 +5,12 @@ internal sealed class Trajectory
 {
     private readonly int dimension;
     private readonly double[] times;
-    private readonly double[] values;
+    private readonly Real[] values;
 
     /// <param name="dimension">Components of the state.</param>
     /// <param name="times">Ends of the steps, min, the start first.</param>
     /// <param name="values">Per step: the state at its start, then its seven dense terms.</param>
-    public Trajectory(int dimension, double[] times, double[] values)
+    public Trajectory(int dimension, double[] times, Real[] values)
     {
         this.dimension = dimension;
         this.times = times;
@@ -37,14 +37,8 @@ internal sealed class Trajectory
         var found = Array.BinarySearch(times, minutes);
         var step = Math.Clamp(found >= 0 ? found : ~found - 1, 0, StepCount - 1);
         var block = Block(step);
-        var x = (minutes - times[step]) / (times[step + 1] - times[step]);
-        var y = x * block[(DenseStep<Real>.TermCount * dimension) + component];
-        for (var term = DenseStep<Real>.TermCount - 2; term >= 0; term--)
-        {
-            y = ((term & 1) == 0 ? x : 1 - x) * (y + block[((1 + term) * dimension) + component]);
-        }
-
-        return block[component] + y;
+        var fraction = (minutes - times[step]) / (times[step + 1] - times[step]);
+        return DenseStep<Real>.Evaluate(block[dimension..], block[..dimension], component, fraction).Value;
     }
 
     /// <summary>The whole state.</summary>
@@ -64,10 +58,10 @@ internal sealed class Trajectory
         Span<double> terms = stackalloc double[DenseStep<Real>.TermCount];
         for (var term = 0; term < terms.Length; term++)
         {
-            terms[term] = block[(1 + term) * dimension + component];
+            terms[term] = block[(1 + term) * dimension + component].Value;
         }
 
-        return Bernstein.Of(block[component], terms);
+        return Bernstein.Of(block[component].Value, terms);
     }
 
     /// <summary>Every time, in order and without the start, at which a polynomial of the solution changes its sign, min.</summary>
@@ -92,7 +86,7 @@ internal sealed class Trajectory
         }
     }
 
-    private ReadOnlySpan<double> Block(int step)
+    private ReadOnlySpan<Real> Block(int step)
     {
         var size = dimension * (1 + DenseStep<Real>.TermCount);
         return values.AsSpan(step * size, size);

@@ -11,8 +11,6 @@ internal struct DeliveredError(Problem problem, double tolerance) : IStepObserve
     /// <summary>The largest in the middle of a step: of the dense output.</summary>
     public double AtMiddles { get; private set; }
 
-    public double Last { get; private set; }
-
     public double Longest { get; private set; }
 
     public double Shortest { get; private set; } = double.PositiveInfinity;
@@ -23,8 +21,7 @@ internal struct DeliveredError(Problem problem, double tolerance) : IStepObserve
 
         // The last step is as long as what is left.
         Shortest = step.End < problem.End ? Math.Min(Shortest, step.Length) : Shortest;
-        Last = Ratio(ref step, step.End);
-        AtEnds = Math.Max(AtEnds, Last);
+        AtEnds = Math.Max(AtEnds, Ratio(ref step, step.End));
         AtMiddles = Math.Max(AtMiddles, Ratio(ref step, step.Start + 0.5 * step.Length));
         return double.NaN;
     }

@@ -46,12 +46,6 @@ internal sealed record Problem(string Name, Func<double, double[], double[]> Rat
 
     public static Problem A3 { get; } = new("A3 oscillating", (t, y) => [y[0] * Math.Cos(t)], [1], 20) { Solution = t => [Math.Exp(Math.Sin(t))] };
 
-    public static Problem A3Twice { get; } = new(
-        "A3 and itself a phase apart", (t, y) => [y[0] * Math.Cos(t), y[1] * Math.Cos(t + 1)], [1, Math.Exp(Math.Sin(1))], 20)
-    {
-        Solution = t => [Math.Exp(Math.Sin(t)), Math.Exp(Math.Sin(t + 1))],
-    };
-
     public static Problem A4 { get; } = new("A4 logistic", (_, y) => [y[0] / 4 * (1 - y[0] / 20)], [1], 20)
     {
         Solution = t => [20 / (1 + 19 * Math.Exp(-t / 4))],
