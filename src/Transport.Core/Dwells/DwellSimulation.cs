@@ -15,9 +15,12 @@ public static class DwellSimulation
         ArgumentNullException.ThrowIfNull(membrane);
         ArgumentNullException.ThrowIfNull(dwell);
         options ??= DwellOptions.Default;
-        var panel = options.Panel;
+        var panel = options.Panel.With(dwell.Solution.Polymer);
         var plasma = CavityContents.Of(patient.Plasma, panel);
-        var system = new ThreePoreSystem<Real>(membrane, FreeParameters<Real>.From(membrane), panel, plasma);
+        var system = new ThreePoreSystem<Real>(membrane, FreeParameters<Real>.From(membrane), panel, plasma)
+        {
+            PolymerScission = options.PolymerScissionPerHour / 60,
+        };
         CavityContents.Of(dwell.Solution, panel).CopyTo(system.Fresh);
         var state = new Real[system.Dimension];
         DwellStart.Write<Real>(state, dwell.Fill.Milliliters, CavityContents.Of(dwell.Solution, panel), Real.Of(dwell.Residual.Volume.Milliliters), CavityContents.Of(dwell.Residual, panel));

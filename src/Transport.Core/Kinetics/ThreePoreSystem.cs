@@ -15,6 +15,7 @@ internal struct ThreePoreSystem<T> : IOdeSystem<T>
 
     private readonly ThreePoreMembrane membrane;
     private readonly int solutes;
+    private readonly int polymer;
 
     // Per solute: plasma and fresh-fluid concentration, PS, 1 − σ, ½/PS, and RT φ σ of the pore classes.
     private readonly double[] plasma;
@@ -37,6 +38,8 @@ internal struct ThreePoreSystem<T> : IOdeSystem<T>
     private readonly double oncotic_S;
     private readonly double oncotic_L;
     private readonly T lymph;
+    private readonly double tissueUptake;
+    private readonly double[] molarMass;
     private readonly T transientAmplitude;
     private readonly double referenceVolume;
     private readonly double volumePerPressure;
@@ -51,6 +54,9 @@ internal struct ThreePoreSystem<T> : IOdeSystem<T>
     {
         this.membrane = membrane;
         solutes = panel.Count;
+        polymer = panel.PolymerStart;
+        tissueUptake = membrane.PolymerTissueUptake.MillilitersPerMinute;
+        molarMass = polymer < solutes ? [.. panel.Solutes.Select(solute => solute.MolarMassGramsPerMole)] : [];
         var pores = membrane.Pores;
         var form = membrane.HindranceForm;
         lp_C = pores.UltrasmallFraction * free.UltrafiltrationCoefficient;
@@ -98,7 +104,7 @@ internal struct ThreePoreSystem<T> : IOdeSystem<T>
             var free_PS = 60 * PhysicalConstants.FreeDiffusion(radius) * free.DiffusionArea;
             ps_S[i] = share_S * Hindrance.DiffusionFactor(lambda_S, form) * free_PS;
             ps_L[i] = share_L * Hindrance.DiffusionFactor(lambda_L, form) * free_PS;
-            var phi = SolutePanel.OsmoticWeight(i);
+            var phi = i < polymer ? SolutePanel.OsmoticWeight(i) : membrane.PolymerOsmoticEfficiency;
             osmotic_C[i] = RT * phi;
             osmotic_S[i] = RT * phi * sigma_S;
             osmotic_L[i] = RT * phi * sigma_L;
@@ -149,6 +155,9 @@ internal struct ThreePoreSystem<T> : IOdeSystem<T>
     /// <summary>When fresh fluid was instilled, min on the integration's clock: the transient's zero.</summary>
     public double Instilled { readonly get; set; }
 
+    /// <summary>How often a chain of a polymer's mean mass is cut, per minute; longer chains in proportion to their mass. Zero: never.</summary>
+    public double PolymerScission { readonly get; set; }
+
     /// <summary>Composition of the inflow, mmol/L, to be written before a fill.</summary>
     public readonly Span<double> Fresh => fresh;
 
@@ -193,6 +202,19 @@ internal struct ThreePoreSystem<T> : IOdeSystem<T>
             rates[1 + i] = (w_S + w_L) * mean + diffused * gradient - outward * d + T.Of(Inflow * fresh[i]);
         }
 
+        for (var i = polymer; i < solutes; i++)
+        {
+            // Taken up by tissue with fluid whose water returns to the blood through the small pores: no volume of its own.
+            rates[1 + i] -= tissueUptake * (state[1 + i] * perVolume);
+            if (i > polymer && PolymerScission > 0)
+            {
+                // Into the next lighter fraction, so that the mass stays and the number of chains grows.
+                var cut = PolymerScission * molarMass[i] / PolymerDistribution.MeanChain * state[1 + i];
+                rates[1 + i] -= cut;
+                rates[i] += molarMass[i] / molarMass[i - 1] * cut;
+            }
+        }
+
         rates[0] = j_C + j_S + j_L + T.Of(Inflow) - outward;
         rates[PoreSlot] = j_C;
         rates[PoreSlot + 1] = j_S;
@@ -218,6 +240,14 @@ internal struct ThreePoreSystem<T> : IOdeSystem<T>
         var drive_S = pressure - T.Of(oncotic_S);
         var drive_L = pressure - T.Of(oncotic_L);
         foreach (var i in SolutePanel.Osmotic)
+        {
+            var gradient = T.Of(plasma[i]) - state[1 + i] * perVolume;
+            drive_C -= osmotic_C[i] * gradient;
+            drive_S -= osmotic_S[i] * gradient;
+            drive_L -= osmotic_L[i] * gradient;
+        }
+
+        for (var i = polymer; i < solutes; i++)
         {
             var gradient = T.Of(plasma[i]) - state[1 + i] * perVolume;
             drive_C -= osmotic_C[i] * gradient;

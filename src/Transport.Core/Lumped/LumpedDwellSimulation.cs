@@ -8,13 +8,18 @@ public static class LumpedDwellSimulation
     /// <param name="membrane">The membrane, at the patient's size.</param>
     /// <param name="dwell">What goes in, and for how long.</param>
     /// <param name="options">Which solutes, how carefully.</param>
-    /// <exception cref="ArgumentException">The membrane or the plasma does not state a solute of the panel.</exception>
+    /// <exception cref="ArgumentException">The membrane or the plasma does not state a solute of the panel, or the solution holds a polymer.</exception>
     /// <exception cref="IntegrationException">The dwell could not be integrated to its end; nothing partial is returned.</exception>
     public static LumpedDwellCourse Run(Patient patient, LumpedMembrane membrane, Dwell dwell, DwellOptions? options = null)
     {
         ArgumentNullException.ThrowIfNull(patient);
         ArgumentNullException.ThrowIfNull(membrane);
         ArgumentNullException.ThrowIfNull(dwell);
+        if (dwell.Solution.Polymer is not null)
+        {
+            throw new ArgumentException($"One barrier without pores does not tell a polymer's fractions apart: {dwell.Solution} is not for it.", nameof(dwell));
+        }
+
         options ??= DwellOptions.Default;
         var panel = options.Panel;
         var plasma = CavityContents.Of(patient.Plasma, panel);
