@@ -93,7 +93,7 @@ public sealed record ThreePoreMembrane
         get;
         init => field = Require.Positive(value, "");
     }
-    = 0.544;
+    = 0.5435;
 
     /// <summary>
     /// What the tissue takes up of a glucose polymer besides lymph: chains go with fluid into the tissue and stay, while its water returns to the
@@ -106,7 +106,7 @@ public sealed record ThreePoreMembrane
         get;
         init => field = Require.ZeroOrMore(value, nameof(PolymerTissueUptake));
     }
-    = Clearance.FromMillilitersPerMinute(0.942);
+    = Clearance.FromMillilitersPerMinute(0.9422);
 
     /// <summary>Capillary minus intraperitoneal hydrostatic pressure at the reference volume.</summary>
     public Pressure HydrostaticPressureDifference { get; init; } = Pressure.FromMillimetersOfMercury(9);

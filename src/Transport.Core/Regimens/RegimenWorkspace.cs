@@ -112,8 +112,11 @@ internal sealed class RegimenWorkspace
         night = new(lying, FreeParameters<Real>.From(lying), panel, level) { CollectsDrain = true };
         day = new(membrane, FreeParameters<Real>.From(membrane), panel, level) { CollectsDrain = true };
         (this.membrane, plasma, supine) = (membrane, patient.Plasma, supineHere);
-        integrator ??= new(night);
-        state = state.Length == night.Dimension ? state : new Real[night.Dimension];
+        if (integrator is null || state.Length != night.Dimension)
+        {
+            integrator = new(night);
+            state = new Real[night.Dimension];
+        }
     }
 
     private void Plan()
