@@ -7,6 +7,7 @@ namespace Transport;
 /// <para>State: V; M of each solute; then ∫J of the three pores; then, while draining, what has been drained of each solute.</para>
 /// <para>Fluid: J_k = α_k LpS g [ΔP(V) − σ_k ΔΠ − RT Σ φ σ_k,i (P_i − D_i)]; dV/dt = Σ J_k − L + Q_in − Q_out.
 /// Solute: N = w (P − D e^−Pe) / (1 − e^−Pe) = w (P + D)/2 + PS y coth y (P − D) with y = Pe/2; dM/dt = N_S + N_L − L D + Q_in F − Q_out D.</para>
+/// <para>A polymer's fractions stand last; φ is their osmotic efficiency, and they lose K D to the tissue as well.</para>
 /// </remarks>
 internal struct ThreePoreSystem<T> : IOdeSystem<T>
     where T : struct, ILane<T>
@@ -188,17 +189,9 @@ internal struct ThreePoreSystem<T> : IOdeSystem<T>
             rates[1 + i] = flux - outward * d + T.Of(Inflow * fresh[i]);
         }
 
-        for (var i = polymer; i < solutes; i++)
+        if (polymer < solutes)
         {
-            // Taken up by tissue with fluid whose water returns to the blood through the small pores: no volume of its own.
-            rates[1 + i] -= tissueUptake * (state[1 + i] * perVolume);
-            if (i > polymer && PolymerScission > 0)
-            {
-                // Into the next lighter fraction, so that the mass stays and the number of chains grows.
-                var cut = PolymerScission * molarMass[i] / PolymerDistribution.MeanChain * state[1 + i];
-                rates[1 + i] -= cut;
-                rates[i] += molarMass[i] / molarMass[i - 1] * cut;
-            }
+            LosePolymer(state, perVolume, rates);
         }
 
         rates[0] = j_C + j_S + j_L + T.Of(Inflow) - outward;
@@ -210,6 +203,22 @@ internal struct ThreePoreSystem<T> : IOdeSystem<T>
             for (var i = 0; i < solutes; i++)
             {
                 rates[DrainSlot + i] = Outflow * (state[1 + i] * perVolume);
+            }
+        }
+    }
+
+    // Beyond flux and lymph: chains go with fluid into the tissue, whose water returns to the blood through the small pores, so no volume with them; and
+    // scission moves them into the next lighter fraction, so that the mass stays and their number grows.
+    private readonly void LosePolymer(ReadOnlySpan<T> state, T perVolume, Span<T> rates)
+    {
+        for (var i = polymer; i < solutes; i++)
+        {
+            rates[1 + i] -= tissueUptake * (state[1 + i] * perVolume);
+            if (i > polymer && PolymerScission > 0)
+            {
+                var cut = PolymerScission * molarMass[i] / PolymerDistribution.MeanChain * state[1 + i];
+                rates[1 + i] -= cut;
+                rates[i] += molarMass[i] / molarMass[i - 1] * cut;
             }
         }
     }

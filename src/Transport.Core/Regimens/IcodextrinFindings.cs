@@ -10,6 +10,11 @@ internal static class IcodextrinFindings
 
     public static IEnumerable<Finding> Of(Regimen regimen)
     {
+        if (regimen.Polymer is null)
+        {
+            yield break;
+        }
+
         List<double> dwells =
         [
             .. regimen.Night.Where(exchange => exchange.Solution.Polymer is not null)
@@ -19,11 +24,6 @@ internal static class IcodextrinFindings
         if (regimen.DayFill is { Solution.Polymer: not null })
         {
             dwells.Add(regimen.DayMinutes);
-        }
-
-        if (dwells.Count == 0)
-        {
-            yield break;
         }
 
         if (polymers.Where(polymer => polymer is not null).Distinct().Count() > 1)

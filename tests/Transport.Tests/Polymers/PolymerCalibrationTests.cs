@@ -1,6 +1,6 @@
 using Transport.Tests.Dwells;
 
-namespace Transport.Tests.Fitting;
+namespace Transport.Tests.Polymers;
 
 /// <summary>Two numbers calibrated on two published volumes; everything else is predicted, and the misses are asserted.</summary>
 public sealed class PolymerCalibrationTests
@@ -8,11 +8,39 @@ public sealed class PolymerCalibrationTests
     private static readonly IReadOnlyList<IReadOnlyDictionary<string, string>> Published = ReferenceData.Rows("icodextrin-fluid-courses");
 
     private static readonly CalibratedPolymer Calibrated = PolymerCalibration.Run(
-        Patient.Example, IcodextrinDwells.Mean, IcodextrinDwells.Dwell(), Target("4 h", 4), Target("16 h", 16));
+        Patient.Example, IcodextrinDwells.Mean, IcodextrinDwells.Dwell(), IcodextrinSeries.FourHours, IcodextrinSeries.SixteenHours);
 
     private static readonly DwellCourse FirstDwell = IcodextrinDwells.Run();
 
     private static readonly DwellCourse RegularUser = IcodextrinDwells.Run(plasma: IcodextrinDwells.RegularUser);
+
+    [Theory]
+    [InlineData("4 h")]
+    [InlineData("10 h day dwell")]
+    [InlineData("14 h day dwell")]
+    [InlineData("16 h")]
+    public void The_series_in_code_are_those_in_reference_data(string condition)
+    {
+        var row = Published.Single(row => row["item"] == "net_ultrafiltration" && row["condition"] == condition);
+        VolumeTarget[] series = [IcodextrinSeries.FourHours, IcodextrinSeries.TenHours, IcodextrinSeries.FourteenHours, IcodextrinSeries.SixteenHours];
+        var own = series.Single(target => condition.StartsWith($"{target.Time.TotalHours:0} h", StringComparison.Ordinal));
+        Assert.Equal((row.Number("value"), row.Number("sd"), row.Number("n")), (own.Mean.Milliliters, own.Deviation.Milliliters, own.Count));
+    }
+
+    [Fact]
+    public void The_table_of_misses_marks_what_was_fitted_and_repeats_the_published_figures()
+    {
+        var figures = PolymerCheck.Of(Calibrated);
+        Assert.Equal([true, false, false, true, false, false, false, false, false], figures.Select(figure => figure.IsFitted));
+        Assert.Equal([true, false, false, true, true, true, false, true, true], figures.Select(figure => figure.IsMet));
+        double[] shares = [Value("absorbed_fraction", "8 h register text"), Value("absorbed_fraction", "12 h register text"), Value("absorbed_fraction", "12 h")];
+        Assert.Equal(shares, figures.Skip(4).Take(3).Select(figure => figure.Value));
+        var osmolality = Published.Single(row => row["item"] == "effluent_osmolality");
+        Assert.Equal((osmolality.Number("low"), osmolality.Number("high")), (figures[8].Low, figures[8].High));
+        var absorption = Published.Single(row => row["item"] == "fluid_absorption");
+        Assert.Equal((absorption.Number("low"), absorption.Number("high")), (figures[7].Low, figures[7].High));
+        Assert.All(figures.Where(figure => figure.IsFitted), figure => Assert.Equal(figure.Value, figure.FirstDwell, 1e-5));
+    }
 
     [Fact]
     public void The_calibrated_values_are_those_in_reference_data_and_those_that_a_membrane_has()
@@ -120,16 +148,13 @@ public sealed class PolymerCalibrationTests
     public void A_wrong_question_is_refused()
     {
         Assert.Throws<ArgumentException>(() => PolymerCalibration.Run(
-            Patient.Example, IcodextrinDwells.Mean, IcodextrinDwells.Dwell(solution: DialysisSolution.Glucose227), Target("4 h", 4), Target("16 h", 16)));
+            Patient.Example,
+            IcodextrinDwells.Mean,
+            IcodextrinDwells.Dwell(solution: DialysisSolution.Glucose227),
+            IcodextrinSeries.FourHours,
+            IcodextrinSeries.SixteenHours));
         Assert.Throws<ArgumentException>(() => PolymerCalibration.Run(
-            Patient.Example, IcodextrinDwells.Mean, IcodextrinDwells.Dwell(), Target("16 h", 16), Target("4 h", 4)));
-    }
-
-    private static VolumeTarget Target(string condition, double hours)
-    {
-        var row = Published.Single(row => row["item"] == "net_ultrafiltration" && row["condition"] == condition);
-        return new(
-            TimeSpan.FromHours(hours), Volume.FromMilliliters(row.Number("value")), Volume.FromMilliliters(row.Number("sd")), (int)row.Number("n"));
+            Patient.Example, IcodextrinDwells.Mean, IcodextrinDwells.Dwell(), IcodextrinSeries.SixteenHours, IcodextrinSeries.FourHours));
     }
 
     private static double Value(string item, string condition) =>

@@ -45,11 +45,17 @@ public static class PolymerCalibration
         var errors = Matrix<double>.Build.DenseOfDiagonalArray([Math.Pow(early.StandardError.Milliliters, 2), Math.Pow(late.StandardError.Milliliters, 2)]);
         var covariance = inverse * errors * inverse.Transpose();
         var (efficiency, uptake) = (Math.Exp(root[0]), Math.Exp(root[1]));
-        return new(
-            With(root),
-            efficiency * Math.Sqrt(covariance[0, 0]),
-            Clearance.FromMillilitersPerMinute(uptake * Math.Sqrt(covariance[1, 1])),
-            covariance[0, 1] / Math.Sqrt(covariance[0, 0] * covariance[1, 1]));
+        return new()
+        {
+            Patient = patient,
+            Dwell = whole,
+            Early = early,
+            Late = late,
+            Membrane = With(root),
+            EfficiencyError = efficiency * Math.Sqrt(covariance[0, 0]),
+            UptakeError = Clearance.FromMillilitersPerMinute(uptake * Math.Sqrt(covariance[1, 1])),
+            Correlation = covariance[0, 1] / Math.Sqrt(covariance[0, 0] * covariance[1, 1]),
+        };
 
         ThreePoreMembrane With(double[] x) => membrane with
         {
