@@ -85,10 +85,27 @@ public sealed partial class DwellCourse
         ? Volume.FromMilliliters((State(1 + index, time) - State(1 + index, TimeSpan.Zero)) / plasma[index])
         : throw new InvalidOperationException($"Plasma holds no {solute}: nothing can be cleared of it.");
 
-    /// <summary>Glucose absorbed so far.</summary>
+    /// <summary>Glucose absorbed so far; a polymer's is <see cref="PolymerAbsorbedAt"/>.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The time is outside the dwell.</exception>
     public Mass GlucoseAbsorbedAt(TimeSpan time) =>
         Mass.FromGrams(-RemovedAt(Solutes.Glucose, time).Millimoles * Solutes.Glucose.MolarMassGramsPerMole / 1000);
+
+    /// <summary>Glucose polymer in the cavity, as mass of chains of any length; zero in a dwell of glucose.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The time is outside the dwell.</exception>
+    public Mass PolymerAt(TimeSpan time)
+    {
+        var grams = 0.0;
+        for (var i = Panel.PolymerStart; i < Panel.Count; i++)
+        {
+            grams += State(1 + i, time) * 1e-6 * Panel.Solutes[i].MolarMassGramsPerMole;
+        }
+
+        return Mass.FromGrams(grams);
+    }
+
+    /// <summary>Glucose polymer absorbed so far; with plasma polymer the net amount.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The time is outside the dwell.</exception>
+    public Mass PolymerAbsorbedAt(TimeSpan time) => PolymerAt(TimeSpan.Zero) - PolymerAt(time);
 
     private int IndexOf(Solute solute)
     {

@@ -15,7 +15,8 @@ public static class DwellSimulation
         ArgumentNullException.ThrowIfNull(patient);
         ArgumentNullException.ThrowIfNull(membrane);
         ArgumentNullException.ThrowIfNull(dwell);
-        return membrane.Run(patient, dwell, options ?? DwellOptions.Default);
+        options ??= DwellOptions.Default;
+        return membrane.Run(patient, dwell, options with { Panel = options.Panel.With(dwell.Solution.Polymer) });
     }
 
     /// <summary>The one way in which a membrane's equations are run through a dwell.</summary>

@@ -7,6 +7,7 @@ namespace Transport;
 /// <para>State: V; M of each solute; then ∫J of the three pores; then, while draining, what has been drained of each solute.</para>
 /// <para>Fluid: J_k = α_k LpS g [ΔP(V) − σ_k ΔΠ − RT Σ φ σ_k,i (P_i − D_i)]; dV/dt = Σ J_k − L(V) + Q_in − Q_out.
 /// Solute: N = w (P − D e^−Pe) / (1 − e^−Pe) = w (P + D)/2 + PS y coth y (P − D) with y = Pe/2; dM/dt = N_S + N_L − L D + Q_in F − Q_out D.</para>
+/// <para>A polymer's fractions stand last; φ is their osmotic efficiency, and they lose K D to the tissue as well.</para>
 /// </remarks>
 internal struct ThreePoreSystem<T> : IDwellSystem<T>
     where T : struct, ILane<T>
@@ -15,6 +16,7 @@ internal struct ThreePoreSystem<T> : IDwellSystem<T>
 
     private readonly ThreePoreMembrane membrane;
     private readonly int solutes;
+    private readonly int polymer;
 
     // Per solute: plasma and fresh-fluid concentration, its way through small and large pores, and RT φ σ of the pore classes.
     private readonly double[] plasma;
@@ -33,6 +35,8 @@ internal struct ThreePoreSystem<T> : IDwellSystem<T>
     private readonly double oncotic_S;
     private readonly double oncotic_L;
     private readonly T lymph;
+    private readonly double tissueUptake;
+    private readonly double[] molarMass;
     private readonly T transientAmplitude;
     private readonly double referenceVolume;
     private readonly double volumePerPressure;
@@ -51,6 +55,9 @@ internal struct ThreePoreSystem<T> : IDwellSystem<T>
     {
         this.membrane = membrane;
         solutes = panel.Count;
+        polymer = panel.PolymerStart;
+        tissueUptake = membrane.PolymerTissueUptake.MillilitersPerMinute;
+        molarMass = polymer < solutes ? [.. panel.Solutes.Select(solute => solute.MolarMassGramsPerMole)] : [];
         var pores = membrane.Pores;
         var form = membrane.HindranceForm;
         lp_C = pores.UltrasmallFraction * free.UltrafiltrationCoefficient;
@@ -97,7 +104,7 @@ internal struct ThreePoreSystem<T> : IDwellSystem<T>
             var free_PS = 60 * PhysicalConstants.FreeDiffusion(radius) * free.DiffusionArea;
             ps_S[i] = share_S * Hindrance.DiffusionFactor(lambda_S, form) * free_PS;
             ps_L[i] = share_L * Hindrance.DiffusionFactor(lambda_L, form) * free_PS;
-            var phi = SolutePanel.OsmoticWeight(i);
+            var phi = i < polymer ? SolutePanel.OsmoticWeight(i) : membrane.PolymerOsmoticEfficiency;
             osmotic_C[i] = RT * phi;
             osmotic_S[i] = RT * phi * sigma_S;
             osmotic_L[i] = RT * phi * sigma_L;
@@ -147,6 +154,9 @@ internal struct ThreePoreSystem<T> : IDwellSystem<T>
     /// <summary>When fresh fluid was instilled, min on the integration's clock: the transient's zero.</summary>
     public double Instilled { readonly get; set; }
 
+    /// <summary>How often a chain of a polymer's mean mass is cut, per minute; longer chains in proportion to their mass. Zero: never.</summary>
+    public double PolymerScission { readonly get; set; }
+
     /// <summary>Composition of the inflow, mmol/L, to be written before a fill.</summary>
     public readonly Span<double> Fresh => fresh;
 
@@ -185,6 +195,11 @@ internal struct ThreePoreSystem<T> : IDwellSystem<T>
             rates[1 + i] = flux - outward * d + T.Of(Inflow * fresh[i]);
         }
 
+        if (polymer < solutes)
+        {
+            LosePolymer(state, perVolume, rates);
+        }
+
         rates[0] = j_C + j_S + j_L + T.Of(Inflow) - outward;
         rates[PoreSlot] = j_C;
         rates[PoreSlot + 1] = j_S;
@@ -220,6 +235,22 @@ internal struct ThreePoreSystem<T> : IDwellSystem<T>
 
     public readonly T ContactArea(ReadOnlySpan<T> state) => ContactArea(state[0]);
 
+    // Beyond flux and lymph: chains go with fluid into the tissue, whose water returns to the blood through the small pores, so no volume with them; and
+    // scission moves them into the next lighter fraction, so that the mass stays and their number grows.
+    private readonly void LosePolymer(ReadOnlySpan<T> state, T perVolume, Span<T> rates)
+    {
+        for (var i = polymer; i < solutes; i++)
+        {
+            rates[1 + i] -= tissueUptake * (state[1 + i] * perVolume);
+            if (i > polymer && PolymerScission > 0)
+            {
+                var cut = PolymerScission * molarMass[i] / PolymerDistribution.MeanChain * state[1 + i];
+                rates[1 + i] -= cut;
+                rates[i] += molarMass[i] / molarMass[i - 1] * cut;
+            }
+        }
+    }
+
     /// <summary>J of the three pore classes, mL/min.</summary>
     public readonly (T Ultrasmall, T Small, T Large) PoreFlows(ReadOnlySpan<T> state) =>
         PoreFlows(state, T.Of(1) / state[0], ContactArea(state[0]));
@@ -232,6 +263,14 @@ internal struct ThreePoreSystem<T> : IDwellSystem<T>
         var drive_S = pressure - T.Of(oncotic_S);
         var drive_L = pressure - T.Of(oncotic_L);
         foreach (var i in SolutePanel.Osmotic)
+        {
+            var gradient = T.Of(plasma[i]) - state[1 + i] * perVolume;
+            drive_C -= osmotic_C[i] * gradient;
+            drive_S -= osmotic_S[i] * gradient;
+            drive_L -= osmotic_L[i] * gradient;
+        }
+
+        for (var i = polymer; i < solutes; i++)
         {
             var gradient = T.Of(plasma[i]) - state[1 + i] * perVolume;
             drive_C -= osmotic_C[i] * gradient;

@@ -100,6 +100,11 @@ public sealed record LumpedMembrane : IMembrane
 
     DwellCourse IMembrane.Run(Patient patient, Dwell dwell, DwellOptions options)
     {
+        if (dwell.Solution.Polymer is not null)
+        {
+            throw new ArgumentException($"One barrier without pores does not tell a polymer's fractions apart: {dwell.Solution} is not for it.", nameof(dwell));
+        }
+
         var plasma = CavityContents.Of(patient.Plasma, options.Panel);
         return DwellSimulation.Run(new LumpedSystem<Real>(this, options.Panel, plasma, dwell.Fill.Milliliters), this, patient, dwell, options);
     }
