@@ -53,5 +53,5 @@ public static class DwellCharts
 
     private static string Name(DwellCurve curve) => curve.IsTested ? curve.Solution.Name : curve.Solution.Name + ", not tested";
 
-    private static Tone ToneOf(int index, int count) => Tones[Math.Clamp(Tones.Length - count + index, 0, Tones.Length - 1)];
+    internal static Tone ToneOf(int index, int count) => Tones[Math.Clamp(Tones.Length - count + index, 0, Tones.Length - 1)];
 }
