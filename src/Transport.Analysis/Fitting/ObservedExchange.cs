@@ -98,7 +98,7 @@ public sealed record ObservedExchange
     public static Volume TypicalResidual(Patient patient)
     {
         ArgumentNullException.ThrowIfNull(patient);
-        return Volume.FromMilliliters(RegimenSettings.UsualResidual) * patient.SurfaceFactor;
+        return ResidualFluid.UsualVolume(patient.BodySurface);
     }
 
     private static void AddRatios(

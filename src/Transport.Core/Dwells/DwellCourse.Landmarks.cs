@@ -16,7 +16,7 @@ public sealed partial class DwellCourse
     }
 
     /// <summary>When the volume, after its peak, was back at that of the start: isovolemia. At zero where it never rose.</summary>
-    /// <remarks>At 3.86 % in 18 people isovolemia after the peak of about 120 to 240 min was not seen in 6 h (Nephrol Dial Transplant 1989;4:805, read).</remarks>
+    /// <remarks>Where the volume is level and not yet back, as at 3.86 % from about 120 to 240 min (Nephrol Dial Transplant 1989;4:805, read), see the peak.</remarks>
     public Moment IsovolemicTime()
     {
         var start = trajectory.At(VolumeSlot, 0);

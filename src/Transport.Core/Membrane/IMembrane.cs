@@ -8,7 +8,7 @@ namespace Transport;
 public interface IMembrane
 {
     /// <summary>Osmotic conductance to glucose: ultrafiltration for each mmHg of glucose's osmotic pressure.</summary>
-    HydraulicConductance OsmoticConductanceToGlucose { get; }
+    public HydraulicConductance OsmoticConductanceToGlucose { get; }
 
     /// <exception cref="IntegrationException">The dwell could not be integrated to its end.</exception>
     internal DwellCourse Run(Patient patient, Dwell dwell, DwellOptions options);

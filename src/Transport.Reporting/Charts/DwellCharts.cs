@@ -59,5 +59,5 @@ public static class DwellCharts
         ? " Dotted: a population of this size, not this patient: no test with glucose tells of icodextrin; the polymer absorbed stands apart from glucose. " + Caution.Of(curves.Select(curve => curve.Solution))
         : "";
 
-    private static Tone ToneOf(int index, int count) => Tones[Math.Clamp(Tones.Length - count + index, 0, Tones.Length - 1)];
+    internal static Tone ToneOf(int index, int count) => Tones[Math.Clamp(Tones.Length - count + index, 0, Tones.Length - 1)];
 }

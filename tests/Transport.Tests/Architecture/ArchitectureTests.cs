@@ -122,6 +122,11 @@ public sealed class ArchitectureTests
             Assert.IsType<ArgumentOutOfRangeException>(Record.Exception(() => Make(type, double.NaN)));
             Assert.IsType<ArgumentOutOfRangeException>(Record.Exception(() => Make(type, double.PositiveInfinity)));
 
+            // Nor does a ratio that is no number get out.
+            var divide = Operator(type, "op_Division", type, type)!;
+            Assert.IsType<DivideByZeroException>(Record.Exception(() => divide.Invoke(null, [two, Make(type, 0)]))?.InnerException);
+            Assert.IsType<DivideByZeroException>(Record.Exception(() => divide.Invoke(null, [Make(type, 0), Make(type, 0)]))?.InnerException);
+
             // What is no number cannot get in by a factor either.
             var multiply = Operator(type, "op_Multiply", type, typeof(double))!;
             Assert.IsType<ArgumentOutOfRangeException>(Record.Exception(() => multiply.Invoke(null, [two, double.NaN]))?.InnerException);

@@ -80,7 +80,7 @@ public sealed class IcodextrinCurvesTests
             DwellCharts.Ultrafiltration(Curves).Caption,
             DwellCharts.SodiumAndGlucose(Curves).Caption,
             CourseCharts.Of(course).Caption,
-            CourseCharts.SideBySide([course]).Caption,
+            CourseCharts.ByStrength([course]).Caption,
             RegimenCharts.Day(outcome).Caption,
         ];
         Assert.All(pages, page =>

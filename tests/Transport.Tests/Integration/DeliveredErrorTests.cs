@@ -1,5 +1,4 @@
 using System.Globalization;
-using Transport.Tests.References;
 
 namespace Transport.Tests.Integration;
 
