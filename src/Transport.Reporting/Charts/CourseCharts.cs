@@ -36,7 +36,7 @@ public static class CourseCharts
 
         return new(
             "The same dwell at each strength",
-            $"{Digits.Of(courses[0].Dwell.Fill.Milliliters, 4)} mL on {Digits.Fixed(courses[0].Dwell.Residual.Volume.Milliliters, 0)} mL of residual fluid; plasma constant. Dotted: volume at the start.",
+            $"{Digits.Of(courses[0].Dwell.Fill.Milliliters, 4)} mL on {Digits.Fixed(courses[0].Dwell.Residual.Volume.Milliliters, 0)} mL of residual fluid; plasma constant. Thin line: volume at the start.",
             "Volume in mL and dialysate sodium in mmol/L against dwell time in hours. " + string.Join(" ", courses.Select(Words)),
             Lines("intraperitoneal volume", "mL", (course, t) => course.VolumeAt(t).Milliliters) with
             {
@@ -128,7 +128,7 @@ public static class CourseCharts
     }
 
     private static string Bag(DwellCourse course) =>
-        $"{course.Dwell.Solution}, {Digits.Of(course.Dwell.Fill.Milliliters, 4)} mL on {Digits.Fixed(course.Dwell.Residual.Volume.Milliliters, 0)} mL of residual fluid";
+        $"Fill of {course.Dwell.Solution}, {Digits.Of(course.Dwell.Fill.Milliliters, 4)} mL on {Digits.Fixed(course.Dwell.Residual.Volume.Milliliters, 0)} mL of residual fluid";
 
     private static TimeSpan[] Times(DwellCourse course) => [.. Enumerable.Range(0, 121).Select(i => course.Dwell.Duration * (i / 120.0))];
 
