@@ -41,7 +41,7 @@ public static class CourseCharts
         var polymer = glucose.Count < courses.Count ? " Dotted: icodextrin, calibrated on published means of populations." : "";
         return new(
             "The same membrane at each strength",
-            $"{Digits.Of(courses[0].Dwell.Fill.Milliliters, 4)} mL on {Digits.Fixed(courses[0].Dwell.Residual.Volume.Milliliters, 0)} mL of residual fluid; plasma constant.{polymer}{Cautions(courses)}",
+            $"{Digits.Of(courses[0].Dwell.Fill.Milliliters, 4)} mL on {Digits.Fixed(courses[0].Dwell.Residual.Volume.Milliliters, 0)} mL of residual fluid; plasma constant. Thin line: volume at the start.{polymer}{Cautions(courses)}",
             "Volume in mL and dialysate sodium in mmol/L against dwell time in hours. " + string.Join(" ", courses.Select(Words)),
             Lines("intraperitoneal volume", "mL", (course, t) => course.VolumeAt(t).Milliliters) with
             {
@@ -134,7 +134,7 @@ public static class CourseCharts
     }
 
     private static string Bag(DwellCourse course) =>
-        $"{course.Dwell.Solution}, {Digits.Of(course.Dwell.Fill.Milliliters, 4)} mL on {Digits.Fixed(course.Dwell.Residual.Volume.Milliliters, 0)} mL of residual fluid";
+        $"Fill of {course.Dwell.Solution}, {Digits.Of(course.Dwell.Fill.Milliliters, 4)} mL on {Digits.Fixed(course.Dwell.Residual.Volume.Milliliters, 0)} mL of residual fluid";
 
     // With a space before it; empty where no solution asks for one.
     private static string Cautions(IEnumerable<DwellCourse> courses) =>

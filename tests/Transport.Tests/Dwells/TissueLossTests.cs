@@ -24,7 +24,7 @@ public sealed class TissueLossTests
     [Fact]
     public void It_takes_back_what_a_larger_fill_gains()
     {
-        // 42 people, two hours of 2.3 %: one litre more fill cost 61 mL (131 against 192 mL, read), where the model gains 84 to 150 mL: a miss, stated.
+        // 42 people, two hours of 2.3 %: one litre more fill cost 61 mL (131 against 192 mL, Enferm Nefrol 2016;19(4), read), where the model gains 84 to 150 mL: a miss, stated.
         // 0.2 mL/min for each cmH2O and 2.6 cmH2O over 120 min are 62 mL (computed); the slope of 490 mL/mmHg makes 2.77 cmH2O of the litre, 67 mL, less
         // what the emptier cavity draws more. It narrows the gap and does not close it.
         var plain = Gain(Textbook);
