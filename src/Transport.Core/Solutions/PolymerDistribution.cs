@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 
 namespace Transport;
 
@@ -52,10 +51,10 @@ public sealed class PolymerDistribution
     public double GramsPerLiter => Fractions.Sum(fraction => fraction.GramsPerLiter);
 
     /// <summary>Mn: mass over number of chains, g/mol.</summary>
-    public double NumberMeanMolarMass => 1000 * GramsPerLiter / Chains.MillimolesPerLiter;
+    public double NumberMeanGramsPerMole => 1000 * GramsPerLiter / Chains.MillimolesPerLiter;
 
     /// <summary>Mw: the mean weighted by mass, g/mol; slightly less than that of the chains themselves, since a fraction has one mass.</summary>
-    public double WeightMeanMolarMass => Fractions.Sum(fraction => fraction.GramsPerLiter * fraction.Solute.MolarMassGramsPerMole) / GramsPerLiter;
+    public double WeightMeanGramsPerMole => Fractions.Sum(fraction => fraction.GramsPerLiter * fraction.Solute.MolarMassGramsPerMole) / GramsPerLiter;
 
     /// <summary>
     /// Icodextrin of a 7.5 % solution: log-normal with Mn 5700 and Mw 16,400 g/mol, 75 g/L (within a label's ranges, read; the middle and the cuts are a
@@ -66,43 +65,44 @@ public sealed class PolymerDistribution
 
     /// <summary>A log-normal polymer: chains whose number is normal over the logarithm of their mass.</summary>
     /// <param name="name">What the fractions are called, before their range.</param>
-    /// <param name="numberMean">Mn, g/mol.</param>
-    /// <param name="weightMean">Mw, g/mol; above Mn.</param>
+    /// <param name="numberMeanGramsPerMole">Mn, g/mol.</param>
+    /// <param name="weightMeanGramsPerMole">Mw, g/mol; above Mn.</param>
     /// <param name="gramsPerLiter">All of it in the fresh solution, g/L.</param>
-    /// <param name="cuts">Where one fraction ends and the next begins, g/mol, rising.</param>
+    /// <param name="cutsGramsPerMole">Where one fraction ends and the next begins, g/mol, rising.</param>
     /// <exception cref="ArgumentException">A cut is not above the one before or leaves nothing between.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A mean or the concentration is not positive, or Mw not above Mn.</exception>
-    public static PolymerDistribution LogNormal(string name, double numberMean, double weightMean, double gramsPerLiter, IReadOnlyList<double> cuts)
+    public static PolymerDistribution LogNormal(
+        string name, double numberMeanGramsPerMole, double weightMeanGramsPerMole, double gramsPerLiter, IReadOnlyList<double> cutsGramsPerMole)
     {
         ArgumentException.ThrowIfNullOrWhiteSpace(name);
-        ArgumentNullException.ThrowIfNull(cuts);
-        Require.Positive(numberMean, "g/mol", nameof(numberMean));
+        ArgumentNullException.ThrowIfNull(cutsGramsPerMole);
+        Require.Positive(numberMeanGramsPerMole, "g/mol", nameof(numberMeanGramsPerMole));
         Require.Positive(gramsPerLiter, "g/L", nameof(gramsPerLiter));
-        ArgumentOutOfRangeException.ThrowIfLessThanOrEqual(weightMean, numberMean);
-        Require.Finite(weightMean, "g/mol");
+        ArgumentOutOfRangeException.ThrowIfLessThanOrEqual(weightMeanGramsPerMole, numberMeanGramsPerMole);
+        Require.Finite(weightMeanGramsPerMole, "g/mol");
 
         // Mw/Mn = e^(s²); the number's median is Mn e^(−s²/2), the mass' Mn e^(s²/2).
-        var variance = Math.Log(weightMean / numberMean);
+        var variance = Math.Log(weightMeanGramsPerMole / numberMeanGramsPerMole);
         var deviation = Math.Sqrt(variance);
         List<PolymerFraction> fractions = [new(Chain("maltose", MaltoseMolarMass), default)];
         double below = 0, number = 0, mass = 0;
-        foreach (var cut in cuts.Append(double.PositiveInfinity))
+        foreach (var cut in cutsGramsPerMole.Append(double.PositiveInfinity))
         {
             if (!(cut > below))
             {
-                throw new ArgumentException("Expected rising cuts above zero.", nameof(cuts));
+                throw new ArgumentException("Expected rising cuts above zero.", nameof(cutsGramsPerMole));
             }
 
             var (numberUpTo, massUpTo) = (Share(cut, -0.5 * variance), Share(cut, 0.5 * variance));
             var (chains, weight) = (numberUpTo - number, massUpTo - mass);
             if (!(chains > 1e-12))
             {
-                throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"No chains between {below} and {cut} g/mol."), nameof(cuts));
+                throw new ArgumentException(FormattableString.Invariant($"No chains between {below} and {cut} g/mol."), nameof(cutsGramsPerMole));
             }
 
             fractions.Add(new(
-                Chain(Range(name, below, cut), numberMean * weight / chains),
-                Concentration.FromMillimolesPerLiter(1000 * gramsPerLiter / numberMean * chains)));
+                Chain(Range(name, below, cut), numberMeanGramsPerMole * weight / chains),
+                Concentration.FromMillimolesPerLiter(1000 * gramsPerLiter / numberMeanGramsPerMole * chains)));
             (below, number, mass) = (cut, numberUpTo, massUpTo);
         }
 
@@ -110,7 +110,7 @@ public sealed class PolymerDistribution
 
         double Share(double molarMass, double shift) => double.IsPositiveInfinity(molarMass)
             ? 1
-            : NormalDistribution.Cumulative((Math.Log(molarMass / numberMean) - shift) / deviation);
+            : NormalDistribution.Cumulative((Math.Log(molarMass / numberMeanGramsPerMole) - shift) / deviation);
     }
 
     /// <summary>A chain as a solute.</summary>

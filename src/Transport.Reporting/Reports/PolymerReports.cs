@@ -10,7 +10,7 @@ public static class PolymerReports
     {
         ArgumentNullException.ThrowIfNull(polymer);
         return new ReportBlock()
-            .Sentence(Invariant($"{Digits.Of(polymer.GramsPerLiter)} g/L in {Digits.Of(polymer.Chains.MillimolesPerLiter)} mmol/L of chains: mean mass by number {Digits.Fixed(polymer.NumberMeanMolarMass, 0)}, by mass {Digits.Fixed(polymer.WeightMeanMolarMass, 0)} g/mol."))
+            .Sentence(Invariant($"{Digits.Of(polymer.GramsPerLiter)} g/L in {Digits.Of(polymer.Chains.MillimolesPerLiter)} mmol/L of chains: mean mass by number {Digits.Fixed(polymer.NumberMeanGramsPerMole, 0)}, by mass {Digits.Fixed(polymer.WeightMeanGramsPerMole, 0)} g/mol."))
             .Table(new(
                 ["fraction", "#g/L", "#mmol/L", "#mean, g/mol", "#radius, Å"],
                 [.. polymer.Fractions.Select(fraction => (IReadOnlyList<string>)

@@ -217,7 +217,7 @@ public static class Reports
         var rows = RowsOf(front);
         var block = new ReportBlock()
             .Sentence(Invariant($"Asked for: {front.Goals.Fluid} of ultrafiltration in 24 h{Basis(front.Goals.Fluid)}{Clearance(front.Goals)}, nights of at most {Digits.Hours(front.Goals.LongestNight)}, fills of at most {Fills(front.Goals)}."))
-            .Sentence(Invariant($"{front.CandidateCount} regimens were looked at and {front.FeasibleCount} meet this; {front.Options.Length} of them are shown, the others differ too little or are matched in everything. Icodextrin was not among them."));
+            .Sentence(Invariant($"{front.CandidateCount} regimens were looked at and {front.FeasibleCount} meet this; {front.Options.Length} of them are shown, the others differ too little or are matched in everything.{(front.Options.All(option => Caution.Of(option.Regimen).Length == 0) ? " None of these holds icodextrin." : "")}"));
         if (front.NothingMeets is { } unmet)
         {
             block.Sentence($"Nothing that was looked at meets every goal: {unmet.Goal}. {unmet.ByHowMuch} Shown is the nearest.");

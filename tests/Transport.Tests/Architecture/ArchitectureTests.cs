@@ -205,7 +205,7 @@ public sealed class ArchitectureTests
     private static readonly string[] Units =
     [
         "Milliliters", "Liters", "LitersPerWeek", "PerLiter", "PerDeciliter", "PerMole", "Grams", "Kilograms", "Milligrams", "Micromoles", "Millimoles", "Moles",
-        "Centimeters", "Meters", "SquareMeters", "Angstrom", "PerMinute", "PerDay", "PerWeek", "PerMillimeterOfMercury", "MillimetersOfMercury",
+        "Centimeters", "Meters", "SquareMeters", "Angstrom", "PerMinute", "PerHour", "PerDay", "PerWeek", "PerMillimeterOfMercury", "MillimetersOfMercury",
         "CentimetersOfWater", "Minutes", "Hours", "Years", "Kilojoules", "Kilocalories", "Percent",
         "MilligramsPerDeciliter", "GramsPerLiter", "PerSquareMeter", "PerKilogram",
     ];
@@ -224,7 +224,7 @@ public sealed class ArchitectureTests
     // Pure numbers by nature; the last line is the ensemble's structure of arrays, whose units its documentation states.
     private static readonly string[] Dimensionless =
     [
-        "Fraction", "Fractions", "Scale", "Scales", "Ratio", "Ratios", "Factor", "Coefficient", "Probability", "Probabilities", "Coverage", "Tolerance", "Amplitude", "Amplitudes",
+        "Fraction", "Fractions", "Scale", "Scales", "Ratio", "Ratios", "Factor", "Efficiency", "Coefficient", "Probability", "Probabilities", "Coverage", "Tolerance", "Amplitude", "Amplitudes",
         "Lambda", "Share", "Percentile", "Weight", "Exponent", "DialysateToPlasmaAt", "SievingCoefficientAt", "DialysateToPlasma", "GlucoseToInitialAt", "GlucoseToInitial",
         "ChargeNumber", "UreaToCreatininePermeability", "KtOverV", "WeeklyKtOverV", "ZScore", "Confidence",
         "ultrafiltrationCoefficients", "diffusionAreas",

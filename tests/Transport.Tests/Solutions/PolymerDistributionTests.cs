@@ -25,9 +25,9 @@ public sealed class PolymerDistributionTests
     {
         // Label: 75 g/L, Mn 5000 to 6500, Mw 13,000 to 19,000 g/mol (read). Mass and number are exact; Mw loses the spread within a fraction: 5 %.
         Assert.Equal(75.0, Icodextrin.GramsPerLiter, 1e-10);
-        Assert.Equal(5700.0, Icodextrin.NumberMeanMolarMass, 1e-8);
-        Assert.InRange(Icodextrin.WeightMeanMolarMass, 0.95 * 16_400, 16_400);
-        Assert.InRange(Icodextrin.WeightMeanMolarMass, 13_000, 19_000);
+        Assert.Equal(5700.0, Icodextrin.NumberMeanGramsPerMole, 1e-8);
+        Assert.InRange(Icodextrin.WeightMeanGramsPerMole, 0.95 * 16_400, 16_400);
+        Assert.InRange(Icodextrin.WeightMeanGramsPerMole, 13_000, 19_000);
     }
 
     [Fact]
