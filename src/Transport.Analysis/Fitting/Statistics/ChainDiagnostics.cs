@@ -87,35 +87,22 @@ internal sealed record ChainDiagnostics(double RHat, double BulkEffectiveDraws, 
             return 0;
         }
 
-        var (sum, pair) = (0.0, Autocorrelation(0) + Autocorrelation(1));
-        var next = 2;
-        var even = 1.0;
-        for (; pair > 0; next += 2)
+        var (sum, pair, even) = (0.0, 1 + Autocorrelation(1), 1.0);
+        for (var lag = 0; pair > 0 && lag < draws - 5;)
         {
             sum += pair;
-            if (next > draws - 4)
-            {
-                even = 0;
-                break;
-            }
-
-            even = Autocorrelation(next);
-            var following = even + Autocorrelation(next + 1);
-            pair = Math.Min(pair, following);
+            lag += 2;
+            even = Autocorrelation(lag);
+            pair = Math.Min(pair, even + Autocorrelation(lag + 1));
         }
 
-        // Of the pair that turned negative the first still counts, if it is positive: it lowers the variance for antithetic chains.
+        // Of the last pair the first still counts, if it is positive: it lowers the estimate's variance for antithetic chains.
         var time = 2 * sum - 1 + Math.Max(0, even);
         var count = (double)chains.Length * draws;
         return count / Math.Max(time, 1 / Math.Log10(count));
 
         double Autocorrelation(int lag)
         {
-            if (lag == 0)
-            {
-                return 1;
-            }
-
             var covariance = 0.0;
             for (var c = 0; c < chains.Length; c++)
             {
