@@ -28,5 +28,7 @@ internal static class ReferenceData
     }
 
     public static double Number(this IReadOnlyDictionary<string, string> row, string column) =>
-        double.Parse(row[column], CultureInfo.InvariantCulture);
+        ToNumber(row[column]);
+
+    public static double ToNumber(string cell) => double.Parse(cell, CultureInfo.InvariantCulture);
 }
