@@ -46,7 +46,5 @@ internal sealed class Candidate(int index, Regimen regimen, int changes)
         Peak = outcome.Peak.Volume.Milliliters;
     }
 
-    private static int CountStrongest(Regimen regimen) =>
-        regimen.Night.Count(exchange => RegimenFindings.IsStrongest(exchange.Solution))
-        + (regimen.DayFill is { } day && RegimenFindings.IsStrongest(day.Solution) ? 1 : 0);
+    private static int CountStrongest(Regimen regimen) => regimen.Exchanges.Count(exchange => RegimenFindings.IsStrongest(exchange.Solution));
 }

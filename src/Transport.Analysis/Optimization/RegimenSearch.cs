@@ -132,8 +132,7 @@ public static class RegimenSearch
     private static DropReason? Limits(Candidate candidate, Patient patient, RegimenGoals goals)
     {
         var regimen = candidate.Regimen;
-        var largest = regimen.Night.Max(exchange => exchange.Fill);
-        largest = regimen.DayFill is { } day && day.Volume > largest ? day.Volume : largest;
+        var largest = regimen.Exchanges.Max(exchange => exchange.Fill);
         var findings = regimen.Findings;
         return regimen.NightLength > goals.LongestNight ? DropReason.NightTooLong
             : largest > goals.LargestFillOf(patient) ? DropReason.FillTooLarge

@@ -17,7 +17,7 @@ internal struct ThreePoreSystem<T> : IOdeSystem<T>
     private readonly int solutes;
 
     // Per solute: plasma and fresh-fluid concentration, PS, 1 − σ, ½/PS, and RT φ σ of the pore classes.
-    private readonly double[] plasma;
+    private readonly T[] plasma;
     private readonly double[] fresh;
     private readonly T[] ps_S;
     private readonly T[] ps_L;
@@ -68,7 +68,7 @@ internal struct ThreePoreSystem<T> : IOdeSystem<T>
         volumePerPressure = membrane.VolumePerPressure?.Milliliters ?? double.PositiveInfinity;
         fullContactVolume = referenceVolume * (1400.0 * 1.73 / 2300.0);
 
-        this.plasma = new double[solutes];
+        this.plasma = new T[solutes];
         fresh = new double[solutes];
         ps_S = new T[solutes];
         ps_L = new T[solutes];
@@ -102,7 +102,7 @@ internal struct ThreePoreSystem<T> : IOdeSystem<T>
             osmotic_C[i] = RT * phi;
             osmotic_S[i] = RT * phi * sigma_S;
             osmotic_L[i] = RT * phi * sigma_L;
-            this.plasma[i] = AtBloodSide(panel.Solutes[i], plasma[i], membrane.PlasmaLevel);
+            this.plasma[i] = T.Of(AtBloodSide(panel.Solutes[i], plasma[i], membrane.PlasmaLevel));
         }
 
         ps_S[SolutePanel.Glucose] = free.GlucosePermeabilityScale * ps_S[SolutePanel.Glucose];
@@ -152,8 +152,8 @@ internal struct ThreePoreSystem<T> : IOdeSystem<T>
     /// <summary>Composition of the inflow, mmol/L, to be written before a fill.</summary>
     public readonly Span<double> Fresh => fresh;
 
-    /// <summary>Concentrations on the blood side, mmol/L.</summary>
-    public readonly ReadOnlySpan<double> Plasma => plasma;
+    /// <summary>Concentrations on the blood side, mmol/L; the body behind the membrane may write those that it does not hold constant.</summary>
+    public readonly Span<T> Plasma => plasma;
 
     public readonly int Dimension => 4 + solutes + (CollectsDrain ? solutes : 0);
 
@@ -182,7 +182,7 @@ internal struct ThreePoreSystem<T> : IOdeSystem<T>
         for (var i = 0; i < solutes; i++)
         {
             var d = state[1 + i] * perVolume;
-            var p = T.Of(plasma[i]);
+            var p = plasma[i];
             var mean = 0.5 * (p + d);
             var gradient = diffusion * (p - d);
             var w_S = passed_S[i] * j_S;
@@ -219,7 +219,7 @@ internal struct ThreePoreSystem<T> : IOdeSystem<T>
         var drive_L = pressure - T.Of(oncotic_L);
         foreach (var i in SolutePanel.Osmotic)
         {
-            var gradient = T.Of(plasma[i]) - state[1 + i] * perVolume;
+            var gradient = plasma[i] - state[1 + i] * perVolume;
             drive_C -= osmotic_C[i] * gradient;
             drive_S -= osmotic_S[i] * gradient;
             drive_L -= osmotic_L[i] * gradient;
@@ -234,7 +234,7 @@ internal struct ThreePoreSystem<T> : IOdeSystem<T>
         for (var i = 0; i < solutes; i++)
         {
             // A solute that is nowhere has no size of its own.
-            var amount = 1e-3 * referenceVolume * Math.Max(1e-6, Math.Max(plasma[i], fresh[i]));
+            var amount = 1e-3 * referenceVolume * Math.Max(1e-6, Math.Max(T.Largest(plasma[i]), fresh[i]));
             scale[1 + i] = amount;
             if (CollectsDrain)
             {
