@@ -6,16 +6,16 @@ namespace Transport;
 /// <summary>A regimen in plain words.</summary>
 internal static class RegimenWords
 {
-    public static string Of(Regimen regimen)
+    public static string Of(Regimen regimen) =>
+        $"{HoursAndMinutes(regimen.NightLength)} at night: {string.Join(", ", Groups(regimen.Night))}; day: {OfDay(regimen)}";
+
+    /// <summary>What is done by day.</summary>
+    public static string OfDay(Regimen regimen) => regimen.Day switch
     {
-        var day = regimen.Day switch
-        {
-            [] => "dry",
-            [{ DwellTime: null } only] => $"{Liters(only.Fill)} {only.Solution.Name}",
-            var several => string.Join(", ", Groups(several)) + (new RegimenSchedule(regimen, RegimenSettings.UsualResidual).DayEndsDry ? ", then dry" : ""),
-        };
-        return $"{HoursAndMinutes(regimen.NightLength)} at night: {string.Join(", ", Groups(regimen.Night))}; day: {day}";
-    }
+        [] => "dry",
+        [{ DwellTime: null } only] => $"{Liters(only.Fill)} {only.Solution.Name}",
+        var several => string.Join(", ", Groups(several)) + (new RegimenSchedule(regimen, regimen.UsualResidual).DayEndsDry ? ", then dry" : ""),
+    };
 
     private static string Liters(Volume volume) => volume.Liters.ToString("0.0##", CultureInfo.InvariantCulture) + " L";
 
