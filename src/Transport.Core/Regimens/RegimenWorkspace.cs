@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace Transport;
 
 /// <summary>Runs regimens one after another with the same integrator. One per thread.</summary>

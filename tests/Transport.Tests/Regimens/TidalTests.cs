@@ -92,7 +92,8 @@ public sealed class TidalTests
     public void Thirty_litres_in_eight_hours_clear_the_same_full_or_tidal()
     {
         // 15 × 2 L against 2 L + 28 × 1 L, 1.9 % dextrose, D/P creatinine 0.64, six patients: creatinine 9 ± 2 and 10 ± 3, urea 19 ± 3 and
-        // 20 ± 3 mL/min, ultrafiltration 2.9 ± 0.9 and 3.3 ± 1.6 mL/min, no difference (1994, read in a summary). A0/Δx 20,000 cm gives that D/P; urea
+        // 20 ± 3 mL/min, ultrafiltration 2.9 ± 0.9 and 3.3 ± 1.6 mL/min, no difference (abstract read without its authors, probably Perit Dial Int
+        // 1994). A0/Δx 20,000 cm gives that D/P; urea
         // by 2.4 times creatinine's permeability. One standard deviation of each.
         var membrane = ReferenceMembranes.Textbook with { DiffusionArea = DiffusionArea.FromCentimeters(20_000), UreaToCreatininePermeability = 2.4 };
         var solution = DialysisSolution.OfGlucose(19.0 / 198.17 * 1000);
