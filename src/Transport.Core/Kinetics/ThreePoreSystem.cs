@@ -19,7 +19,7 @@ internal struct ThreePoreSystem<T> : IDwellSystem<T>
     private readonly int polymer;
 
     // Per solute: plasma and fresh-fluid concentration, its way through small and large pores, and RT φ σ of the pore classes.
-    private readonly double[] plasma;
+    private readonly T[] plasma;
     private readonly double[] fresh;
     private readonly PorePassage<T>[] passage_S;
     private readonly PorePassage<T>[] passage_L;
@@ -77,7 +77,7 @@ internal struct ThreePoreSystem<T> : IDwellSystem<T>
         lossPerMilliliter = membrane.TissueConductance.MillilitersPerMinutePerMillimeterOfMercury / volumePerPressure;
         lossVolume = membrane.TissueThreshold.MillimetersOfMercury * volumePerPressure;
 
-        this.plasma = new double[solutes];
+        this.plasma = new T[solutes];
         fresh = new double[solutes];
         passage_S = new PorePassage<T>[solutes];
         passage_L = new PorePassage<T>[solutes];
@@ -108,7 +108,7 @@ internal struct ThreePoreSystem<T> : IDwellSystem<T>
             osmotic_C[i] = RT * phi;
             osmotic_S[i] = RT * phi * sigma_S;
             osmotic_L[i] = RT * phi * sigma_L;
-            this.plasma[i] = AtBloodSide(panel.Solutes[i], plasma[i], membrane.PlasmaLevel);
+            this.plasma[i] = T.Of(AtBloodSide(panel.Solutes[i], plasma[i], membrane.PlasmaLevel));
         }
 
         ps_S[SolutePanel.Glucose] = free.GlucosePermeabilityScale * ps_S[SolutePanel.Glucose];
@@ -160,8 +160,10 @@ internal struct ThreePoreSystem<T> : IDwellSystem<T>
     /// <summary>Composition of the inflow, mmol/L, to be written before a fill.</summary>
     public readonly Span<double> Fresh => fresh;
 
-    /// <summary>Concentrations on the blood side, mmol/L.</summary>
-    public readonly ReadOnlySpan<double> Plasma => plasma;
+    /// <summary>Concentrations on the blood side, mmol/L; the body behind the membrane may write those that it does not hold constant.</summary>
+    public readonly Span<T> Plasma => plasma;
+
+    public readonly T PlasmaOf(int solute) => plasma[solute];
 
     public readonly int Dimension => 4 + solutes + (CollectsDrain ? solutes : 0);
 
@@ -190,7 +192,7 @@ internal struct ThreePoreSystem<T> : IDwellSystem<T>
         for (var i = 0; i < solutes; i++)
         {
             var d = state[1 + i] * perVolume;
-            var p = T.Of(plasma[i]);
+            var p = plasma[i];
             var flux = passage_S[i].Flux(j_S, diffusion, perDiffusion, p, d) + passage_L[i].Flux(j_L, diffusion, perDiffusion, p, d);
             rates[1 + i] = flux - outward * d + T.Of(Inflow * fresh[i]);
         }
@@ -264,7 +266,7 @@ internal struct ThreePoreSystem<T> : IDwellSystem<T>
         var drive_L = pressure - T.Of(oncotic_L);
         foreach (var i in SolutePanel.Osmotic)
         {
-            var gradient = T.Of(plasma[i]) - state[1 + i] * perVolume;
+            var gradient = plasma[i] - state[1 + i] * perVolume;
             drive_C -= osmotic_C[i] * gradient;
             drive_S -= osmotic_S[i] * gradient;
             drive_L -= osmotic_L[i] * gradient;
@@ -272,7 +274,7 @@ internal struct ThreePoreSystem<T> : IDwellSystem<T>
 
         for (var i = polymer; i < solutes; i++)
         {
-            var gradient = T.Of(plasma[i]) - state[1 + i] * perVolume;
+            var gradient = plasma[i] - state[1 + i] * perVolume;
             drive_C -= osmotic_C[i] * gradient;
             drive_S -= osmotic_S[i] * gradient;
             drive_L -= osmotic_L[i] * gradient;
@@ -287,7 +289,7 @@ internal struct ThreePoreSystem<T> : IDwellSystem<T>
         for (var i = 0; i < solutes; i++)
         {
             // A solute that is nowhere has no size of its own.
-            var amount = 1e-3 * referenceVolume * Math.Max(1e-6, Math.Max(plasma[i], fresh[i]));
+            var amount = 1e-3 * referenceVolume * Math.Max(1e-6, Math.Max(T.Largest(plasma[i]), fresh[i]));
             scale[1 + i] = amount;
             if (CollectsDrain)
             {

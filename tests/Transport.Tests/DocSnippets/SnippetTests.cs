@@ -73,6 +73,9 @@ public sealed partial class SnippetTests
         Assert.Contains("UreaToPlasma", FromTheRoot.Printed(() => Programs.TwoTests(test, test)), StringComparison.Ordinal);
         var ensemble = MembraneFit.Run(test).ToEnsemble(10);
         Assert.Contains("sodium", FromTheRoot.Printed(() => Programs.Search(test.Patient, ensemble, test.Solution)), StringComparison.Ordinal);
+        var night = Regimen.Cycling(TimeSpan.FromHours(9), 5, Volume.FromLiters(2), DialysisSolution.Glucose136);
+        Assert.Contains("drains 1.0 L", FromTheRoot.Printed(() => Programs.AnyExchanges(test.Patient, ensemble.Center)), StringComparison.Ordinal);
+        Assert.Contains("five nights", FromTheRoot.Printed(() => Programs.Body(test.Patient, ensemble.Center, night)), StringComparison.Ordinal);
     }
 
     // "getting-started.md: curves" is on docs/getting-started.md.
