@@ -51,8 +51,9 @@ internal static class CodeQuestions
         var data = new JsonObject();
         if (answer?.Content.FirstOrDefault() is { } hover)
         {
-            data["text/markdown"] = hover.Value;
-            data[MediaType.PlainText] = string.Join('\n', hover.Value.Split('\n').Select(line => line.StartsWith("> ", StringComparison.Ordinal) ? line[2..] : line));
+            var text = hover.Value.ReplaceLineEndings("\n");
+            data["text/markdown"] = text;
+            data[MediaType.PlainText] = string.Join('\n', text.Split('\n').Select(line => line.StartsWith("> ", StringComparison.Ordinal) ? line[2..] : line));
         }
 
         return new JsonObject { ["status"] = "ok", ["found"] = data.Count > 0, ["data"] = data, ["metadata"] = new JsonObject() };

@@ -35,36 +35,20 @@ internal sealed class NotebookSession : IDisposable
     private readonly CSharpKernel _csharp;
     private readonly CompositeKernel _kernel;
     private readonly Dictionary<string, string> _displays = new(StringComparer.Ordinal);
-    private Task _inside = Task.CompletedTask;
+    private Task _emptyCell = Task.CompletedTask;
 
     private NotebookSession(CSharpKernel csharp)
     {
         _csharp = csharp;
         _kernel = [csharp];
         _kernel.DefaultKernelName = csharp.Name;
-
-        // A cancelled command ends at once for its sender, whatever its cell still does: here is seen whether the cell has left.
-        csharp.AddMiddleware(async (command, context, next) =>
-        {
-            var left = new TaskCompletionSource();
-            if (command is SubmitCode)
-                _inside = left.Task;
-            try
-            {
-                await next(command, context);
-            }
-            finally
-            {
-                left.SetResult();
-            }
-        });
     }
 
     /// <summary>The number of the last cell that was counted; 0 before the first.</summary>
     public int CellCount { get; private set; }
 
     /// <summary>True while an interrupted cell goes on all the same: nothing else can run.</summary>
-    public bool IsStuck => !_inside.IsCompleted;
+    public bool IsStuck => !_emptyCell.IsCompleted;
 
     /// <summary>Starts a kernel, loads the library into it and registers its views.</summary>
     /// <param name="live">For a front end that draws charts by <see cref="LiveChart"/>; not for files.</param>
@@ -121,7 +105,9 @@ internal sealed class NotebookSession : IDisposable
             }
             catch (OperationCanceledException)
             {
-                await Task.WhenAny(_inside, Task.Delay(Patience, CancellationToken.None));
+                // The command ends at once, whatever its cell still does. Whether that has left shows when the next one gets its turn.
+                _emptyCell = _kernel.SendAsync(new SubmitCode(""), CancellationToken.None);
+                await Task.WhenAny(_emptyCell, Task.Delay(Patience, CancellationToken.None));
                 throw;
             }
         }
