@@ -110,13 +110,13 @@ public sealed class RunTests : IDisposable
     }
 
     [Fact]
-    public async Task Everything_a_cell_says_is_kept_in_order()
+    public async Task Everything_a_cell_says_is_kept_in_order_and_an_update_replaces()
     {
         await _bench.RunAsync("outputs.ipynb");
 
         var outputs = _bench.ReadNotebook("outputs.ipynb")["cells"]![4]!["outputs"]!.AsArray();
         Assert.Equal(
-            ["shown", "raw view", "one two\n", "careful\n", "first", "second", "[ 1, 2, 3 ]"],
+            ["shown", "raw view", "one two\n", "careful\n", "second", "[ 1, 2, 3 ]"],
             outputs.Select(output => (string?)(output!["text"] ?? output["data"]!["text/plain"])![0]));
         Assert.Equal(["stdout", "stderr"], outputs.Select(output => (string?)output!["name"]).OfType<string>());
         Assert.Equal("<p><em>raw</em> view</p>", (string?)outputs[1]!["data"]!["text/html"]![0]);

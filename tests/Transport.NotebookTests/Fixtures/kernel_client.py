@@ -61,7 +61,7 @@ ask(failing)
 seen["queued"] = ask(queued)
 seen["refusal"] = run("Volume.FromLiters(double.NaN)")[0]
 seen["history"] = ask(client.history(hist_access_type="tail", n=1))["history"]
-seen["completion"] = ask(client.complete('var s = "\U0001F9EA";Volume.From', 28))
+seen["completion"] = ask(client.complete('var s = "\U0001F9EA";Volume.From', 23))
 seen["inspection"] = ask(client.inspect("Volume.FromLiters(2)", 17))
 seen["complete"] = [ask(client.is_complete(code))["status"] for code in ("1 + 1", "if (true) {", "var = ;")]
 seen["comms"] = ask(client.comm_info())["comms"]
