@@ -57,7 +57,7 @@ internal sealed class CellExecution(KernelSockets sockets, Task<NotebookSession>
             {
                 failure = session.IsStuck
                     ? Stuck
-                    : await session.ExecuteAsync(code, isSilent ? _ => { } : relay.Emit, isCounted, cancellation.Token);
+                    : await session.ExecuteAsync(code, isSilent ? Ignore : relay.Emit, isCounted, cancellation.Token);
             }
             catch (OperationCanceledException)
             {
@@ -88,6 +88,10 @@ internal sealed class CellExecution(KernelSockets sockets, Task<NotebookSession>
         reply["status"] = "error";
         reply["execution_count"] = cell;
         return reply;
+    }
+
+    private static void Ignore(CellOutput output)
+    {
     }
 
     private static JsonObject ErrorOf(CellFailure failure) => new()
