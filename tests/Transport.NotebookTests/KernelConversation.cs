@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using System.Text.Json.Nodes;
 
 namespace Transport.NotebookTests;
@@ -6,8 +5,6 @@ namespace Transport.NotebookTests;
 /// <summary>Installs the kernel into a directory of its own and lets <c>kernel_client.py</c> talk with it, once for all tests.</summary>
 public sealed class KernelConversation : IAsyncLifetime
 {
-    private readonly JupyterBench _bench = new();
-
     /// <summary>Why there was no conversation; null when there was one.</summary>
     public string? Missing { get; private set; }
 
@@ -22,14 +19,11 @@ public sealed class KernelConversation : IAsyncLifetime
         Missing = await JupyterBench.MissingAsync("nbclient");
         if (Missing is not null)
             return;
-        await _bench.InstallAsync();
-        (var said, Errors) = await _bench.PythonAsync("kernel_client.py");
+        using var bench = new JupyterBench();
+        await bench.InstallAsync();
+        (var said, Errors) = await bench.PythonAsync("kernel_client.py");
         Seen = (JsonObject)JsonNode.Parse(said)!;
     }
 
-    public Task DisposeAsync()
-    {
-        _bench.Dispose();
-        return Task.CompletedTask;
-    }
+    public Task DisposeAsync() => Task.CompletedTask;
 }
