@@ -70,6 +70,17 @@ internal static class Programs
         #endregion
     }
 
+    public static void ChartInOneFile()
+    {
+        #region notebooks.md
+        var sheet = SampleSheet.Read("reference-data/examples/merrow-01-average.csv");
+        var results = EquilibrationIndices.Of(sheet.ToTest());
+        Console.WriteLine(Reports.Of(results).Text);
+        Directory.CreateDirectory("out");
+        FigureExport.WriteHtml(EquilibrationCharts.AgainstPopulation(results), "out/against-population.html");
+        #endregion
+    }
+
     public static void FileBasedApp()
     {
         #region getting-started.md: file-based app

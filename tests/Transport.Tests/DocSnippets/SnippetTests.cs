@@ -66,6 +66,13 @@ public sealed partial class SnippetTests
     }
 
     [Fact]
+    public void The_file_of_the_notebooks_page_writes_its_chart()
+    {
+        Assert.Contains("D/P", FromTheRoot.Printed(Programs.ChartInOneFile), StringComparison.Ordinal);
+        Assert.True(new FileInfo(Path.Combine(Documentation.Root, "out", "against-population.html")).Length > 1_000_000);
+    }
+
+    [Fact]
     public void The_programs_of_the_concepts_run()
     {
         var test = SampleSheet.Read(Path.Combine(ReferenceData.Folder, "examples", "merrow-01-average.csv")).ToTest();

@@ -86,7 +86,7 @@ public sealed class NistRegressionTests
     public void The_page_on_estimation_prints_the_digits_that_are_reached()
     {
         // Whole digits, lower of estimates and standard deviations; a dash where a start is not solved. One digit either way is rounding of another machine.
-        var page = File.ReadAllLines(Path.Combine(ReferenceData.RepositoryRoot(), "docs", "concepts", "estimation.md"));
+        var page = File.ReadAllLines(Path.Combine(Repository.Root, "docs", "concepts", "estimation.md"));
         var rows = page.Where(line => line.StartsWith("| `", StringComparison.Ordinal)).Select(line => line.Split('|', StringSplitOptions.TrimEntries)).ToList();
         Assert.Equal(NistProblem.Names, rows.Select(row => row[1].Trim('`')));
         foreach (var row in rows)
