@@ -77,7 +77,8 @@ internal static class Programs
         var results = EquilibrationIndices.Of(sheet.ToTest());
         Console.WriteLine(Reports.Of(results).Text);
         Directory.CreateDirectory("out");
-        FigureExport.WriteHtml(EquilibrationCharts.AgainstPopulation(results), "out/against-population.html");
+        if (EquilibrationCharts.AgainstPopulation(results) is { } chart)
+            FigureExport.WriteHtml(chart, "out/against-population.html");
         #endregion
     }
 
