@@ -63,7 +63,7 @@ internal sealed partial record CellFailure(string Name, string Message, IReadOnl
             .Select(frame => Frame().Match(frame))
             .Where(frame => frame.Success);
 
-    // "at Submission#3.F(Int32 a) in /home/somebody/cell 3:line 2": no path is repeated.
+    // "at Submission#3.F(Int32 a) in SOMEWHERE/cell 3:line 2": no path is repeated.
     [GeneratedRegex(@"^at (Submission#\d+\.)?(?<what>.+?)( in (.*[/\\])?(cell (?<cell>\d+):line (?<line>\d+)|.*))?$")]
     private static partial Regex Frame();
 }
