@@ -1,28 +1,30 @@
+using System.Collections.Immutable;
+
 namespace Transport.Analysis;
 
-/// <summary>What could be understood of a sheet: a test with holes.</summary>
+/// <summary>What could be understood of a sheet: a test, or a collection, with holes.</summary>
 internal sealed class SheetDraft
 {
     private readonly IReadOnlyDictionary<SheetItem, (int Row, double Value)> numbers;
     private readonly IReadOnlyList<SheetMeasurement> measurements;
 
+    private readonly IReadOnlyDictionary<(string Bag, SheetItem Item), (int Row, double Value)> bags;
+
     public SheetDraft(
-        string? code, IReadOnlyDictionary<SheetItem, (int Row, double Value)> numbers, IReadOnlyList<SheetMeasurement> measurements)
+        string? code,
+        IReadOnlyDictionary<SheetItem, (int Row, double Value)> numbers,
+        IReadOnlyDictionary<(string Bag, SheetItem Item), (int Row, double Value)> bags,
+        IReadOnlyList<SheetMeasurement> measurements)
     {
         Code = code;
         this.numbers = numbers;
+        this.bags = bags;
         this.measurements = measurements;
         Assay = new(Choice<CreatinineMethod>(SheetWords.Method) ?? CreatinineMethod.NotStated, Number(SheetWords.Factor));
         Dialysate = [.. Of(SampledFluid.Dialysate)
             .GroupBy(measured => measured.Time!.Value)
             .OrderBy(group => group.Key)
-            .Select(group => new DialysateSample(group.Key)
-            {
-                Creatinine = Value(group, Analyte.Creatinine),
-                Urea = Value(group, Analyte.Urea) ?? Value(group, Analyte.UreaNitrogen),
-                Glucose = Value(group, Analyte.Glucose),
-                Sodium = Value(group, Analyte.Sodium),
-            })];
+            .Select(group => Sample(group.Key, group))];
         Plasma = [.. Of(SampledFluid.Plasma)
             .GroupBy(measured => measured.Time)
             .OrderBy(group => group.Key)
@@ -32,6 +34,7 @@ internal sealed class SheetDraft
                 Urea = Value(group, Analyte.Urea) ?? Value(group, Analyte.UreaNitrogen),
                 Glucose = Value(group, Analyte.Glucose),
                 Sodium = Value(group, Analyte.Sodium),
+                Proteins = ProteinsOf(group),
             })];
     }
 
@@ -54,11 +57,23 @@ internal sealed class SheetDraft
     public double? ClockedDwellMinutes =>
         Number(SheetWords.EndOfInflow) is { } from && Number(SheetWords.StartOfDrain) is { } to ? SheetTime.Elapsed(from, to) : null;
 
-    public Volume? Fill => Milliliters(SheetWords.Fill);
+    public TestForm? NamedForm => Choice<TestForm>(SheetWords.Form);
+
+    /// <summary>Whether the sheet is of a 24-h collection: named so, or with drains or urine of their own.</summary>
+    public bool IsCollection => NamedForm is { } form
+        ? form == TestForm.Collection
+        : bags.Count > 0 || measurements.Any(measured => measured.Fluid is SampledFluid.CollectedDrain or SampledFluid.Urine);
+
+    /// <summary>What went in; a weight less that of the empty bag, 1 g as 1 mL.</summary>
+    public Volume? Fill => Milliliters(SheetWords.Fill) - (Milliliters(SheetWords.FillTare) ?? default);
 
     public Volume? Overfill => Milliliters(SheetWords.Overfill);
 
-    public Volume? Drained => Milliliters(SheetWords.Drained);
+    public Volume? Drained => Milliliters(SheetWords.Drained) - (Milliliters(SheetWords.DrainTare) ?? default);
+
+    public Volume? TemporaryDrained => Milliliters(SheetWords.TemporaryDrained) - (Milliliters(SheetWords.DrainTare) ?? default);
+
+    public DateOnly? Date(SheetItem item) => Number(item) is { } day ? DateOnly.FromDayNumber((int)day) : null;
 
     public double? Number(SheetItem item) => numbers.TryGetValue(item, out var found) ? found.Value : null;
 
@@ -72,11 +87,18 @@ internal sealed class SheetDraft
         && (time is null || measured.Time == time));
 
     /// <summary>Measurements that were understood.</summary>
-    public IEnumerable<SheetMeasurement> Of(SampledFluid fluid) => measurements.Where(measured => measured.Fluid == fluid && measured.Value is not null);
+    public IEnumerable<SheetMeasurement> Of(SampledFluid fluid) => measurements.Where(measured => measured.Fluid == fluid && measured.IsUnderstood);
 
     /// <summary>Whether a value was written, be it understood or not: nothing is called missing that only has to be corrected.</summary>
     public bool IsWritten(SampledFluid fluid, Analyte analyte) =>
         measurements.Any(measured => measured.Fluid == fluid && measured.Analyte == analyte);
+
+    /// <summary>Whether any measurement was written, understood or not.</summary>
+    public bool IsAnyWritten => measurements.Count > 0;
+
+    /// <summary>The form that the measurements show; null without a dwell.</summary>
+    public TestForm? Recognize() =>
+        DwellMinutes is { } minutes ? TestForms.Recognize(Dialysate, TemporaryDrained is { Milliliters: > 0 }, TimeSpan.FromMinutes(minutes)) : null;
 
     /// <summary>The same for dialysate within a stretch of the dwell, min.</summary>
     public bool IsWritten(Analyte analyte, double from, double to) => measurements.Any(measured =>
@@ -86,52 +108,150 @@ internal sealed class SheetDraft
     /// <summary>The test. Only for a draft without error findings.</summary>
     public EquilibrationTest ToTest()
     {
-        var patient = new Patient(
-            Code ?? "",
-            Choice<Sex>(SheetWords.Sex)!.Value,
-            Number(SheetWords.Age)!.Value,
-            Length.FromCentimeters(Number(SheetWords.Height)!.Value),
-            Mass.FromKilograms(Number(SheetWords.Weight)!.Value),
-            PlasmaComposition.Typical,
-            new(Clearance(SheetWords.RenalUreaClearance), Clearance(SheetWords.RenalCreatinineClearance), Milliliters(SheetWords.Urine) ?? default));
+        var patient = Patient();
         var test = new EquilibrationTest
         {
             Patient = patient,
-            Date = Number(SheetWords.Date) is { } day ? DateOnly.FromDayNumber((int)day) : null,
-            Solution = Solution(),
+            Date = Date(SheetWords.Date),
+            Solution = Solution(item => Number(item)),
             InstilledVolume = Fill!.Value,
             FillBasis = Basis,
             Overfill = Overfill,
             DrainedVolume = Drained,
             ResidualVolume = Milliliters(SheetWords.Residual),
+            ResidualVolumeAfter = Milliliters(SheetWords.ResidualAfter),
+            TemporaryDrain = TemporaryDrained is { Milliliters: > 0 } drained ? new(TimeSpan.FromHours(1), drained) : null,
+            PrecedingDrain = Of(SampledFluid.PrecedingDrain).Any() ? Sample(TimeSpan.Zero, Of(SampledFluid.PrecedingDrain)) : null,
+            Conditions = new()
+            {
+                DialysisStart = Date(SheetWords.DialysisStart),
+                LastPeritonitis = Date(SheetWords.LastPeritonitis),
+                PrecedingDwell = Minutes(SheetWords.PrecedingDwell),
+                PrecedingAgent = Choice<OsmoticAgent>(SheetWords.PrecedingAgent),
+                Instillation = Minutes(SheetWords.Instillation),
+            },
+            NamedForm = NamedForm,
             Dwell = TimeSpan.FromMinutes(DwellMinutes!.Value),
             CreatinineAssay = Assay,
             Dialysate = Dialysate,
             Plasma = Plasma,
         };
-        var typical = PlasmaComposition.Typical;
-        return test with
+        return test with { Patient = patient with { Plasma = Composition(test.PlasmaUrea, test.CorrectedPlasmaCreatinine, test.PlasmaGlucose, test.PlasmaSodium) } };
+    }
+
+    /// <summary>The collection. Only for a draft without error findings.</summary>
+    public CollectedDay ToCollection()
+    {
+        var patient = Patient();
+        var creatinine = CorrectedCreatinine.Of(Assay, Plasma);
+        return new()
         {
             Patient = patient with
             {
-                Plasma = new(
-                    test.PlasmaUrea ?? typical.Urea, test.CorrectedPlasmaCreatinine!.Value,
-                    test.PlasmaGlucose ?? typical.Glucose, test.PlasmaSodium ?? typical.Sodium),
+                Plasma = Composition(Plasma.Select(sample => sample.Urea).FirstOrDefault(value => value is not null), creatinine,
+                    Plasma.Select(sample => sample.Glucose).FirstOrDefault(value => value is not null),
+                    Plasma.Select(sample => sample.Sodium).FirstOrDefault(value => value is not null)),
             },
+            Date = Date(SheetWords.Date),
+            Duration = TimeSpan.FromHours(Number(SheetWords.CollectionTime) ?? 24),
+            CreatinineAssay = Assay,
+            Drains = [.. Bags.Select(Drain)],
+            Urine = Urine(),
+            Plasma = Plasma,
+            PlasmaClock = Number(SheetWords.BloodTime) is { } clock ? TimeOnly.FromTimeSpan(TimeSpan.FromMinutes(clock)) : null,
         };
     }
 
-    private DialysisSolution Solution()
+    /// <summary>Drains of a collection, in the order of the sheet.</summary>
+    public IReadOnlyList<string> Bags =>
+    [
+        .. bags.Where(pair => pair.Key.Item != SheetWords.Urine).Select(pair => (pair.Value.Row, pair.Key.Bag))
+            .Concat(measurements.Where(measured => measured.Fluid == SampledFluid.CollectedDrain).Select(measured => (measured.Row, measured.Bag)))
+            .OrderBy(pair => pair.Row).Select(pair => pair.Bag).Distinct(),
+    ];
+
+    /// <summary>A fact of a drain; that of the whole sheet where the drain has none of its own.</summary>
+    public double? OfBag(string bag, SheetItem item) => bags.TryGetValue((bag, item), out var own) ? own.Value : Number(item);
+
+    private CollectedDrain Drain(string bag) => new(bag, Volume.FromMilliliters(OfBag(bag, SheetWords.Drained) ?? 0))
     {
-        var usual = DialysisSolution.OfGlucose(Number(SheetWords.SolutionGlucose)!.Value);
-        return Number(SheetWords.SolutionSodium) is { } sodium
-            ? new(usual.Name, usual.Glucose, Concentration.FromMillimolesPerLiter(sodium)) { Others = usual.Others }
-            : usual;
+        Fill = OfBag(bag, SheetWords.Fill) is { } fill ? Volume.FromMilliliters(fill) : null,
+        Solution = OfBag(bag, SheetWords.SolutionGlucose) is not null || OfBag(bag, SheetWords.Agent) is not null ? Solution(item => OfBag(bag, item)) : null,
+        Sample = Sample(TimeSpan.Zero, Of(SampledFluid.CollectedDrain).Where(measured => measured.Bag == bag)),
+    };
+
+    private CollectedUrine? Urine()
+    {
+        var bag = bags.Keys.FirstOrDefault(key => key.Item == SheetWords.Urine).Bag;
+        if ((bag is null ? Number(SheetWords.Urine) : bags[(bag, SheetWords.Urine)].Value) is not { } volume)
+        {
+            return null;
+        }
+
+        var urine = Of(SampledFluid.Urine).ToList();
+        return new(Volume.FromMilliliters(volume))
+        {
+            Creatinine = Value(urine, Analyte.Creatinine),
+            Urea = Value(urine, Analyte.Urea) ?? Value(urine, Analyte.UreaNitrogen),
+            Sodium = Value(urine, Analyte.Sodium),
+            Protein = urine.Find(measured => measured.Analyte == Analyte.TotalProtein)?.Mass,
+        };
     }
+
+    private Patient Patient() => new(
+        Code ?? "",
+        Choice<Sex>(SheetWords.Sex)!.Value,
+        Number(SheetWords.Age)!.Value,
+        Length.FromCentimeters(Number(SheetWords.Height)!.Value),
+        Mass.FromKilograms(Number(SheetWords.Weight)!.Value),
+        PlasmaComposition.Typical,
+        new(Clearance(SheetWords.RenalUreaClearance), Clearance(SheetWords.RenalCreatinineClearance), Milliliters(SheetWords.Urine) ?? default));
+
+    // For simulations: what was not measured is the typical value, which a note of the sheet says.
+    private static PlasmaComposition Composition(Concentration? urea, Concentration? creatinine, Concentration? glucose, Concentration? sodium)
+    {
+        var typical = PlasmaComposition.Typical;
+        return new(urea ?? typical.Urea, creatinine ?? typical.Creatinine, glucose ?? typical.Glucose, sodium ?? typical.Sodium);
+    }
+
+    private static DialysisSolution Solution(Func<SheetItem, double?> number)
+    {
+        var agent = number(SheetWords.Agent) is { } value ? (OsmoticAgent)(int)value : OsmoticAgent.Glucose;
+        var sodium = number(SheetWords.SolutionSodium);
+        if (agent != OsmoticAgent.Glucose)
+        {
+            return new(agent.ToString().ToLowerInvariant(), default, Concentration.FromMillimolesPerLiter(sodium ?? 132), agent);
+        }
+
+        var usual = DialysisSolution.OfGlucose(number(SheetWords.SolutionGlucose)!.Value);
+        return sodium is { } given ? new(usual.Name, usual.Glucose, Concentration.FromMillimolesPerLiter(given)) { Others = usual.Others } : usual;
+    }
+
+    private TimeSpan? Minutes(SheetItem item) => Number(item) is { } value ? TimeSpan.FromMinutes(value) : null;
 
     private Volume? Milliliters(SheetItem item) => Number(item) is { } value ? Volume.FromMilliliters(value) : null;
 
     private Clearance Clearance(SheetItem item) => Number(item) is { } value ? Transport.Clearance.FromMillilitersPerMinute(value) : default;
+
+    private static DialysateSample Sample(TimeSpan time, IEnumerable<SheetMeasurement> rows)
+    {
+        var sample = rows.ToList();
+        return new(time)
+        {
+            Creatinine = Value(sample, Analyte.Creatinine),
+            Urea = Value(sample, Analyte.Urea) ?? Value(sample, Analyte.UreaNitrogen),
+            Glucose = Value(sample, Analyte.Glucose),
+            Sodium = Value(sample, Analyte.Sodium),
+            Potassium = Value(sample, Analyte.Potassium),
+            Marker = sample.Find(measured => measured.Analyte == Analyte.Marker)?.Mass,
+            Proteins = ProteinsOf(sample),
+        };
+    }
+
+    private static ImmutableDictionary<Protein, MassConcentration> ProteinsOf(IEnumerable<SheetMeasurement> sample) => sample
+        .Where(measured => measured.Mass is not null && SheetWords.Proteins.ContainsKey(measured.Analyte))
+        .DistinctBy(measured => measured.Analyte)
+        .ToImmutableDictionary(measured => SheetWords.Proteins[measured.Analyte], measured => measured.Mass!.Value);
 
     private static Concentration? Value(IEnumerable<SheetMeasurement> sample, Analyte analyte) =>
         sample.FirstOrDefault(measured => measured.Analyte == analyte)?.Value;

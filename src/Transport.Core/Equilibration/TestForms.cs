@@ -9,12 +9,22 @@ public static class TestForms
     public static TestForm Recognize(EquilibrationTest test)
     {
         ArgumentNullException.ThrowIfNull(test);
+        return Recognize(test.Dialysate, test.TemporaryDrain is not null, test.Dwell);
+    }
+
+    /// <summary>The same from its parts.</summary>
+    /// <param name="dialysate">Samples in order of time.</param>
+    /// <param name="hasTemporaryDrain">Whether the cavity was drained and filled again within the dwell.</param>
+    /// <param name="dwell">Dwell time.</param>
+    public static TestForm Recognize(IReadOnlyList<DialysateSample> dialysate, bool hasTemporaryDrain, TimeSpan dwell)
+    {
+        ArgumentNullException.ThrowIfNull(dialysate);
         var early = TimeSpan.FromMinutes(MembraneThresholds.Default.EarlyTolerance.Value);
-        return test.Dialysate.Any(sample => sample.Marker is not null) ? TestForm.Permeability
-            : test.TemporaryDrain is not null ? TestForm.TemporaryDrain
-            : test.Dwell <= Hour + 3 * early ? TestForm.OneHour
-            : test.Dialysate.Count == 1 && test.Dialysate[0].Time > Hour + 3 * early ? TestForm.Fast
-            : test.Dialysate.Any(sample => sample.Sodium is not null && (sample.Time - Hour).Duration() <= early) ? TestForm.FourHourWithSodium
+        return dialysate.Any(sample => sample.Marker is not null) ? TestForm.Permeability
+            : hasTemporaryDrain ? TestForm.TemporaryDrain
+            : dwell <= Hour + 3 * early ? TestForm.OneHour
+            : dialysate.Count == 1 && dialysate[0].Time > Hour + 3 * early ? TestForm.Fast
+            : dialysate.Any(sample => sample.Sodium is not null && (sample.Time - Hour).Duration() <= early) ? TestForm.FourHourWithSodium
             : TestForm.FourHour;
     }
 
