@@ -4,7 +4,7 @@ namespace Transport;
 internal readonly struct StepRecorder(int dimension) : IStepObserver<Real>
 {
     private readonly List<double> times = [];
-    private readonly List<double> values = [];
+    private readonly List<Real> values = [];
 
     public double Observe(ref DenseStep<Real> step)
     {
@@ -14,18 +14,10 @@ internal readonly struct StepRecorder(int dimension) : IStepObserver<Real>
         }
 
         times.Add(step.End);
-        Append(step.StartState);
-        Append(step.Terms());
+        values.AddRange(step.StartState);
+        values.AddRange(step.Terms());
         return double.NaN;
     }
 
     public Trajectory ToTrajectory() => new(dimension, [.. times], [.. values]);
-
-    private void Append(ReadOnlySpan<Real> block)
-    {
-        foreach (var value in block)
-        {
-            values.Add(value.Value);
-        }
-    }
 }

@@ -5,12 +5,12 @@ internal sealed class Trajectory
 {
     private readonly int dimension;
     private readonly double[] times;
-    private readonly double[] values;
+    private readonly Real[] values;
 
     /// <param name="dimension">Components of the state.</param>
     /// <param name="times">Ends of the steps, min, the start first.</param>
     /// <param name="values">Per step: the state at its start, then its seven dense terms.</param>
-    public Trajectory(int dimension, double[] times, double[] values)
+    public Trajectory(int dimension, double[] times, Real[] values)
     {
         this.dimension = dimension;
         this.times = times;
@@ -30,14 +30,9 @@ internal sealed class Trajectory
         Require.InRange(minutes, times[0], End, "min");
         var found = Array.BinarySearch(times, minutes);
         var step = Math.Clamp(found >= 0 ? found : ~found - 1, 0, StepCount - 1);
-        var block = values.AsSpan(step * dimension * (1 + DenseStep<Real>.TermCount), dimension * (1 + DenseStep<Real>.TermCount));
-        var x = (minutes - times[step]) / (times[step + 1] - times[step]);
-        var y = x * block[(DenseStep<Real>.TermCount * dimension) + component];
-        for (var term = DenseStep<Real>.TermCount - 2; term >= 0; term--)
-        {
-            y = ((term & 1) == 0 ? x : 1 - x) * (y + block[((1 + term) * dimension) + component]);
-        }
-
-        return block[component] + y;
+        var size = dimension * (1 + DenseStep<Real>.TermCount);
+        var block = values.AsSpan(step * size, size);
+        var fraction = (minutes - times[step]) / (times[step + 1] - times[step]);
+        return DenseStep<Real>.Evaluate(block[dimension..], block[..dimension], component, fraction).Value;
     }
 }

@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+
 namespace Transport;
 
 /// <summary>
@@ -18,27 +20,49 @@ internal static class DiffusionGain
     {
         if (z <= FractionUpTo)
         {
-            return Numerator(z) / Denominator(z);
+            return Fraction(Real.Of(z)).Value;
         }
 
         var y = Math.Sqrt(z);
         return y * (1 + 2 / (Math.Exp(2 * y) - 1));
     }
 
+    /// <summary>The fraction alone, over a lane.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static T Fraction<T>(T z)
+        where T : struct, ILane<T> => Numerator(z) / Denominator(z);
+
     /// <summary>The derivative by z, given the value.</summary>
     public static double Slope(double z, double value)
     {
         if (z <= FractionUpTo)
         {
-            return (NumeratorSlope(z) - value * DenominatorSlope(z)) / Denominator(z);
+            return (NumeratorSlope(z) - value * DenominatorSlope(z)) / Denominator(Real.Of(z)).Value;
         }
 
         return (value * (1 - value) + z) / (2 * z);
     }
 
-    private static double Numerator(double z) => 654729075 + z * (310134825 + z * (18918900 + z * (315315 + z * (1485 + z))));
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static T Numerator<T>(T z)
+        where T : struct, ILane<T>
+    {
+        var sum = z + T.Of(1485);
+        sum = T.MultiplyAdd(sum, z, 315315);
+        sum = T.MultiplyAdd(sum, z, 18918900);
+        sum = T.MultiplyAdd(sum, z, 310134825);
+        return T.MultiplyAdd(sum, z, 654729075);
+    }
 
-    private static double Denominator(double z) => 654729075 + z * (91891800 + z * (2837835 + z * (25740 + z * 55)));
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static T Denominator<T>(T z)
+        where T : struct, ILane<T>
+    {
+        var sum = T.MultiplyAdd(T.Of(55), z, 25740);
+        sum = T.MultiplyAdd(sum, z, 2837835);
+        sum = T.MultiplyAdd(sum, z, 91891800);
+        return T.MultiplyAdd(sum, z, 654729075);
+    }
 
     private static double NumeratorSlope(double z) => 310134825 + z * (2 * 18918900 + z * (3 * 315315 + z * (4 * 1485 + z * 5)));
 

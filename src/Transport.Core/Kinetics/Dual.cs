@@ -39,6 +39,8 @@ internal readonly struct Dual : ILane<Dual>
         return new(quotient, (left.Slopes - right.Slopes * quotient) * (1 / right.Value));
     }
 
+    public static Dual MultiplyAdd(Dual x, Dual y, double constant) => x * y + Of(constant);
+
     public static Dual Exp(Dual x)
     {
         var value = Math.Exp(x.Value);

@@ -24,6 +24,9 @@ internal interface ILane<T>
 
     public static abstract T operator /(T left, T right);
 
+    /// <summary>x y + constant, rounded once where the machine can: a step of a polynomial.</summary>
+    public static abstract T MultiplyAdd(T x, T y, double constant);
+
     public static abstract T Exp(T x);
 
     public static abstract T Log(T x);

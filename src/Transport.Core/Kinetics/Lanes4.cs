@@ -42,6 +42,9 @@ internal readonly struct Lanes4 : ILane<Lanes4>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Lanes4 operator /(Lanes4 left, Lanes4 right) => new(left.Values / right.Values);
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Lanes4 MultiplyAdd(Lanes4 x, Lanes4 y, double constant) => new(Vector256.MultiplyAddEstimate(x.Values, y.Values, Vector256.Create(constant)));
+
     public static Lanes4 Exp(Lanes4 x) => new(Vector256.Exp(x.Values));
 
     public static Lanes4 Log(Lanes4 x) => new(Vector256.Log(x.Values));
@@ -58,27 +61,10 @@ internal readonly struct Lanes4 : ILane<Lanes4>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Lanes4 Abs(Lanes4 x) => new(Vector256.Abs(x.Values));
 
-    // The same polynomials as DiffusionGain's, four at a time; lanes beyond the fraction's reach are patched one by one.
+    // Lanes beyond the fraction's reach are rare, and then all four are done one by one.
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static Lanes4 DiffusionGain(Lanes4 x)
-    {
-        var z = x.Values;
-        if (Vector256.GreaterThanAny(z, Vector256.Create(Transport.DiffusionGain.FractionUpTo)))
-        {
-            return Beyond(z);
-        }
-
-        var numerator = z + Vector256.Create(1485.0);
-        numerator = numerator * z + Vector256.Create(315315.0);
-        numerator = numerator * z + Vector256.Create(18918900.0);
-        numerator = numerator * z + Vector256.Create(310134825.0);
-        numerator = numerator * z + Vector256.Create(654729075.0);
-        var denominator = z * 55 + Vector256.Create(25740.0);
-        denominator = denominator * z + Vector256.Create(2837835.0);
-        denominator = denominator * z + Vector256.Create(91891800.0);
-        denominator = denominator * z + Vector256.Create(654729075.0);
-        return new(numerator / denominator);
-    }
+    public static Lanes4 DiffusionGain(Lanes4 z) =>
+        Vector256.GreaterThanAny(z.Values, Vector256.Create(Transport.DiffusionGain.FractionUpTo)) ? Beyond(z.Values) : Transport.DiffusionGain.Fraction(z);
 
     private static Lanes4 Beyond(Vector256<double> z) => new(Vector256.Create(
         Transport.DiffusionGain.Of(z.GetElement(0)),

@@ -31,6 +31,9 @@ internal readonly struct Real : ILane<Real>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Real operator /(Real left, Real right) => new(left.Value / right.Value);
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Real MultiplyAdd(Real x, Real y, double constant) => new(double.MultiplyAddEstimate(x.Value, y.Value, constant));
+
     public static Real Exp(Real x) => new(Math.Exp(x.Value));
 
     public static Real Log(Real x) => new(Math.Log(x.Value));

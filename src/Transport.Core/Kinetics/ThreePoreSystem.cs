@@ -16,15 +16,11 @@ internal struct ThreePoreSystem<T> : IOdeSystem<T>
     private readonly ThreePoreMembrane membrane;
     private readonly int solutes;
 
-    // Per solute: plasma and fresh-fluid concentration, PS, 1 − σ, ½/PS, and RT φ σ of the pore classes.
+    // Per solute: plasma and fresh-fluid concentration, its way through small and large pores, and RT φ σ of the pore classes.
     private readonly double[] plasma;
     private readonly double[] fresh;
-    private readonly T[] ps_S;
-    private readonly T[] ps_L;
-    private readonly double[] passed_S;
-    private readonly double[] passed_L;
-    private readonly T[] halfPerPs_S;
-    private readonly T[] halfPerPs_L;
+    private readonly PorePassage<T>[] passage_S;
+    private readonly PorePassage<T>[] passage_L;
     private readonly double[] osmotic_C;
     private readonly double[] osmotic_S;
     private readonly double[] osmotic_L;
@@ -70,15 +66,14 @@ internal struct ThreePoreSystem<T> : IOdeSystem<T>
 
         this.plasma = new double[solutes];
         fresh = new double[solutes];
-        ps_S = new T[solutes];
-        ps_L = new T[solutes];
-        passed_S = new double[solutes];
-        passed_L = new double[solutes];
-        halfPerPs_S = new T[solutes];
-        halfPerPs_L = new T[solutes];
+        passage_S = new PorePassage<T>[solutes];
+        passage_L = new PorePassage<T>[solutes];
         osmotic_C = new double[solutes];
         osmotic_S = new double[solutes];
         osmotic_L = new double[solutes];
+
+        var ps_S = new T[solutes];
+        var ps_L = new T[solutes];
 
         // Poiseuille: a pore class' share of the area is its share of the flow over its radius squared.
         var area_S = pores.SmallFraction / (pores.SmallRadiusAngstrom * pores.SmallRadiusAngstrom);
@@ -93,8 +88,6 @@ internal struct ThreePoreSystem<T> : IOdeSystem<T>
             var lambda_L = radius / pores.LargeRadiusAngstrom;
             var sigma_S = Hindrance.ReflectionCoefficient(lambda_S, form);
             var sigma_L = Hindrance.ReflectionCoefficient(lambda_L, form);
-            passed_S[i] = 1 - sigma_S;
-            passed_L[i] = 1 - sigma_L;
             var free_PS = 60 * PhysicalConstants.FreeDiffusion(radius) * free.DiffusionArea;
             ps_S[i] = share_S * Hindrance.DiffusionFactor(lambda_S, form) * free_PS;
             ps_L[i] = share_L * Hindrance.DiffusionFactor(lambda_L, form) * free_PS;
@@ -127,10 +120,9 @@ internal struct ThreePoreSystem<T> : IOdeSystem<T>
 
         for (var i = 0; i < solutes; i++)
         {
-            ps_S[i] = AboveNothing(ps_S[i]);
-            ps_L[i] = AboveNothing(ps_L[i]);
-            halfPerPs_S[i] = T.Of(0.5) / ps_S[i];
-            halfPerPs_L[i] = T.Of(0.5) / ps_L[i];
+            var radius = panel.Solutes[i].RadiusAngstrom;
+            passage_S[i] = new(1 - Hindrance.ReflectionCoefficient(radius / pores.SmallRadiusAngstrom, form), ps_S[i]);
+            passage_L[i] = new(1 - Hindrance.ReflectionCoefficient(radius / pores.LargeRadiusAngstrom, form), ps_L[i]);
         }
     }
 
@@ -183,14 +175,8 @@ internal struct ThreePoreSystem<T> : IOdeSystem<T>
         {
             var d = state[1 + i] * perVolume;
             var p = T.Of(plasma[i]);
-            var mean = 0.5 * (p + d);
-            var gradient = diffusion * (p - d);
-            var w_S = passed_S[i] * j_S;
-            var w_L = passed_L[i] * j_L;
-            var y_S = w_S * (perDiffusion * halfPerPs_S[i]);
-            var y_L = w_L * (perDiffusion * halfPerPs_L[i]);
-            var diffused = ps_S[i] * T.DiffusionGain(y_S * y_S) + ps_L[i] * T.DiffusionGain(y_L * y_L);
-            rates[1 + i] = (w_S + w_L) * mean + diffused * gradient - outward * d + T.Of(Inflow * fresh[i]);
+            var flux = passage_S[i].Flux(j_S, diffusion, perDiffusion, p, d) + passage_L[i].Flux(j_L, diffusion, perDiffusion, p, d);
+            rates[1 + i] = flux - outward * d + T.Of(Inflow * fresh[i]);
         }
 
         rates[0] = j_C + j_S + j_L + T.Of(Inflow) - outward;
@@ -254,19 +240,6 @@ internal struct ThreePoreSystem<T> : IOdeSystem<T>
             plasma * Math.Pow(PhysicalConstants.DonnanRatio, solute.ChargeNumber) / PhysicalConstants.PlasmaWaterFraction,
         _ => plasma,
     };
-
-    /// <summary>Solute flux through one pore class, µmol/min: exact for either direction of flow, without diffusion, and for any Pe.</summary>
-    internal static T Flux(T flow, double passed, T ps, double plasma, T dialysate)
-    {
-        ps = AboveNothing(ps);
-        var w = passed * flow;
-        var y = T.Of(0.5) / ps * w;
-        var p = T.Of(plasma);
-        return 0.5 * (w * (p + dialysate)) + ps * T.DiffusionGain(y * y) * (p - dialysate);
-    }
-
-    // A vanishing PS meets a floor: y is then as large as need be, and PS y coth y is |w|/2, which leaves pure convection.
-    private static T AboveNothing(T ps) => ps + T.Of(1e-30);
 
     private readonly T HydrostaticPressure(T v) =>
         T.Of(membrane.HydrostaticPressureDifference.MillimetersOfMercury + referenceVolume / volumePerPressure) - (1 / volumePerPressure) * v;

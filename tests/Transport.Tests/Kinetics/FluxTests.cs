@@ -139,7 +139,7 @@ public sealed class FluxTests
     }
 
     private static double Flux(double flow, double passed, double ps, double plasma, double dialysate) =>
-        ThreePoreSystem<Real>.Flux(Real.Of(flow), passed, Real.Of(ps), plasma, Real.Of(dialysate)).Value;
+        new PorePassage<Real>(passed, Real.Of(ps)).Flux(Real.Of(flow), Real.Of(1), Real.Of(1), Real.Of(plasma), Real.Of(dialysate)).Value;
 
     private static double Size(PoreFlux at) => (at.PS + Math.Abs(at.Flow * at.Passed)) * (at.Plasma + at.Dialysate);
 
