@@ -100,6 +100,27 @@ public sealed class SampleSheet
         };
     }
 
+    /// <summary>A concentration in the unit that the sheet used for the analyte, with the SI unit in brackets where that is another.</summary>
+    /// <remarks>In mmol/L (creatinine in µmol/L) where the sheet has no value of the analyte. Four significant digits, invariant culture.</remarks>
+    /// <param name="value">The concentration.</param>
+    /// <param name="analyte">Not a protein nor the marker.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The analyte has no molar concentration.</exception>
+    public string InOwnUnits(Concentration value, Analyte analyte)
+    {
+        if (SheetWords.IsByMass(analyte))
+        {
+            throw new ArgumentOutOfRangeException(nameof(analyte), analyte, "Expected an analyte with a molar concentration.");
+        }
+
+        var units = SheetWords.QuantityOf(analyte).Units;
+        var own = Measurements.FirstOrDefault(row => row.Analyte == analyte && row.Unit is not null)?.Unit;
+        var si = (analyte == Analyte.UreaNitrogen ? SheetQuantity.Urea.Units : units).First(unit => unit.Name.Contains("mol", StringComparison.Ordinal));
+        var unit = units.FirstOrDefault(unit => unit.Name == own) ?? si;
+        return unit.Name.Contains("mol", StringComparison.Ordinal) || unit.Name == "mEq/L" ? In(unit) : $"{In(unit)} ({In(si)})";
+
+        string In(SheetUnit one) => string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{value.MillimolesPerLiter / one.Factor:G4} {one.Name}");
+    }
+
     /// <summary>The test that the sheet describes.</summary>
     /// <exception cref="SampleSheetException">The sheet has errors, all of which the exception carries; or it holds a collection.</exception>
     public EquilibrationTest ToTest() => test ?? throw Refusal(

@@ -100,7 +100,7 @@ public static class SampleSheetCodes
     public static SheetFindingKind SodiumNotFalling { get; } = new("sodium-not-falling", Warning, "Dialysate sodium does not fall in the first hour of a strong glucose solution.");
 
     // The form and what went before
-    public static SheetFindingKind NoMeasurements { get; } = new("no-measurements", Error, "Nothing was measured, or a collection has no drain.");
+    public static SheetFindingKind MissingMeasurements { get; } = new("missing-measurements", Error, "Nothing was measured, or a collection has no drain.");
     public static SheetFindingKind FormDiffers { get; } = new("form-differs", Warning, "The sheet is named one form of test and holds another.");
     public static SheetFindingKind EarlyTest { get; } = new("early-test", Warning, "The test was made in the first four weeks of dialysis: preliminary.");
     public static SheetFindingKind RecentPeritonitis { get; } = new("recent-peritonitis", Warning, "The test was made within four weeks of a peritonitis: preliminary.");
@@ -140,7 +140,7 @@ public static class SampleSheetCodes
         CorrectedCreatinineBelowZero, CorrectedCreatinineNegative,
         UreaOrUreaNitrogen, RatioAboveOne, RatioImpossible, RatioNotRising, RatioFalling, GlucoseNotFalling, GlucoseRising,
         GlucoseBelowPlasma, SodiumNotFalling,
-        NoMeasurements, FormDiffers, EarlyTest, RecentPeritonitis, DateAfterTest, PrecedingDwellShort, PrecedingIcodextrin, InstillationSlow,
+        MissingMeasurements, FormDiffers, EarlyTest, RecentPeritonitis, DateAfterTest, PrecedingDwellShort, PrecedingIcodextrin, InstillationSlow,
         WeightWithoutTare, TemporaryDrainImplausible, InitialSodiumUnexpected,
         NotATest, NotACollection, CollectionTimeAssumed, CollectionPlasmaMissing, MissingBagVolume, BagFillMissing,
     ];

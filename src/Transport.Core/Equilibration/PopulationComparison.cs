@@ -57,7 +57,7 @@ public sealed record PopulationComparison
         string? Dwell() => Math.Abs(test.Dwell.TotalMinutes - 240) <= limits.FourHourTolerance.Value ? null : "not a dwell of 4 h";
 
         string? Fill() => population.Fill is not { } fill ? $"{population.Name} does not state its fill"
-            : Math.Abs(test.EnteredVolume / fill - 1) > 0.05 ? Invariant($"filled with {test.EnteredVolume.Milliliters:0} mL, the series with {fill.Milliliters:0} mL")
+            : Math.Abs((test.EnteredVolume - fill).Milliliters) > 0.05 * fill.Milliliters ? Invariant($"filled with {test.EnteredVolume.Milliliters:0} mL, the series with {fill.Milliliters:0} mL")
             : test is { FillBasis: FillBasis.Label, Overfill: null } ? "overfill and flush are not known"
             : null;
     }

@@ -22,6 +22,6 @@ public sealed record TestConditions
     public TimeSpan? Instillation { get; init; }
 
     /// <summary>Years on peritoneal dialysis at a date; null where the start is not known or later.</summary>
-    public double? YearsOnDialysis(DateOnly? at) =>
+    public double? DialysisYears(DateOnly? at) =>
         at is { } day && DialysisStart is { } start && day >= start ? (day.DayNumber - start.DayNumber) / 365.25 : null;
 }

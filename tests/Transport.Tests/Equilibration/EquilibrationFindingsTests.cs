@@ -214,8 +214,8 @@ public sealed class EquilibrationFindingsTests
     [Fact]
     public void Free_water_out_of_bounds_is_shown_and_said_not_clamped()
     {
-        // Sodium that does not fall: all fluid with sodium and more.
-        var none = Hour(-1);
+        // Sodium that rises by 3: 70.8 mmol gone in 480 mL, as much as 513 mL of plasma holds.
+        var none = Hour(-3);
         Assert.True(none.FirstHour!.FreeWater.Value < 0);
         Assert.Contains(none.Findings, finding => finding.Code == "free-water-implausible");
         Assert.DoesNotContain(Hour(7.5).Findings, finding => finding.Code is "free-water-implausible" or "free-water-share-low" or "fresh-sodium-labelled");

@@ -24,7 +24,9 @@ public sealed class LocalProtocolTests
     public void Borders_of_the_class_can_be_local()
     {
         var protocol = Read("""{ "name": "Ward 5", "version": "1", "creatinineBorders": { "slow": 0.5, "middle": 0.65, "fast": 0.81, "fastBorderIsFast": true } }""");
-        Assert.Equal(TransportCategory.Fast, EquilibrationIndices.Of(Strong(0.81, 500, 8), protocol.ToOptions()).Classification!.Category);
+        var classification = EquilibrationIndices.Of(Strong(0.85, 500, 8), protocol.ToOptions()).Classification!;
+        Assert.Equal(TransportCategory.Fast, classification.Cuts.Of(0.81));
+        Assert.Contains("Ward 5, version 1", classification.Cuts.Source, StringComparison.Ordinal);
     }
 
     [Theory]

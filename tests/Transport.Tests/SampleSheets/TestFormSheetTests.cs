@@ -93,6 +93,18 @@ public class TestFormSheetTests
     }
 
     [Fact]
+    public void A_result_is_written_in_the_units_of_its_sheet_with_SI_in_brackets()
+    {
+        // 9.8 mg/dL of creatinine is 866.3 µmol/L, 56 mg/dL of urea nitrogen 19.99 mmol/L of urea.
+        var sheet = Read(With(With("plasma,creatinine", "plasma,creatinine,120,9.8,mg/dL,"), "plasma,urea", "plasma,BUN,120,56,mg/dL,"));
+        var milligrams = Read(string.Join('\n', Clean.Split('\n').Where(line => !line.Contains("creatinine,", StringComparison.Ordinal)).Append("plasma,creatinine,120,9.8,mg/dL,")));
+
+        Assert.Equal("9.8 mg/dL (866.3 µmol/L)", milligrams.InOwnUnits(milligrams.Measurements[^1].Value!.Value, Analyte.Creatinine));
+        Assert.Equal("56 mg/dL (19.99 mmol/L)", sheet.InOwnUnits(sheet.ToTest().PlasmaUrea!.Value, Analyte.UreaNitrogen));
+        Assert.Equal("6 mmol/L", sheet.InOwnUnits(Concentration.FromMillimolesPerLiter(6), Analyte.Glucose));
+    }
+
+    [Fact]
     public void A_bag_weighed_with_its_tare_is_the_fluid_in_it()
     {
         var sheet = Read(With(With("test,fill volume", "test,fill volume,,2.10,kg,|test,fill tare,,60,g,"), "test,drained volume", "test,drained volume,,2700,g,|test,drain tare,,60,g,"));
@@ -136,7 +148,7 @@ public class TestFormSheetTests
         var sheet = Read(writer.ToString());
 
         Assert.All(sheet.Findings, finding => Assert.Matches(
-            "^(missing-|no-measurements|collection-plasma-missing|bag-fill-missing|plasma-not-measured|solution-sodium-assumed|residual-function-not-given|assay-not-stated)", finding.Code));
+            "^(missing-|collection-plasma-missing|bag-fill-missing|plasma-not-measured|solution-sodium-assumed|residual-function-not-given|assay-not-stated)", finding.Code));
     }
 
     // Three drains of a day on manual exchanges and urine. Invented data.

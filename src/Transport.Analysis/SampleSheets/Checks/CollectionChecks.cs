@@ -19,7 +19,7 @@ internal static class CollectionChecks
 
         if (draft.Bags.Count == 0)
         {
-            yield return Codes.NoMeasurements.Finding("The collection has no drain, so there is nothing to compute. Add each bag as 'drain 1', 'drain 2', or all as 'pool'.");
+            yield return Codes.MissingMeasurements.Finding("The collection has no drain, so there is nothing to compute. Add each bag as 'drain 1', 'drain 2', or all as 'pool'.");
         }
 
         foreach (var analyte in new[] { Analyte.Urea, Analyte.Creatinine })

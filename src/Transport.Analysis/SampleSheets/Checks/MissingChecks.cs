@@ -77,7 +77,7 @@ internal sealed class MissingChecks(CheckInputs inputs)
     {
         if (Draft.Dialysate.Count == 0 && Draft.Plasma.Count == 0 && !Draft.IsAnyWritten)
         {
-            yield return Codes.NoMeasurements.Finding("The sheet has no measurement, so there is nothing to compute. Add what was measured.");
+            yield return Codes.MissingMeasurements.Finding("The sheet has no measurement, so there is nothing to compute. Add what was measured.");
         }
 
         if (!Draft.IsWritten(SampledFluid.Plasma, Analyte.Creatinine))

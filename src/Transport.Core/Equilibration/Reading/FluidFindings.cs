@@ -25,6 +25,16 @@ internal static class FluidFindings
                 Found = UltrafiltrationCapacity.Found(indices, net),
                 Expected = $"at least {low}",
             };
+            if (indices.Classification?.Category == TransportCategory.Fast)
+            {
+                yield return new(Severity.Note, "low-ultrafiltration-fast-transfer",
+                    "Low net ultrafiltration with fast transfer is compatible with early loss of the glucose gradient; shorter dwells lose less of it.")
+                {
+                    Field = "net ultrafiltration",
+                    Found = Invariant($"{UltrafiltrationCapacity.Found(indices, net)}, D/P creatinine {indices.Classification.Value:0.00}"),
+                    Expected = $"at least {low}",
+                };
+            }
         }
         else if (near is not null && net < near.Value)
         {
@@ -100,16 +110,11 @@ internal static class FluidFindings
                 break;
         }
 
-        // Said besides: fast transfer explains the loss, and whether conductance is low too can only be read from what transfer does not blunt.
-        if (isLow == true && indices.Classification?.Category == TransportCategory.Fast)
+        // Whether conductance is low beside fast transfer can only be read from what transfer does not blunt.
+        if (isLow == true && indices is { Classification.Category: TransportCategory.Fast, CorrectedSodiumDip: { } free } && free.Value <= fall.Value)
         {
-            yield return At(Severity.Note, "low-ultrafiltration-fast-transfer",
-                "Low net ultrafiltration with fast transfer is compatible with early loss of the glucose gradient; shorter dwells lose less of it.");
-            if (indices.CorrectedSodiumDip is { } free && free.Value <= fall.Value)
-            {
-                yield return At(Severity.Note, "corrected-dip-small-in-fast-transfer",
-                    "The dip is small even without what diffusion hid, which is compatible with a low osmotic conductance beside fast transfer; one test does not tell since when.");
-            }
+            yield return At(Severity.Note, "corrected-dip-small-in-fast-transfer",
+                "The dip is small even without what diffusion hid, which is compatible with a low osmotic conductance beside fast transfer; one test does not tell since when.");
         }
     }
 
