@@ -60,9 +60,9 @@ internal sealed partial class SheetDraft
     public TestForm? NamedForm => Choice<TestForm>(SheetWords.Form);
 
     /// <summary>Whether the sheet is of a 24-h collection: named so, or with drains or urine of their own.</summary>
-    public bool IsCollection => NamedForm is { } form
-        ? form == TestForm.Collection
-        : bags.Count > 0 || measurements.Any(measured => measured.Fluid is SampledFluid.CollectedDrain or SampledFluid.Urine);
+    public bool IsCollection => NamedForm is { } form ? form == TestForm.Collection : HoldsCollection;
+
+    public bool HoldsCollection => bags.Count > 0 || measurements.Any(measured => measured.Fluid is SampledFluid.CollectedDrain or SampledFluid.Urine);
 
     /// <summary>What went in; a weight less that of the empty bag, 1 g as 1 mL.</summary>
     public Volume? Fill => Milliliters(SheetWords.Fill) - (Milliliters(SheetWords.FillTare) ?? default);
@@ -113,8 +113,13 @@ internal sealed partial class SheetDraft
             .OrderBy(pair => pair.Row).Select(pair => pair.Bag).Distinct(),
     ];
 
-    /// <summary>A fact of a drain; that of the whole sheet where the drain has none of its own.</summary>
-    public double? OfBag(string bag, SheetItem item) => bags.TryGetValue((bag, item), out var own) ? own.Value : Number(item);
+    /// <summary>A fact of a drain, weights less the tare; that of the whole sheet where the drain has none of its own, but for what it drained.</summary>
+    public double? OfBag(string bag, SheetItem item)
+    {
+        var value = bags.TryGetValue((bag, item), out var own) ? own.Value : item == SheetWords.Drained ? null : Number(item);
+        var tare = item == SheetWords.Drained ? Number(SheetWords.DrainTare) : item == SheetWords.Fill ? Number(SheetWords.FillTare) : null;
+        return value - (tare ?? 0);
+    }
 
     private TimeSpan? Minutes(SheetItem item) => Number(item) is { } value ? TimeSpan.FromMinutes(value) : null;
 

@@ -152,7 +152,7 @@ internal sealed class SheetReading
     }
 
     private static string BagOf(SheetRow row, SampledFluid fluid) =>
-        fluid is SampledFluid.CollectedDrain or SampledFluid.Urine ? SheetWords.Normal(row.Section) : "";
+        fluid is SampledFluid.CollectedDrain or SampledFluid.Urine ? SheetWords.BagName(row.Section) : "";
 
     private void ReadMeasurement(SheetRow row, SampledFluid fluid)
     {

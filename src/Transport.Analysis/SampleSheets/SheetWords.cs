@@ -143,7 +143,10 @@ internal static partial class SheetWords
     [GeneratedRegex(@"[\s_-]+")]
     private static partial Regex Gaps();
 
-    [GeneratedRegex(@"^(drain|bag|exchange|cycle) ?\d+$")]
+    /// <summary>A drain's name: "Drain1" and "drain 1" are one.</summary>
+    public static string BagName(string section) => Numbered().Replace(Normal(section), "${kind} ${number}");
+
+    [GeneratedRegex(@"^(?<kind>drain|bag|exchange|cycle) ?(?<number>\d+)$")]
     private static partial Regex Numbered();
 
     [GeneratedRegex(@"[(\[].*[)\]]")]

@@ -7,22 +7,27 @@ internal static class CavityContents
 {
     public static double[] Of(PlasmaComposition plasma, SolutePanel panel) => Vector(
         panel, plasma.Urea, plasma.Creatinine, plasma.Glucose, plasma.Sodium,
-        solute => Solutes.IsProtein(solute) ? 1 : Stated(plasma.Others, solute, "Plasma"));
+        solute => Solutes.IsProtein(solute) ? 1 : Stated(plasma.Others, panel, solute, "Plasma"));
 
     public static double[] Of(ResidualFluid fluid, SolutePanel panel) => Vector(
         panel, fluid.Urea, fluid.Creatinine, fluid.Glucose, fluid.Sodium,
-        solute => Solutes.IsProtein(solute) ? ResidualProtein(solute) : Stated(fluid.Others, solute, "The residual fluid"));
+        solute => Solutes.IsProtein(solute) ? ResidualProtein(solute) : Stated(fluid.Others, panel, solute, "The residual fluid"));
 
     public static double[] Of(DialysisSolution solution, SolutePanel panel) => Vector(
-        panel, default, default, solution.Glucose, solution.Sodium, solute => solution.Others.GetValueOrDefault(solute).MillimolesPerLiter);
+        panel, default, default, solution.Glucose, solution.Sodium,
+        solute => (panel.IsPolymer(solute) ? OfPolymer(solution, solute) : solution.Others.GetValueOrDefault(solute)).MillimolesPerLiter);
+
+    /// <summary>A polymer's fraction in a fresh solution: none where the solution has no polymer or another.</summary>
+    public static Concentration OfPolymer(DialysisSolution solution, Solute fraction) => solution.Polymer?.ConcentrationOf(fraction) ?? default;
 
     // After an ordinary dwell, relative to plasma (the golden dwells' choice).
     private static double ResidualProtein(Solute solute) =>
         solute == Solutes.Beta2Microglobulin ? 0.1 : solute == Solutes.Albumin ? 0.01 : 0.005;
 
-    private static double Stated(ImmutableDictionary<Solute, Concentration> others, Solute solute, string where) =>
-        others.TryGetValue(solute, out var concentration)
-            ? concentration.MillimolesPerLiter
+    // Of a polymer there is none where nothing is stated: the first dwell. Everything else is measured or not followed.
+    private static double Stated(ImmutableDictionary<Solute, Concentration> others, SolutePanel panel, Solute solute, string where) =>
+        others.TryGetValue(solute, out var concentration) ? concentration.MillimolesPerLiter
+            : panel.IsPolymer(solute) ? 0
             : throw new ArgumentException($"{where} does not state {solute}, which the panel follows.", nameof(solute));
 
     private static double[] Vector(

@@ -6,19 +6,21 @@ namespace Transport;
 internal readonly struct PorePassage<T>
     where T : struct, ILane<T>
 {
-    private readonly double passed;
     private readonly T halfPerPs;
 
     /// <param name="passed">1 − σ, the part of the solute that the flow carries along.</param>
     /// <param name="ps">PS, mL/min.</param>
     public PorePassage(double passed, T ps)
     {
-        this.passed = passed;
+        Passed = passed;
 
         // A vanishing PS meets a floor: y is then as large as need be, and PS y coth y is |w|/2, which leaves pure convection.
         PS = ps + T.Of(1e-30);
         halfPerPs = T.Of(0.5) / PS;
     }
+
+    /// <summary>1 − σ.</summary>
+    public double Passed { get; }
 
     /// <summary>Permeability-surface product, mL/min.</summary>
     public T PS { get; }
@@ -35,7 +37,7 @@ internal readonly struct PorePassage<T>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public T Flux(T flow, T area, T perArea, T plasma, T dialysate)
     {
-        var w = passed * flow;
+        var w = Passed * flow;
         var y = w * (perArea * halfPerPs);
         return w * (0.5 * (plasma + dialysate)) + PS * T.DiffusionGain(y * y) * (area * (plasma - dialysate));
     }

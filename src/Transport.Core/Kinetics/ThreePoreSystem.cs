@@ -5,16 +5,18 @@ namespace Transport;
 /// <para>Units: mL, min, µmol, mmol/L (= µmol/mL), mmHg. Flow from blood to cavity is positive. Symbols as in the papers: C ultrasmall, S small,
 /// L large pores; σ reflection, PS permeability-surface product, w = J(1 − σ) convective clearance, Pe = w/PS.</para>
 /// <para>State: V; M of each solute; then ∫J of the three pores; then, while draining, what has been drained of each solute.</para>
-/// <para>Fluid: J_k = α_k LpS g [ΔP(V) − σ_k ΔΠ − RT Σ φ σ_k,i (P_i − D_i)]; dV/dt = Σ J_k − L + Q_in − Q_out.
+/// <para>Fluid: J_k = α_k LpS g [ΔP(V) − σ_k ΔΠ − RT Σ φ σ_k,i (P_i − D_i)]; dV/dt = Σ J_k − L(V) + Q_in − Q_out.
 /// Solute: N = w (P − D e^−Pe) / (1 − e^−Pe) = w (P + D)/2 + PS y coth y (P − D) with y = Pe/2; dM/dt = N_S + N_L − L D + Q_in F − Q_out D.</para>
+/// <para>A polymer's fractions stand last; φ is their osmotic efficiency, and they lose K D to the tissue as well.</para>
 /// </remarks>
-internal struct ThreePoreSystem<T> : IOdeSystem<T>
+internal struct ThreePoreSystem<T> : IDwellSystem<T>
     where T : struct, ILane<T>
 {
     private const double RT = PhysicalConstants.OsmoticPressurePerConcentration;
 
     private readonly ThreePoreMembrane membrane;
     private readonly int solutes;
+    private readonly int polymer;
 
     // Per solute: plasma and fresh-fluid concentration, its way through small and large pores, and RT φ σ of the pore classes.
     private readonly double[] plasma;
@@ -33,10 +35,16 @@ internal struct ThreePoreSystem<T> : IOdeSystem<T>
     private readonly double oncotic_S;
     private readonly double oncotic_L;
     private readonly T lymph;
+    private readonly double tissueUptake;
+    private readonly double[] molarMass;
     private readonly T transientAmplitude;
     private readonly double referenceVolume;
     private readonly double volumePerPressure;
     private readonly double fullContactVolume;
+
+    // Fluid lost into tissue: per mL above the volume at which it begins.
+    private readonly double lossPerMilliliter;
+    private readonly double lossVolume;
 
     /// <summary>The equations of a membrane facing a plasma.</summary>
     /// <param name="membrane">Everything that is not free.</param>
@@ -47,6 +55,9 @@ internal struct ThreePoreSystem<T> : IOdeSystem<T>
     {
         this.membrane = membrane;
         solutes = panel.Count;
+        polymer = panel.PolymerStart;
+        tissueUptake = membrane.PolymerTissueUptake.MillilitersPerMinute;
+        molarMass = polymer < solutes ? [.. panel.Solutes.Select(solute => solute.MolarMassGramsPerMole)] : [];
         var pores = membrane.Pores;
         var form = membrane.HindranceForm;
         lp_C = pores.UltrasmallFraction * free.UltrafiltrationCoefficient;
@@ -63,6 +74,8 @@ internal struct ThreePoreSystem<T> : IOdeSystem<T>
         referenceVolume = membrane.ReferenceVolume.Milliliters;
         volumePerPressure = membrane.VolumePerPressure?.Milliliters ?? double.PositiveInfinity;
         fullContactVolume = referenceVolume * (1400.0 * 1.73 / 2300.0);
+        lossPerMilliliter = membrane.TissueConductance.MillilitersPerMinutePerMillimeterOfMercury / volumePerPressure;
+        lossVolume = membrane.TissueThreshold.MillimetersOfMercury * volumePerPressure;
 
         this.plasma = new double[solutes];
         fresh = new double[solutes];
@@ -91,7 +104,7 @@ internal struct ThreePoreSystem<T> : IOdeSystem<T>
             var free_PS = 60 * PhysicalConstants.FreeDiffusion(radius) * free.DiffusionArea;
             ps_S[i] = share_S * Hindrance.DiffusionFactor(lambda_S, form) * free_PS;
             ps_L[i] = share_L * Hindrance.DiffusionFactor(lambda_L, form) * free_PS;
-            var phi = SolutePanel.OsmoticWeight(i);
+            var phi = i < polymer ? SolutePanel.OsmoticWeight(i) : membrane.PolymerOsmoticEfficiency;
             osmotic_C[i] = RT * phi;
             osmotic_S[i] = RT * phi * sigma_S;
             osmotic_L[i] = RT * phi * sigma_L;
@@ -141,6 +154,9 @@ internal struct ThreePoreSystem<T> : IOdeSystem<T>
     /// <summary>When fresh fluid was instilled, min on the integration's clock: the transient's zero.</summary>
     public double Instilled { readonly get; set; }
 
+    /// <summary>How often a chain of a polymer's mean mass is cut, per minute; longer chains in proportion to their mass. Zero: never.</summary>
+    public double PolymerScission { readonly get; set; }
+
     /// <summary>Composition of the inflow, mmol/L, to be written before a fill.</summary>
     public readonly Span<double> Fresh => fresh;
 
@@ -170,13 +186,18 @@ internal struct ThreePoreSystem<T> : IOdeSystem<T>
         var (j_C, j_S, j_L) = PoreFlows(state, perVolume, g);
         var diffusion = Transient(minutes) * g;
         var perDiffusion = T.Of(1) / diffusion;
-        var outward = T.Of(Outflow) + lymph;
+        var outward = T.Of(Outflow) + BulkRemoval(state);
         for (var i = 0; i < solutes; i++)
         {
             var d = state[1 + i] * perVolume;
             var p = T.Of(plasma[i]);
             var flux = passage_S[i].Flux(j_S, diffusion, perDiffusion, p, d) + passage_L[i].Flux(j_L, diffusion, perDiffusion, p, d);
             rates[1 + i] = flux - outward * d + T.Of(Inflow * fresh[i]);
+        }
+
+        if (polymer < solutes)
+        {
+            LosePolymer(state, perVolume, rates);
         }
 
         rates[0] = j_C + j_S + j_L + T.Of(Inflow) - outward;
@@ -188,6 +209,44 @@ internal struct ThreePoreSystem<T> : IOdeSystem<T>
             for (var i = 0; i < solutes; i++)
             {
                 rates[DrainSlot + i] = Outflow * (state[1 + i] * perVolume);
+            }
+        }
+    }
+
+    public readonly int PathCount => 3;
+
+    public readonly void PathFlows(ReadOnlySpan<T> state, Span<T> flows) => (flows[0], flows[1], flows[2]) = PoreFlows(state);
+
+    public readonly double Passed(int path, int solute) => path switch
+    {
+        0 => 0,
+        1 => passage_S[solute].Passed,
+        _ => passage_L[solute].Passed,
+    };
+
+    // L + κ max(0, V/C − P0)
+    public readonly T BulkRemoval(ReadOnlySpan<T> state) =>
+        lossPerMilliliter > 0 ? lymph + lossPerMilliliter * T.PositivePart(state[0] - T.Of(lossVolume)) : lymph;
+
+    public readonly int KinkCount => (membrane.AreaLaw == AreaLaw.TwoThirds ? 1 : 0) + (lossPerMilliliter > 0 ? 1 : 0);
+
+    public readonly T Kink(int index, ReadOnlySpan<T> state) =>
+        (1 / (index == 0 && membrane.AreaLaw == AreaLaw.TwoThirds ? fullContactVolume : lossVolume)) * state[0] - T.Of(1);
+
+    public readonly T ContactArea(ReadOnlySpan<T> state) => ContactArea(state[0]);
+
+    // Beyond flux and lymph: chains go with fluid into the tissue, whose water returns to the blood through the small pores, so no volume with them; and
+    // scission moves them into the next lighter fraction, so that the mass stays and their number grows.
+    private readonly void LosePolymer(ReadOnlySpan<T> state, T perVolume, Span<T> rates)
+    {
+        for (var i = polymer; i < solutes; i++)
+        {
+            rates[1 + i] -= tissueUptake * (state[1 + i] * perVolume);
+            if (i > polymer && PolymerScission > 0)
+            {
+                var cut = PolymerScission * molarMass[i] / PolymerDistribution.MeanChain * state[1 + i];
+                rates[1 + i] -= cut;
+                rates[i] += molarMass[i] / molarMass[i - 1] * cut;
             }
         }
     }
@@ -204,6 +263,14 @@ internal struct ThreePoreSystem<T> : IOdeSystem<T>
         var drive_S = pressure - T.Of(oncotic_S);
         var drive_L = pressure - T.Of(oncotic_L);
         foreach (var i in SolutePanel.Osmotic)
+        {
+            var gradient = T.Of(plasma[i]) - state[1 + i] * perVolume;
+            drive_C -= osmotic_C[i] * gradient;
+            drive_S -= osmotic_S[i] * gradient;
+            drive_L -= osmotic_L[i] * gradient;
+        }
+
+        for (var i = polymer; i < solutes; i++)
         {
             var gradient = T.Of(plasma[i]) - state[1 + i] * perVolume;
             drive_C -= osmotic_C[i] * gradient;

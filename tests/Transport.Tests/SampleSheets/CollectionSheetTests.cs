@@ -124,6 +124,18 @@ public class CollectionSheetTests
     }
 
     [Fact]
+    public void Bags_may_be_weighed_and_a_name_with_or_without_its_space_is_one_bag()
+    {
+        var text = With(With(With(Collection, "drain 1,drained volume", "Drain1,drained volume,,2.26,kg,"), "drain 2,drained volume", "drain 2,volume,,2460,g,"),
+            "test,blood time", "test,blood time,,09:30,,|test,drain tare,,60,g,");
+        Assert.Equal(Indices(Collection).All.Select(index => index.Value), Indices(text).All.Select(index => index.Value), (a, b) => Math.Abs(a - b) < 1e-9);
+    }
+
+    [Fact]
+    public void Drains_on_a_sheet_that_is_named_a_test_are_not_passed_over_in_silence() =>
+        Assert.Contains("form-differs", CodesOf(With(Clean, "test,date", "test,test form,,classic,,|drain 1,volume,,2200,mL,")));
+
+    [Fact]
     public void Longer_or_shorter_collections_are_scaled_to_a_day()
     {
         var whole = Indices(Collection);

@@ -27,7 +27,7 @@ internal sealed class CheckInputs(SheetDraft draft, IReadOnlyList<SheetFact> fac
     public TestForm? Form => Draft.NamedForm ?? Recognized;
 
     /// <summary>What the measurements show; null without a dwell.</summary>
-    public TestForm? Recognized => Draft.IsCollection ? TestForm.Collection : Draft.Recognize();
+    public TestForm? Recognized => Draft.HoldsCollection ? TestForm.Collection : Draft.Recognize();
 
     public bool IsOneHour => Form is TestForm.OneHour or TestForm.PairedOneHour;
 

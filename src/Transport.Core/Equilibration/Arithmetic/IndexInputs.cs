@@ -28,6 +28,9 @@ internal sealed class IndexInputs
     /// <summary>As written, otherwise by dilution; null where neither is there.</summary>
     public Volume? ResidualVolume { get; }
 
+    /// <summary>The residual volume where it has to be assumed: as known, as chosen, or the usual one for the patient's surface.</summary>
+    public Volume AssumedResidualVolume => ResidualVolume ?? Options.AssumedResidualVolume ?? ResidualFluid.UsualVolume(Test.Patient.BodySurface);
+
     public bool IsAdult => Test.Patient.AgeYears >= Limits.AdultAge.Value;
 
     public TimeSpan EarlyTolerance => Minutes(Limits.EarlyTolerance);

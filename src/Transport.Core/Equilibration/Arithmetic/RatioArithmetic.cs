@@ -104,7 +104,7 @@ internal sealed class RatioArithmetic(IndexInputs inputs)
         }
 
         isEstimated = true;
-        var residual = inputs.ResidualVolume ?? inputs.Options.AssumedResidualVolume;
+        var residual = inputs.AssumedResidualVolume;
         var entered = Test.EnteredVolume;
         var total = entered + residual;
         if (total.Milliliters <= 0)

@@ -65,7 +65,7 @@ internal sealed class SodiumArithmetic(IndexInputs inputs)
     {
         const string name = "sodium dip, corrected for diffusion";
         var (permeability, origin) = Permeability(indices);
-        var residual = inputs.ResidualVolume ?? inputs.Options.AssumedResidualVolume;
+        var residual = inputs.AssumedResidualVolume;
         var atHour = Test.DrainedAt(IndexInputs.OneHour, inputs.EarlyTolerance);
         var volume = (atHour ?? (Test.EnteredVolume + (Test.DrainedVolume ?? Test.EnteredVolume)) * 0.5) + residual;
         if (volume.Milliliters <= 0)
