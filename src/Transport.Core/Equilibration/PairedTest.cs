@@ -42,7 +42,7 @@ public sealed record PairedTest
         var missing = new List<MissingIndex>();
         var (one, other) = (FirstHour.Of(weak, options), FirstHour.Of(strong, options));
         var reason = findings.Find(finding => finding.Severity == Severity.Error)?.Message
-            ?? (strong.Solution.Glucose / weak.Solution.Glucose is > 1.2 ? null : "needs two strengths that differ")
+            ?? (strong.Solution.Glucose > weak.Solution.Glucose * 1.2 ? null : "needs two strengths that differ")
             ?? one.Reason ?? other.Reason;
         if (reason is not null)
         {
@@ -94,7 +94,7 @@ public sealed record PairedTest
             };
         }
 
-        if (Math.Abs(weak.EnteredVolume / strong.EnteredVolume - 1) > 0.05)
+        if (Math.Abs((weak.EnteredVolume - strong.EnteredVolume).Milliliters) > 0.05 * strong.EnteredVolume.Milliliters)
         {
             yield return new(Severity.Warning, "pair-fills-differ", "The two fills differ by more than 5 %, so area and pressure were not the same in both.")
             {

@@ -55,13 +55,16 @@ public sealed record SerialTests
         return new() { Tests = dated, Courses = courses, Findings = [.. findings, .. SerialFindings.Of(dated, courses, options.Thresholds)] };
     }
 
+    private static bool IsSameStrength(DialysisSolution one, DialysisSolution other) => one.Agent == other.Agent
+        && Math.Abs((one.Glucose - other.Glucose).MillimolesPerLiter) <= 0.06 * other.Glucose.MillimolesPerLiter;
+
     private static SerialIndex? Course(
         IReadOnlyList<EquilibrationIndices> dated, bool anyStrength, Func<EquilibrationIndices, IndexValue?> read, SerialTestsOptions options)
     {
         IReadOnlyList<SerialPoint> points =
         [
             .. dated
-                .Where(indices => anyStrength || Math.Abs(indices.Test.Solution.Glucose / dated[^1].Test.Solution.Glucose - 1) < 0.06)
+                .Where(indices => anyStrength || IsSameStrength(indices.Test.Solution, dated[^1].Test.Solution))
                 .Where(indices => read(indices) is not null)
                 .Select(indices => new SerialPoint(indices.Test.Date!.Value, read(indices)!)),
         ];

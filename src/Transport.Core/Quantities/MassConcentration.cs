@@ -33,7 +33,8 @@ public readonly record struct MassConcentration : IComparable<MassConcentration>
     public static MassConcentration operator *(MassConcentration left, double factor) => FromGramsPerLiter(left.GramsPerLiter * factor);
 
     /// <summary>Ratio, dimensionless.</summary>
-    public static double operator /(MassConcentration left, MassConcentration right) => left.GramsPerLiter / right.GramsPerLiter;
+    /// <exception cref="DivideByZeroException">The divisor is zero, or so small that the ratio is no number.</exception>
+    public static double operator /(MassConcentration left, MassConcentration right) => Require.Ratio(left.GramsPerLiter, right.GramsPerLiter, left, right);
 
     /// <summary>Order by size.</summary>
     public static bool operator <(MassConcentration left, MassConcentration right) => left.GramsPerLiter < right.GramsPerLiter;
