@@ -17,4 +17,25 @@ public enum Analyte
 
     /// <summary>Sodium.</summary>
     Sodium,
+
+    /// <summary>Potassium.</summary>
+    Potassium,
+
+    /// <summary>Total protein.</summary>
+    TotalProtein,
+
+    /// <summary>Albumin.</summary>
+    Albumin,
+
+    /// <summary>β2-microglobulin.</summary>
+    Beta2Microglobulin,
+
+    /// <summary>Immunoglobulin G.</summary>
+    ImmunoglobulinG,
+
+    /// <summary>α2-macroglobulin.</summary>
+    Alpha2Macroglobulin,
+
+    /// <summary>Macromolecular volume marker, such as dextran.</summary>
+    Marker,
 }

@@ -7,6 +7,7 @@ namespace Transport.Analysis;
 public sealed class SampleSheet
 {
     private readonly EquilibrationTest? test;
+    private readonly CollectedDay? collection;
 
     private SampleSheet(
         string fileName, IReadOnlyList<SheetFact> facts, IReadOnlyList<SheetMeasurement> measurements, IEnumerable<Finding> findings, SheetDraft? draft)
@@ -15,11 +16,16 @@ public sealed class SampleSheet
         Facts = facts;
         Measurements = measurements;
         Findings = [.. findings.OrderBy(finding => finding.Row ?? int.MaxValue).Select(finding => finding with { File = fileName })];
-        test = HasErrors ? null : draft?.ToTest();
+        Form = draft is null ? null : draft.IsCollection ? TestForm.Collection : draft.NamedForm ?? draft.Recognize();
+        test = HasErrors || draft is null or { IsCollection: true } ? null : draft.ToTest();
+        collection = HasErrors || draft is null or { IsCollection: false } ? null : draft.ToCollection();
     }
 
     /// <summary>The file's name, without its folder.</summary>
     public string FileName { get; }
+
+    /// <summary>The form of test, as named or as its measurements show; null where neither tells.</summary>
+    public TestForm? Form { get; }
 
     /// <summary>Facts about patient and test, in the order of the file.</summary>
     public IReadOnlyList<SheetFact> Facts { get; }
@@ -94,23 +100,65 @@ public sealed class SampleSheet
         };
     }
 
-    /// <summary>The test that the sheet describes.</summary>
-    /// <exception cref="SampleSheetException">The sheet has errors; the exception carries all of them.</exception>
-    public EquilibrationTest ToTest() =>
-        test ?? throw new SampleSheetException(FileName, [.. Findings.Where(finding => finding.Severity == Severity.Error)]);
+    /// <summary>A concentration in the unit that the sheet used for the analyte, with the SI unit in brackets where that is another.</summary>
+    /// <remarks>In mmol/L (creatinine in µmol/L) where the sheet has no value of the analyte. Four significant digits, invariant culture.</remarks>
+    /// <param name="value">The concentration.</param>
+    /// <param name="analyte">Not a protein nor the marker.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The analyte has no molar concentration.</exception>
+    public string InOwnUnits(Concentration value, Analyte analyte)
+    {
+        if (SheetWords.IsByMass(analyte))
+        {
+            throw new ArgumentOutOfRangeException(nameof(analyte), analyte, "Expected an analyte with a molar concentration.");
+        }
 
-    /// <summary>The test that the sheet describes, or false where it has errors.</summary>
+        var units = SheetWords.QuantityOf(analyte).Units;
+        var own = Measurements.FirstOrDefault(row => row.Analyte == analyte && row.Unit is not null)?.Unit;
+        var si = (analyte == Analyte.UreaNitrogen ? SheetQuantity.Urea.Units : units).First(unit => unit.Name.Contains("mol", StringComparison.Ordinal));
+        var unit = units.FirstOrDefault(unit => unit.Name == own) ?? si;
+        return unit.Name.Contains("mol", StringComparison.Ordinal) || unit.Name == "mEq/L" ? In(unit) : $"{In(unit)} ({In(si)})";
+
+        string In(SheetUnit one) => string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{value.MillimolesPerLiter / one.Factor:G4} {one.Name}");
+    }
+
+    /// <summary>The test that the sheet describes.</summary>
+    /// <exception cref="SampleSheetException">The sheet has errors, all of which the exception carries; or it holds a collection.</exception>
+    public EquilibrationTest ToTest() => test ?? throw Refusal(
+        SampleSheetCodes.NotATest.Finding("This sheet holds a 24-h collection, which has no timed samples; read it as a collection."));
+
+    /// <summary>The test that the sheet describes, or false where it has errors or holds a collection.</summary>
     public bool TryToTest([NotNullWhen(true)] out EquilibrationTest? equilibrationTest) => (equilibrationTest = test) is not null;
 
-    /// <summary>Writes the blank sheet of the 4-h test.</summary>
-    public static void WriteBlank(TextWriter writer) => BlankSheet.Write(writer);
+    /// <summary>The 24-h collection that the sheet describes.</summary>
+    /// <exception cref="SampleSheetException">The sheet has errors, all of which the exception carries; or it holds a test.</exception>
+    public CollectedDay ToCollection() => collection ?? throw Refusal(
+        SampleSheetCodes.NotACollection.Finding("This sheet holds a test of one dwell, no collection; read it as a test."));
+
+    /// <summary>The collection that the sheet describes, or false where it has errors or holds a test.</summary>
+    public bool TryToCollection([NotNullWhen(true)] out CollectedDay? collectedDay) => (collectedDay = collection) is not null;
+
+    private SampleSheetException Refusal(Finding otherForm)
+    {
+        IReadOnlyList<Finding> errors = [.. Findings.Where(finding => finding.Severity == Severity.Error)];
+        return new(FileName, errors.Count > 0 ? errors : [otherForm with { File = FileName }]);
+    }
+
+    /// <summary>Writes the blank sheet of the 4-h test with sodium.</summary>
+    public static void WriteBlank(TextWriter writer) => WriteBlank(writer, TestForm.FourHourWithSodium);
+
+    /// <summary>Writes the blank sheet of a form of test.</summary>
+    public static void WriteBlank(TextWriter writer, TestForm form) => BlankSheet.Write(writer, form);
 
     /// <summary>Writes the blank sheet of the 4-h test as a file that spreadsheets open with its µ intact (UTF-8 with mark).</summary>
     /// <exception cref="IOException">The file cannot be written.</exception>
-    public static void WriteBlank(string path)
+    public static void WriteBlank(string path) => WriteBlank(path, TestForm.FourHourWithSodium);
+
+    /// <summary>The same for a form of test.</summary>
+    /// <exception cref="IOException">The file cannot be written.</exception>
+    public static void WriteBlank(string path, TestForm form)
     {
         using var writer = new StreamWriter(path, append: false, new System.Text.UTF8Encoding(encoderShouldEmitUTF8Identifier: true));
-        WriteBlank(writer);
+        WriteBlank(writer, form);
     }
 
     private static SampleSheet Unread(string fileName, params IReadOnlyList<Finding> findings) => new(fileName, [], [], findings, null);

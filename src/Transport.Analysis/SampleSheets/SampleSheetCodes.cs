@@ -45,8 +45,8 @@ public static class SampleSheetCodes
     public static SheetFindingKind MissingStrength { get; } = new("missing-strength", Error, "The glucose concentration of the solution is missing.");
     public static SheetFindingKind MissingFill { get; } = new("missing-fill", Error, "The fill volume is missing.");
     public static SheetFindingKind MissingDwell { get; } = new("missing-dwell", Error, "The dwell time is missing.");
-    public static SheetFindingKind MissingPlasmaCreatinine { get; } = new("missing-plasma-creatinine", Error, "Plasma creatinine is missing: D/P cannot be computed.");
-    public static SheetFindingKind MissingDialysateCreatinine { get; } = new("missing-dialysate-creatinine", Error, "No dialysate creatinine is given: D/P cannot be computed.");
+    public static SheetFindingKind MissingPlasmaCreatinine { get; } = new("missing-plasma-creatinine", Warning, "Plasma creatinine is missing: there is no D/P creatinine and no class.");
+    public static SheetFindingKind MissingDialysateCreatinine { get; } = new("missing-dialysate-creatinine", Warning, "No dialysate creatinine is given: there is no D/P creatinine and no class.");
     public static SheetFindingKind MissingFinalSample { get; } = new("missing-final-sample", Warning, "No dialysate creatinine near the end of the dwell: D/P at its end is not given.");
     public static SheetFindingKind MissingInitialGlucose { get; } = new("missing-initial-glucose", Warning, "No dialysate glucose at 0 min: D/D0 is not given.");
     public static SheetFindingKind MissingDrainedVolume { get; } = new("missing-drained-volume", Warning, "The drained volume is missing: ultrafiltration and what rests on volumes is not given.");
@@ -99,6 +99,27 @@ public static class SampleSheetCodes
     public static SheetFindingKind GlucoseBelowPlasma { get; } = new("glucose-below-plasma", Error, "Dialysate glucose is below plasma's.");
     public static SheetFindingKind SodiumNotFalling { get; } = new("sodium-not-falling", Warning, "Dialysate sodium does not fall in the first hour of a strong glucose solution.");
 
+    // The form and what went before
+    public static SheetFindingKind MissingMeasurements { get; } = new("missing-measurements", Error, "Nothing was measured, or a collection has no drain.");
+    public static SheetFindingKind FormDiffers { get; } = new("form-differs", Warning, "The sheet is named one form of test and holds another.");
+    public static SheetFindingKind EarlyTest { get; } = new("early-test", Warning, "The test was made in the first four weeks of dialysis: preliminary.");
+    public static SheetFindingKind RecentPeritonitis { get; } = new("recent-peritonitis", Warning, "The test was made within four weeks of a peritonitis: preliminary.");
+    public static SheetFindingKind DateAfterTest { get; } = new("date-after-test", Warning, "A date that should lie before the test lies after it.");
+    public static SheetFindingKind PrecedingDwellShort { get; } = new("preceding-dwell-short", Warning, "The dwell before the test was shorter than 3 h: preliminary.");
+    public static SheetFindingKind PrecedingIcodextrin { get; } = new("preceding-icodextrin", Warning, "The dwell before the test was of icodextrin: preliminary.");
+    public static SheetFindingKind InstillationSlow { get; } = new("instillation-slow", Warning, "Instillation took longer than 15 min.");
+    public static SheetFindingKind WeightWithoutTare { get; } = new("weight-without-tare", Note, "A weight has no tare and is taken as that of the fluid alone.");
+    public static SheetFindingKind TemporaryDrainImplausible { get; } = new("temporary-drain-implausible", Warning, "The volume at 60 min is hardly possible.");
+    public static SheetFindingKind InitialSodiumUnexpected { get; } = new("initial-sodium-unexpected", Warning, "Sodium at 0 min is far from the bag's.");
+
+    // A collection
+    public static SheetFindingKind NotATest { get; } = new("not-a-test", Error, "A test was asked of a sheet that holds a 24-h collection.");
+    public static SheetFindingKind NotACollection { get; } = new("not-a-collection", Error, "A collection was asked of a sheet that holds a test.");
+    public static SheetFindingKind CollectionTimeAssumed { get; } = new("collection-time-assumed", Note, "It is not said how long was collected; 24 h are assumed.");
+    public static SheetFindingKind CollectionPlasmaMissing { get; } = new("collection-plasma-missing", Warning, "Plasma urea or creatinine is missing: clearances are not given.");
+    public static SheetFindingKind MissingBagVolume { get; } = new("missing-bag-volume", Error, "The drained volume of a bag is missing: no sum over the day would be right.");
+    public static SheetFindingKind BagFillMissing { get; } = new("bag-fill-missing", Warning, "Fill or glucose of a bag is missing: the day's balances are not given.");
+
 #pragma warning restore CS1591
 
     /// <summary>All of them, in the order of the documentation.</summary>
@@ -119,5 +140,8 @@ public static class SampleSheetCodes
         CorrectedCreatinineBelowZero, CorrectedCreatinineNegative,
         UreaOrUreaNitrogen, RatioAboveOne, RatioImpossible, RatioNotRising, RatioFalling, GlucoseNotFalling, GlucoseRising,
         GlucoseBelowPlasma, SodiumNotFalling,
+        MissingMeasurements, FormDiffers, EarlyTest, RecentPeritonitis, DateAfterTest, PrecedingDwellShort, PrecedingIcodextrin, InstillationSlow,
+        WeightWithoutTare, TemporaryDrainImplausible, InitialSodiumUnexpected,
+        NotATest, NotACollection, CollectionTimeAssumed, CollectionPlasmaMissing, MissingBagVolume, BagFillMissing,
     ];
 }

@@ -55,19 +55,42 @@ public static class SampleSheetLimits
     /// <summary>Creatinine read per glucose in an alkaline-picrate assay. One published factor is 0.00053 (read).</summary>
     public static PlausibleRange GlucoseFactor { get; } = new(0, 0.005, "mg/dL per mg/dL", "choice: ten times the published one");
 
-    /// <summary>What a laboratory value can be, mmol/L.</summary>
-    public static PlausibleRange Measured(SampledFluid fluid, Analyte analyte) => (fluid == SampledFluid.Plasma, analyte) switch
+    /// <summary>Days of a collection, h.</summary>
+    public static PlausibleRange CollectionHours { get; } = new(12, 48, "h", "choice: half a day to two");
+
+    /// <summary>Empty bag, g.</summary>
+    public static PlausibleRange TareGrams { get; } = new(0, 500, "g", "choice");
+
+    /// <summary>Duration of an instillation, min.</summary>
+    public static PlausibleRange InstillationMinutes { get; } = new(1, 90, "min", "choice");
+
+    /// <summary>What a laboratory value can be, mmol/L; proteins and marker in g/L.</summary>
+    public static PlausibleRange Measured(SampledFluid fluid, Analyte analyte) => (fluid, analyte) switch
     {
-        (true, Analyte.Creatinine) => PlasmaCreatinine,
-        (false, Analyte.Creatinine) => DialysateCreatinine,
-        (true, Analyte.Glucose) => PlasmaGlucose,
-        (false, Analyte.Glucose) => DialysateGlucose,
-        (true, Analyte.Sodium) => PlasmaSodium,
-        (false, Analyte.Sodium) => DialysateSodium,
-        (true, _) => PlasmaUrea,
-        (false, _) => DialysateUrea,
+        (SampledFluid.Plasma, Analyte.Creatinine) => PlasmaCreatinine,
+        (SampledFluid.Urine, Analyte.Creatinine) => UrineCreatinine,
+        (_, Analyte.Creatinine) => DialysateCreatinine,
+        (SampledFluid.Plasma, Analyte.Glucose) => PlasmaGlucose,
+        (_, Analyte.Glucose) => DialysateGlucose,
+        (SampledFluid.Plasma, Analyte.Sodium) => PlasmaSodium,
+        (SampledFluid.Urine, Analyte.Sodium) => UrineSodium,
+        (_, Analyte.Sodium) => DialysateSodium,
+        (SampledFluid.Plasma, Analyte.Urea or Analyte.UreaNitrogen) => PlasmaUrea,
+        (SampledFluid.Urine, Analyte.Urea or Analyte.UreaNitrogen) => UrineUrea,
+        (_, Analyte.Urea or Analyte.UreaNitrogen) => DialysateUrea,
+        (_, Analyte.Potassium) => Potassium,
+        (_, Analyte.Marker) => Marker,
+        (SampledFluid.Plasma, _) => PlasmaProtein,
+        _ => OtherProtein,
     };
 
+    private static readonly PlausibleRange UrineCreatinine = new(0, 50, "mmol/L", "choice");
+    private static readonly PlausibleRange UrineSodium = new(0, 300, "mmol/L", "choice");
+    private static readonly PlausibleRange UrineUrea = new(0, 800, "mmol/L", "choice");
+    private static readonly PlausibleRange Potassium = new(0, 200, "mmol/L", "choice: dialysate to urine");
+    private static readonly PlausibleRange Marker = new(0, 20, "g/L", "choice: usual 1 g/L of dextran");
+    private static readonly PlausibleRange PlasmaProtein = new(0.0005, 150, "g/L", "choice: beta2-microglobulin to total protein");
+    private static readonly PlausibleRange OtherProtein = new(0, 50, "g/L", "choice");
     private static readonly PlausibleRange PlasmaCreatinine = new(0.1, 3.0, "mmol/L", "choice: 100-3000 µmol/L on dialysis, children included");
     private static readonly PlausibleRange DialysateCreatinine = new(0, 3.0, "mmol/L", "choice: not above plasma's highest");
     private static readonly PlausibleRange PlasmaUrea = new(1.5, 80, "mmol/L", "choice");
@@ -102,6 +125,12 @@ public static class SampleSheetLimits
 
     /// <summary>D/P creatinine at 0 min above which glucose was probably read as creatinine: carry-over gives 0.05-0.12 (choice).</summary>
     public const double InitialCreatinineRatio = 0.12;
+
+    /// <summary>The same where glucose does not disturb it: much carry-over, or a late sample (choice).</summary>
+    public const double InitialCreatinineRatioWithoutGlucose = 0.20;
+
+    /// <summary>How far sodium at 0 min may lie from the bag's, mmol/L (choice): mixing moves it by less than 2, labels are off by up to 7 (read).</summary>
+    public const double InitialSodiumGap = 7;
 
     /// <summary>Lowest usual share of the bag's glucose in the 0-min sample; below: large residual volume or a late sample (choice).</summary>
     public const double InitialGlucoseShareLow = 0.75;

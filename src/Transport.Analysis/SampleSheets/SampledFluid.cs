@@ -9,6 +9,12 @@ public enum SampledFluid
     /// <summary>Plasma or serum.</summary>
     Plasma,
 
-    /// <summary>The drain before the test. Read and kept; <see cref="EquilibrationTest"/> has no place for it yet.</summary>
+    /// <summary>The drain before the test, from whose dilution the residual volume follows.</summary>
     PrecedingDrain,
+
+    /// <summary>A drain of a 24-h collection, or all of them pooled.</summary>
+    CollectedDrain,
+
+    /// <summary>Urine of a 24-h collection.</summary>
+    Urine,
 }

@@ -9,6 +9,9 @@ namespace Transport.Analysis;
 /// <param name="Remark">The remark; empty where none was.</param>
 public sealed record SheetMeasurement(int Row, SampledFluid Fluid, Analyte Analyte, string Text, string UnitText, string Remark)
 {
+    /// <summary>Which drain of a collection; empty for everything else.</summary>
+    public string Bag { get; init; } = "";
+
     /// <summary>Dwell time since the end of instillation; null where not written or not understood.</summary>
     public TimeSpan? Time { get; init; }
 
@@ -17,4 +20,10 @@ public sealed record SheetMeasurement(int Row, SampledFluid Fluid, Analyte Analy
 
     /// <summary>The value (urea nitrogen as urea); null where it was not understood or cannot be.</summary>
     public Concentration? Value { get; init; }
+
+    /// <summary>The value of a protein or a marker; null for other analytes, and where it was not understood.</summary>
+    public MassConcentration? Mass { get; init; }
+
+    /// <summary>Whether the value was understood.</summary>
+    public bool IsUnderstood => Value is not null || Mass is not null;
 }

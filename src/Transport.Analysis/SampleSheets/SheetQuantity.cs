@@ -26,6 +26,12 @@ internal sealed record SheetQuantity(params SheetUnit[] Units)
 
     public static SheetQuantity Volume { get; } = new(new SheetUnit("mL", 1, "cc", "cm3"), new SheetUnit("L", 1000, "liter", "litre", "liters", "litres"));
 
+    /// <summary>A volume that may have been weighed: 1 g counts as 1 mL.</summary>
+    public static SheetQuantity WeighedVolume { get; } = new([.. Volume.Units, new("g", 1), new("kg", 1000)]);
+
+    /// <summary>An empty bag.</summary>
+    public static SheetQuantity Tare { get; } = new(new SheetUnit("g", 1), new SheetUnit("kg", 1000));
+
     public static SheetQuantity DailyVolume { get; } = new(
         new SheetUnit("mL/day", 1, "ml/d", "ml/24h", "ml"), new SheetUnit("L/day", 1000, "l/d", "l/24h", "l"));
 
@@ -34,6 +40,8 @@ internal sealed record SheetQuantity(params SheetUnit[] Units)
 
     public static SheetQuantity Duration { get; } = new(
         new SheetUnit("min", 1, "minutes", "minute", "mins"), new SheetUnit("h", 60, "hours", "hour", "hr", "hrs"));
+
+    public static SheetQuantity Hours { get; } = new(new SheetUnit("h", 1, "hours", "hour", "hr", "hrs"), new SheetUnit("min", 1 / 60.0, "minutes", "mins"));
 
     /// <summary>Twice the same: mg/dL of creatinine per mg/dL of glucose is a ratio of masses; µmol per mmol is not.</summary>
     public static SheetQuantity GlucoseFactor { get; } = new(
@@ -52,6 +60,10 @@ internal sealed record SheetQuantity(params SheetUnit[] Units)
         new SheetUnit("mg/dL", 10 / 28.014, "mg/100ml", "mg%"), new SheetUnit("g/L", 1000 / 28.014));
 
     public static SheetQuantity Glucose { get; } = new([new("mmol/L", 1), .. MassUnits(Solutes.Glucose)]);
+
+    /// <summary>Proteins and markers.</summary>
+    public static SheetQuantity MassConcentration { get; } = new(
+        new SheetUnit("g/L", 1, "mg/ml"), new SheetUnit("mg/dL", 0.01, "mg/100ml", "mg%"), new SheetUnit("mg/L", 1e-3, "ug/ml"), new SheetUnit("g/dL", 10, "g/100ml", "g%"));
 
     public static SheetQuantity Sodium { get; } = new(new SheetUnit("mmol/L", 1), new SheetUnit("mEq/L", 1));
 

@@ -1,4 +1,3 @@
-using System.Globalization;
 using static System.FormattableString;
 
 namespace Transport.Analysis;
@@ -8,7 +7,9 @@ internal sealed class SheetReading
 {
     private readonly List<Finding> findings;
     private readonly char? decimalMark;
+    private readonly SheetCells cells;
     private readonly Dictionary<SheetItem, (int Row, double Value)> numbers = new(ReferenceEqualityComparer.Instance);
+    private readonly Dictionary<(string Bag, SheetItem Item), (int Row, double Value)> bagNumbers = [];
     private readonly Dictionary<SheetItem, int> factRows = new(ReferenceEqualityComparer.Instance);
     private string? code;
 
@@ -17,6 +18,7 @@ internal sealed class SheetReading
         this.findings = findings;
         var filled = table.Rows.Where(row => !SheetWords.IsBlank(row.Value)).ToList();
         decimalMark = DecimalMarkOf(table.Delimiter, filled);
+        cells = new(findings, decimalMark);
 
         // Facts first: clock times of samples need the clock time of the end of inflow, wherever it stands.
         var samples = new List<(SheetRow Row, SampledFluid Fluid)>();
@@ -40,7 +42,7 @@ internal sealed class SheetReading
     {
         var reading = new SheetReading(table, findings);
         (facts, measurements) = (reading.Facts, reading.Measurements);
-        return new(reading.code, reading.numbers, reading.Measurements);
+        return new(reading.code, reading.numbers, reading.bagNumbers, reading.Measurements);
     }
 
     private char? DecimalMarkOf(char delimiter, List<SheetRow> rows)
@@ -65,8 +67,7 @@ internal sealed class SheetReading
         }
     }
 
-    private static SampledFluid? Fluid(SheetRow row) =>
-        SheetWords.Fluids.TryGetValue(SheetWords.Normal(row.Section), out var fluid) ? fluid : null;
+    private static SampledFluid? Fluid(SheetRow row) => SheetWords.Fluid(row.Section);
 
     private static SheetItem? Fact(SheetRow row) => SheetWords.Fact(SheetWords.Normal(row.Item));
 
@@ -76,13 +77,20 @@ internal sealed class SheetReading
         var isAnalyte = SheetWords.Analytes.ContainsKey(SheetWords.Normal(row.Item));
         if (Fluid(row) is { } fluid)
         {
-            samples.Add((row, fluid));
+            if (!isAnalyte && FactOfCollection(row, fluid) is { } own)
+            {
+                ReadCollected(row, fluid, own);
+            }
+            else
+            {
+                samples.Add((row, fluid));
+            }
         }
         else if (!SheetWords.FactSections.Contains(section) || (isAnalyte && (section is "" or "patient" || row.Time.Length > 0)))
         {
             findings.Add(SampleSheetCodes.UnknownSection.Finding(
                 isAnalyte ? "It is not clear which fluid this value belongs to; write it in the section column." : "This section is not known; correct it.",
-                row.Row, "section", row.Section, isAnalyte ? "dialysate, plasma or preceding drain" : "patient, test, dialysate, plasma or preceding drain"));
+                row.Row, "section", row.Section, isAnalyte ? "dialysate, plasma, preceding drain, drain 1 or urine" : "patient, test, dialysate, plasma, preceding drain, drain 1 (of a collection) or urine"));
         }
         else if (Fact(row) is { } item)
         {
@@ -106,44 +114,45 @@ internal sealed class SheetReading
             return;
         }
 
-        double? value = null;
-        switch (item.Kind)
+        if (item.Kind == SheetValueKind.Text)
         {
-            case SheetValueKind.Text:
-                code = row.Value;
-                return;
-            case SheetValueKind.Number when ReferenceEquals(item, SheetWords.Dwell) && SheetTime.Clock(row.Value) is { } duration:
-                value = InRange(row, item.Name, duration, item.Quantity!.Units[0], new(item.Quantity.Units[0]), item.Range!);
-                break;
-            case SheetValueKind.Number:
-                value = ReadQuantity(row, item.Name, item.Quantity!, item.Range!, out _);
-                break;
-            case SheetValueKind.Choice when item.Choices!.TryGetValue(SheetWords.Normal(row.Value), out var choice):
-                value = choice;
-                break;
-            case SheetValueKind.Choice:
-                findings.Add(SampleSheetCodes.UnknownWord.Finding(
-                    $"'{item.Name}' does not take this word; use one of those expected.", row.Row, item.Name, row.Value,
-                    string.Join(", ", item.Choices!.GroupBy(pair => pair.Value).Select(group => group.First().Key))));
-                break;
-            case SheetValueKind.Date:
-                value = ReadDate(row, item.Name);
-                break;
-            case SheetValueKind.Clock:
-                value = SheetTime.Clock(row.Value);
-                if (value is null)
-                {
-                    findings.Add(SampleSheetCodes.NotATime.Finding("This clock time cannot be read; correct it.", row.Row, item.Name, row.Value, "a clock time such as 08:15"));
-                }
-
-                break;
+            code = row.Value;
         }
-
-        if (value is { } read)
+        else if (cells.ReadFact(row, item) is { } value)
         {
-            numbers[item] = (row.Row, read);
+            numbers[item] = (row.Row, value);
         }
     }
+
+    // A drain of a collection, or its urine, has facts of its own beside what was measured in it.
+    private static SheetItem? FactOfCollection(SheetRow row, SampledFluid fluid)
+    {
+        var item = SheetWords.Normal(row.Item);
+        return fluid switch
+        {
+            SampledFluid.CollectedDrain when item == "volume" => SheetWords.Drained,
+            SampledFluid.CollectedDrain => SheetWords.DrainFacts.FirstOrDefault(known => known == SheetWords.Fact(item)),
+            SampledFluid.Urine when item == "volume" || SheetWords.Fact(item) == SheetWords.Urine => SheetWords.Urine,
+            _ => null,
+        };
+    }
+
+    private void ReadCollected(SheetRow row, SampledFluid fluid, SheetItem item)
+    {
+        Facts.Add(new(row.Row, item.Name, row.Value, row.Unit, row.Remark));
+        var bag = BagOf(row, fluid);
+        if (bagNumbers.ContainsKey((bag, item)))
+        {
+            findings.Add(SampleSheetCodes.DuplicateFact.Finding($"'{item.Name}' of {bag} is given twice; keep one of the two.", row.Row, item.Name));
+        }
+        else if (cells.ReadFact(row, item) is { } value)
+        {
+            bagNumbers[(bag, item)] = (row.Row, value);
+        }
+    }
+
+    private static string BagOf(SheetRow row, SampledFluid fluid) =>
+        fluid is SampledFluid.CollectedDrain or SampledFluid.Urine ? SheetWords.BagName(row.Section) : "";
 
     private void ReadMeasurement(SheetRow row, SampledFluid fluid)
     {
@@ -151,23 +160,26 @@ internal sealed class SheetReading
         {
             findings.Add(SampleSheetCodes.UnknownItem.Finding(
                 "This analyte is not known; correct its name, or begin the row with # to leave it aside.",
-                row.Row, "item", row.Item, "creatinine, urea, urea nitrogen, glucose or sodium"));
+                row.Row, "item", row.Item, "creatinine, urea, urea nitrogen, glucose, sodium, potassium, a protein or the marker"));
             return;
         }
 
         var field = $"{SheetWords.Name(fluid)} {SheetWords.Name(analyte)}";
         var time = ReadTime(row, fluid, field, out var timeIsUsable);
-        var canonical = ReadQuantity(row, field, SheetWords.QuantityOf(analyte), SampleSheetLimits.Measured(fluid, analyte), out var unit);
+        var canonical = cells.ReadQuantity(row, field, SheetWords.QuantityOf(analyte), SampleSheetLimits.Measured(fluid, analyte), out var unit);
+        var (usable, byMass, bag) = (canonical is not null && timeIsUsable, SheetWords.IsByMass(analyte), BagOf(row, fluid));
         Measurements.Add(new(row.Row, fluid, analyte, row.Value, row.Unit, row.Remark)
         {
+            Bag = bag,
             Time = time,
             Unit = unit?.Name,
-            Value = canonical is { } value && timeIsUsable ? Concentration.FromMillimolesPerLiter(value) : null,
+            Value = usable && !byMass ? Concentration.FromMillimolesPerLiter(canonical!.Value) : null,
+            Mass = usable && byMass ? MassConcentration.FromGramsPerLiter(canonical!.Value) : null,
         });
 
         var urea = analyte is Analyte.Urea or Analyte.UreaNitrogen;
         var twin = Measurements.SkipLast(1).FirstOrDefault(other =>
-            other.Fluid == fluid && other.Time == time && (other.Analyte == analyte || (urea && other.Analyte is Analyte.Urea or Analyte.UreaNitrogen)));
+            other.Fluid == fluid && other.Bag == bag && other.Time == time && (other.Analyte == analyte || (urea && other.Analyte is Analyte.Urea or Analyte.UreaNitrogen)));
         if (twin is not null && timeIsUsable)
         {
             findings.Add(SampleSheetCodes.DuplicateMeasurement.Finding(
@@ -208,127 +220,5 @@ internal sealed class SheetReading
         }
 
         return TimeSpan.FromMinutes(minutes);
-    }
-
-    private double? ReadQuantity(SheetRow row, string field, SheetQuantity quantity, PlausibleRange range, out SheetUnit? unit)
-    {
-        unit = FindUnit(row, field, quantity);
-        if (!SheetNumber.TryRead(row.Value, decimalMark, out var number, out var ambiguous))
-        {
-            findings.Add(ambiguous
-                ? SampleSheetCodes.AmbiguousNumber.Finding(
-                    "This mark may be decimal or for thousands, and no other value settles it. Write a whole number without marks, decimals with one digit more or less.",
-                    row.Row, field, row.Value)
-                : SampleSheetCodes.NotANumber.Finding(
-                    row.Value is ['<' or '>', ..]
-                        ? "A limit of detection is not a value: leave the value blank and write the limit in the remark."
-                        : "This is not a number. Write the number alone; the unit has its own column.",
-                    row.Row, field, row.Value));
-            return null;
-        }
-
-        if (number < 0)
-        {
-            findings.Add(SampleSheetCodes.NegativeValue.Finding("This value cannot be below zero; correct it.", row.Row, field, row.Value));
-            return null;
-        }
-
-        return unit is null ? null : InRange(row, field, number, unit, quantity, range);
-    }
-
-    private double? InRange(SheetRow row, string field, double number, SheetUnit unit, SheetQuantity quantity, PlausibleRange range)
-    {
-        var value = number * unit.Factor;
-        if (range.Contains(value))
-        {
-            return value;
-        }
-
-        var expected = $"{Short(range.Low / unit.Factor)} to {Short(range.High / unit.Factor)} {unit.Name}";
-        var meant = quantity.Units.FirstOrDefault(other => other != unit && range.Contains(number * other.Factor));
-        findings.Add(meant is not null
-            ? SampleSheetCodes.UnitSwap.Finding(
-                Invariant($"{number:G6} {unit.Name} is not possible, {number:G6} {meant.Name} is. Correct the unit or the value."),
-                row.Row, field, $"{row.Value} {row.Unit}", expected)
-            : SampleSheetCodes.ImpossibleValue.Finding(
-                "This value is not possible; correct the value or its unit.", row.Row, field, $"{row.Value} {row.Unit}".TrimEnd(), expected));
-        return null;
-    }
-
-    private static string Short(double limit) => limit.ToString(limit < 1000 ? "G3" : "0", CultureInfo.InvariantCulture);
-
-    private SheetUnit? FindUnit(SheetRow row, string field, SheetQuantity quantity)
-    {
-        var normal = SheetWords.NormalUnit(row.Unit);
-        var expected = string.Join(", ", quantity.Units.Select(unit => unit.Name));
-        if (normal.Length == 0)
-        {
-            if (quantity.UnitMayBeLeftOut)
-            {
-                return quantity.Units[0];
-            }
-
-            findings.Add(SampleSheetCodes.MissingUnit.Finding("The unit is missing; write it in the unit column.", row.Row, field, expected: expected));
-            return null;
-        }
-
-        var unit = quantity.Units.FirstOrDefault(unit => unit.IsSpelled(normal));
-        if (unit is null && ReferenceEquals(quantity, SheetQuantity.Strength) && normal.StartsWith('%'))
-        {
-            findings.Add(SampleSheetCodes.PercentageWithoutConvention.Finding(
-                SheetNumber.TryRead(row.Value, decimalMark, out var percent, out _)
-                    ? Invariant($"A percentage can mean two solutions: {percent:0.##} % anhydrous is {percent * Factor("% anhydrous"):0.0} mmol/L, {percent:0.##} % monohydrate is {percent * Factor("% monohydrate"):0.0} mmol/L. Look at the bag's list of contents and write one of the two.")
-                    : "A percentage can mean two solutions. Write '% anhydrous' or '% monohydrate'.",
-                row.Row, field, $"{row.Value} {row.Unit}", "% anhydrous, % monohydrate or mmol/L"));
-        }
-        else if (unit is null && normal.All(char.IsAsciiDigit))
-        {
-            findings.Add(SampleSheetCodes.ExtraFields.Finding(
-                "The unit is a number: a decimal comma has probably split the value. In a comma-separated file a value with a decimal comma needs quotation marks.",
-                row.Row, field, $"{row.Value},{row.Unit}", expected));
-        }
-        else if (unit is null)
-        {
-            findings.Add(SampleSheetCodes.UnknownUnit.Finding("This unit is not known for this item; write one of those expected.", row.Row, field, row.Unit, expected));
-        }
-
-        return unit;
-
-        static double Factor(string name) => SheetQuantity.Strength.Units.First(unit => unit.Name == name).Factor;
-    }
-
-    private static readonly string[] CertainDates =
-        ["yyyy-M-d", "yyyy/M/d", "yyyy.M.d", "yyyy-M-d HH:mm:ss", "d.M.yyyy", "d MMM yyyy", "d-MMM-yyyy", "d MMMM yyyy", "MMM d, yyyy", "MMMM d, yyyy"];
-
-    private static readonly string[] DayFirst = ["d/M/yyyy", "d-M-yyyy"];
-
-    private static readonly string[] MonthFirst = ["M/d/yyyy", "M-d-yyyy"];
-
-    private double? ReadDate(SheetRow row, string field)
-    {
-        if (Parsed(CertainDates) is { } certain)
-        {
-            return certain.DayNumber;
-        }
-
-        var (dayFirst, monthFirst) = (Parsed(DayFirst), Parsed(MonthFirst));
-        if (dayFirst is { } one && monthFirst is { } other && one != other)
-        {
-            findings.Add(SampleSheetCodes.AmbiguousDate.Finding(
-                Invariant($"This date may be {one:yyyy-MM-dd} or {other:yyyy-MM-dd} and is left out; write year-month-day."), row.Row, field, row.Value, "such as 2025-03-11"));
-            return null;
-        }
-
-        if ((dayFirst ?? monthFirst) is { } date)
-        {
-            return date.DayNumber;
-        }
-
-        findings.Add(SampleSheetCodes.NotADate.Finding(
-            "This date cannot be read and is left out; write year-month-day.", row.Row, field, row.Value, "such as 2025-03-11"));
-        return null;
-
-        DateOnly? Parsed(string[] forms) =>
-            DateOnly.TryParseExact(row.Value, forms, CultureInfo.InvariantCulture, DateTimeStyles.None, out var date) ? date : null;
     }
 }

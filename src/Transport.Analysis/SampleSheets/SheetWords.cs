@@ -43,7 +43,18 @@ internal static partial class SheetWords
         ["previous drain"] = SampledFluid.PrecedingDrain,
         ["preceding dwell"] = SampledFluid.PrecedingDrain,
         ["overnight drain"] = SampledFluid.PrecedingDrain,
+        ["urine"] = SampledFluid.Urine,
+        ["pool"] = SampledFluid.CollectedDrain,
+        ["all drains"] = SampledFluid.CollectedDrain,
+        ["drains"] = SampledFluid.CollectedDrain,
     };
+
+    /// <summary>Which fluid a section names; "drain 1", "bag 2", "exchange 3" and "cycle 4" are drains of a collection.</summary>
+    public static SampledFluid? Fluid(string section)
+    {
+        var normal = Normal(section);
+        return Fluids.TryGetValue(normal, out var fluid) ? fluid : Numbered().IsMatch(normal) ? SampledFluid.CollectedDrain : null;
+    }
 
     /// <summary>What is measured.</summary>
     public static IReadOnlyDictionary<string, Analyte> Analytes { get; } = new Dictionary<string, Analyte>
@@ -62,6 +73,17 @@ internal static partial class SheetWords
         ["sodium"] = Analyte.Sodium,
         ["na"] = Analyte.Sodium,
         ["na+"] = Analyte.Sodium,
+        ["potassium"] = Analyte.Potassium,
+        ["k"] = Analyte.Potassium,
+        ["protein"] = Analyte.TotalProtein,
+        ["total protein"] = Analyte.TotalProtein,
+        ["albumin"] = Analyte.Albumin,
+        ["beta2 microglobulin"] = Analyte.Beta2Microglobulin,
+        ["igg"] = Analyte.ImmunoglobulinG,
+        ["immunoglobulin g"] = Analyte.ImmunoglobulinG,
+        ["alpha2 macroglobulin"] = Analyte.Alpha2Macroglobulin,
+        ["marker"] = Analyte.Marker,
+        ["dextran"] = Analyte.Marker,
     };
 
     /// <summary>Units of an analyte.</summary>
@@ -71,101 +93,38 @@ internal static partial class SheetWords
         Analyte.Urea => SheetQuantity.Urea,
         Analyte.UreaNitrogen => SheetQuantity.UreaNitrogen,
         Analyte.Glucose => SheetQuantity.Glucose,
-        _ => SheetQuantity.Sodium,
+        Analyte.Sodium or Analyte.Potassium => SheetQuantity.Sodium,
+        _ => SheetQuantity.MassConcentration,
     };
 
+    /// <summary>Proteins by their analyte.</summary>
+    public static IReadOnlyDictionary<Analyte, Protein> Proteins { get; } = new Dictionary<Analyte, Protein>
+    {
+        [Analyte.TotalProtein] = Protein.Total,
+        [Analyte.Albumin] = Protein.Albumin,
+        [Analyte.Beta2Microglobulin] = Protein.Beta2Microglobulin,
+        [Analyte.ImmunoglobulinG] = Protein.ImmunoglobulinG,
+        [Analyte.Alpha2Macroglobulin] = Protein.Alpha2Macroglobulin,
+    };
+
+    /// <summary>Whether a value is a mass concentration, of which no molar one is made.</summary>
+    public static bool IsByMass(Analyte analyte) => analyte == Analyte.Marker || Proteins.ContainsKey(analyte);
+
     /// <summary>An analyte in words.</summary>
-    public static string Name(Analyte analyte) => analyte == Analyte.UreaNitrogen ? "urea nitrogen" : Normal(analyte.ToString());
+    public static string Name(Analyte analyte) => analyte switch
+    {
+        Analyte.UreaNitrogen => "urea nitrogen",
+        _ when Proteins.TryGetValue(analyte, out var protein) => protein.Name,
+        _ => Normal(analyte.ToString()),
+    };
 
     /// <summary>A fluid in words.</summary>
-    public static string Name(SampledFluid fluid) => fluid == SampledFluid.PrecedingDrain ? "preceding drain" : Normal(fluid.ToString());
-
-    public static SheetItem Code { get; } = new("code", SheetValueKind.Text, "patient code", "patient", "id", "identifier");
-
-    public static SheetItem Sex { get; } = SheetItem.Choice(
-        "sex", [(Transport.Sex.Female, ["female", "f", "woman", "w"]), (Transport.Sex.Male, ["male", "m", "man"])], "gender");
-
-    public static SheetItem Age { get; } = SheetItem.Number("age", SheetQuantity.Age, SampleSheetLimits.AgeYears, "age at test");
-
-    public static SheetItem Height { get; } = SheetItem.Number("height", SheetQuantity.Height, SampleSheetLimits.HeightCentimeters, "body height", "stature");
-
-    public static SheetItem Weight { get; } = SheetItem.Number(
-        "weight", SheetQuantity.Weight, SampleSheetLimits.WeightKilograms, "body weight", "dry weight", "ideal weight", "empty weight");
-
-    public static SheetItem RenalUreaClearance { get; } = SheetItem.Number(
-        "renal urea clearance", SheetQuantity.RenalClearance, SampleSheetLimits.RenalClearance, "residual urea clearance", "kru");
-
-    public static SheetItem RenalCreatinineClearance { get; } = SheetItem.Number(
-        "renal creatinine clearance", SheetQuantity.RenalClearance, SampleSheetLimits.RenalClearance, "residual creatinine clearance", "krcr");
-
-    public static SheetItem Urine { get; } = SheetItem.Number(
-        "urine volume", SheetQuantity.DailyVolume, SampleSheetLimits.UrinePerDay, "urine", "urine output", "urine per day", "diuresis");
-
-    public static SheetItem Date { get; } = new("date", SheetValueKind.Date, "test date", "date of test");
-
-    public static SheetItem SolutionGlucose { get; } = SheetItem.Number(
-        "solution glucose", SheetQuantity.Strength, SampleSheetLimits.SolutionGlucose,
-        "glucose", "dextrose", "bag glucose", "glucose strength", "strength", "solution dextrose", "bag dextrose");
-
-    public static SheetItem SolutionSodium { get; } = SheetItem.Number(
-        "solution sodium", SheetQuantity.Sodium, SampleSheetLimits.SolutionSodium, "sodium", "bag sodium", "fresh sodium");
-
-    public static SheetItem Agent { get; } = SheetItem.Choice(
-        "osmotic agent",
-        [
-            (OsmoticAgent.Glucose, ["glucose", "dextrose"]),
-            (OsmoticAgent.Icodextrin, ["icodextrin", "polyglucose", "glucose polymer"]),
-            (OsmoticAgent.AminoAcids, ["amino acids", "amino acid"]),
-        ],
-        "agent", "osmotic");
-
-    public static SheetItem Fill { get; } = SheetItem.Number(
-        "fill volume", SheetQuantity.Volume, SampleSheetLimits.FillMilliliters,
-        "fill", "instilled volume", "inflow volume", "infused volume", "volume in", "bag volume");
-
-    public static SheetItem Basis { get; } = SheetItem.Choice(
-        "fill basis", [(FillBasis.Measured, ["weighed", "measured"]), (FillBasis.Label, ["label", "nominal", "bag label"])], "basis", "fill known by");
-
-    public static SheetItem Overfill { get; } = SheetItem.Number(
-        "overfill", SheetQuantity.Volume, SampleSheetLimits.OverfillMilliliters, "overfill less flush", "bag overfill");
-
-    public static SheetItem Drained { get; } = SheetItem.Number(
-        "drained volume", SheetQuantity.Volume, SampleSheetLimits.DrainedMilliliters,
-        "drain volume", "drained", "drain", "outflow volume", "effluent volume", "volume out");
-
-    public static SheetItem Residual { get; } = SheetItem.Number(
-        "residual volume", SheetQuantity.Volume, SampleSheetLimits.ResidualMilliliters, "residual", "volume left");
-
-    public static SheetItem Dwell { get; } = SheetItem.Number(
-        "dwell", SheetQuantity.Duration, SampleSheetLimits.DwellMinutes, "dwell time", "dwell duration");
-
-    public static SheetItem EndOfInflow { get; } = new(
-        "end of inflow", SheetValueKind.Clock, "inflow end", "end of instillation", "end of fill", "instillation end");
-
-    public static SheetItem StartOfDrain { get; } = new("start of drain", SheetValueKind.Clock, "drain start", "start of outflow", "outflow start");
-
-    public static SheetItem Method { get; } = SheetItem.Choice(
-        "creatinine method",
-        [
-            (CreatinineMethod.Enzymatic, ["enzymatic", "enzyme"]),
-            (CreatinineMethod.Jaffe, ["jaffe", "jaffé", "picrate", "alkaline picrate"]),
-            (CreatinineMethod.NotStated, ["not stated", "unknown"]),
-        ],
-        "creatinine assay", "assay", "method");
-
-    public static SheetItem Factor { get; } = SheetItem.Number(
-        "creatinine glucose factor", SheetQuantity.GlucoseFactor, SampleSheetLimits.GlucoseFactor,
-        "glucose factor", "glucose correction factor", "correction factor");
-
-    /// <summary>All facts, in the order of the blank sheet.</summary>
-    public static IReadOnlyList<SheetItem> Facts { get; } =
-    [
-        Code, Sex, Age, Height, Weight, Urine, RenalUreaClearance, RenalCreatinineClearance,
-        Date, SolutionGlucose, SolutionSodium, Agent, Fill, Basis, Overfill, Residual, EndOfInflow, StartOfDrain, Dwell, Drained, Method, Factor,
-    ];
-
-    /// <summary>The fact of a name; null where there is none.</summary>
-    public static SheetItem? Fact(string normal) => Facts.FirstOrDefault(item => item.Name == normal || item.Synonyms.Contains(normal));
+    public static string Name(SampledFluid fluid) => fluid switch
+    {
+        SampledFluid.PrecedingDrain => "preceding drain",
+        SampledFluid.CollectedDrain => "drain",
+        _ => Normal(fluid.ToString()),
+    };
 
     /// <summary>Lower case; one space for each run of spaces, hyphens and underscores; no colon at the end.</summary>
     public static string Normal(string word) => Gaps().Replace(word.Trim().ToLowerInvariant(), " ").Trim(' ', ':');
@@ -183,6 +142,12 @@ internal static partial class SheetWords
 
     [GeneratedRegex(@"[\s_-]+")]
     private static partial Regex Gaps();
+
+    /// <summary>A drain's name: "Drain1" and "drain 1" are one.</summary>
+    public static string BagName(string section) => Numbered().Replace(Normal(section), "${kind} ${number}");
+
+    [GeneratedRegex(@"^(?<kind>drain|bag|exchange|cycle) ?(?<number>\d+)$")]
+    private static partial Regex Numbered();
 
     [GeneratedRegex(@"[(\[].*[)\]]")]
     private static partial Regex Parenthesis();

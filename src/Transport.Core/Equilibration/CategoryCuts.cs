@@ -61,6 +61,21 @@ public sealed record CategoryCuts
         Source = "Twardowski et al., Perit Dial Bull 1987;7:138-147",
     };
 
+    /// <summary>
+    /// Adults, fast form: absolute dialysate glucose after 4 h at 2.27 %, mmol/L, from 502, 723 and 945 mg/dL. No D0 is needed.
+    /// </summary>
+    public static CategoryCuts TwardowskiFastGlucose { get; } = new()
+    {
+        Name = "4-h dialysate glucose at 2.27 %, mmol/L, adults, fast form",
+        SlowBorder = 945 * 0.055507,
+        MiddleBorder = 723 * 0.055507,
+        FastBorder = 502 * 0.055507,
+        IsFalling = true,
+        LargestValue = 126.0,
+        Evidence = Evidence.Memory,
+        Source = "Twardowski et al., Perit Dial Bull 1987;7:138-147, and Semin Dial 1990;3:141-142",
+    };
+
     /// <summary>Children filled with 1100 mL/m², 4-h D/P creatinine.</summary>
     public static CategoryCuts Warady1996Creatinine { get; } = new()
     {

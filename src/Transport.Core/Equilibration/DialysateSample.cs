@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+
 namespace Transport;
 
 /// <summary>One dialysate sample of a test, as the laboratory reported it.</summary>
@@ -16,4 +18,16 @@ public sealed record DialysateSample(TimeSpan Time)
 
     /// <summary>Sodium; null where not measured.</summary>
     public Concentration? Sodium { get; init; }
+
+    /// <summary>Potassium; null where not measured.</summary>
+    public Concentration? Potassium { get; init; }
+
+    /// <summary>Macromolecular volume marker, such as dextran; null where none was given.</summary>
+    public MassConcentration? Marker { get; init; }
+
+    /// <summary>Proteins that were measured.</summary>
+    public ImmutableDictionary<Protein, MassConcentration> Proteins { get; init; } = ImmutableDictionary<Protein, MassConcentration>.Empty;
+
+    /// <summary>A protein; null where not measured.</summary>
+    public MassConcentration? Of(Protein protein) => Proteins.TryGetValue(protein, out var value) ? value : null;
 }

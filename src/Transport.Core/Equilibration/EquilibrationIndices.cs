@@ -13,6 +13,9 @@ public sealed record EquilibrationIndices
     /// <summary>The choices made.</summary>
     public required EquilibrationIndicesOptions Options { get; init; }
 
+    /// <summary>The form of the test, as named or recognized.</summary>
+    public TestForm Form => Test.Form;
+
     /// <summary>D/P and D/D0 of every dialysate sample, in order of time.</summary>
     public required IReadOnlyList<SampleRatios> Ratios { get; init; }
 
@@ -43,6 +46,12 @@ public sealed record EquilibrationIndices
     /// <summary>Whether D0 glucose was estimated from mixing.</summary>
     public bool IsInitialGlucoseEstimated { get; init; }
 
+    /// <summary>Residual volume before the test, mL: as written, or by dilution; null where neither is there.</summary>
+    public IndexValue? ResidualVolume { get; init; }
+
+    /// <summary>Residual volume by dilution, one for each solute; null where nothing was diluted measurably.</summary>
+    public ResidualVolumeByDilution? ResidualByDilution { get; init; }
+
     /// <summary>Drained minus instilled volume as written, mL.</summary>
     public IndexValue? NetUltrafiltrationAsWritten { get; init; }
 
@@ -61,6 +70,21 @@ public sealed record EquilibrationIndices
     /// <summary>The sodium dip without what diffusion hid of it, mmol/L. Fast transfer blunts the raw dip.</summary>
     public IndexValue? CorrectedSodiumDip { get; init; }
 
+    /// <summary>Largest fall of dialysate sodium over all samples, mmol/L; not the dip at 60 min.</summary>
+    public IndexValue? LargestSodiumDip { get; init; }
+
+    /// <summary>Free water and small-pore fluid of the first hour; null where the volume at 60 min or sodium was not measured.</summary>
+    public FirstHourIndices? FirstHour { get; init; }
+
+    /// <summary>Dwell time at which D/P urea and D/D0 glucose cross, min.</summary>
+    public IndexValue? CrossingTime { get; init; }
+
+    /// <summary>Fluid kinetics from a volume marker; null where none was given.</summary>
+    public MarkerKinetics? Marker { get; init; }
+
+    /// <summary>Protein clearances; null where no protein was measured.</summary>
+    public ProteinTransport? Proteins { get; init; }
+
     /// <summary>Glucose absorbed, mmol.</summary>
     public IndexValue? GlucoseAbsorbed { get; init; }
 
@@ -73,11 +97,17 @@ public sealed record EquilibrationIndices
     /// <summary>Mass transfer area coefficient of creatinine, mL/min.</summary>
     public IndexValue? CreatinineMassTransfer { get; init; }
 
+    /// <summary>The same with each convection weight in use; empty where the coefficient is missing.</summary>
+    public IReadOnlyList<IndexValue> CreatinineMassTransferForms { get; init; } = [];
+
     /// <summary>Mass transfer area coefficient of urea, mL/min.</summary>
     public IndexValue? UreaMassTransfer { get; init; }
 
     /// <summary>Mass transfer area coefficient of glucose, mL/min.</summary>
     public IndexValue? GlucoseMassTransfer { get; init; }
+
+    /// <summary>The indices beside the chosen series, and why others cannot be compared.</summary>
+    public PopulationComparison? Comparison { get; init; }
 
     /// <summary>The class of D/P creatinine; null where it cannot be given.</summary>
     public TransportClassification? Classification { get; init; }
@@ -88,6 +118,9 @@ public sealed record EquilibrationIndices
     /// <summary>What the indices are compatible with, and what to read with care.</summary>
     public IReadOnlyList<Finding> Findings { get; init; } = [];
 
+    /// <summary>Patterns of membrane dysfunction that the findings are compatible with.</summary>
+    public IReadOnlyList<MembranePattern> Patterns => MembranePatterns.Of(Findings);
+
     /// <summary>
     /// Every index of the whole test that is there, in the order of a report. D/P creatinine as measured is left out where nothing was corrected.
     /// </summary>
@@ -97,9 +130,15 @@ public sealed record EquilibrationIndices
         {
             DialysateToPlasmaCreatinine, IsCreatinineCorrected ? UncorrectedDialysateToPlasmaCreatinine : null,
             DialysateToPlasmaUrea, DialysateToInitialGlucose, InitialGlucose,
-            NetUltrafiltrationAsWritten, NetUltrafiltration, SodiumDip, SodiumRatioDip, CorrectedSodiumDip,
-            GlucoseAbsorbed, GlucoseAbsorbedFraction, GlucoseAbsorbedMass, CreatinineMassTransfer, UreaMassTransfer, GlucoseMassTransfer,
+            NetUltrafiltrationAsWritten, NetUltrafiltration, ResidualVolume, SodiumDip, SodiumRatioDip, CorrectedSodiumDip, LargestSodiumDip,
         }.OfType<IndexValue>(),
+        .. FirstHour?.All ?? [],
+        .. new[]
+        {
+            GlucoseAbsorbed, GlucoseAbsorbedFraction, GlucoseAbsorbedMass, CreatinineMassTransfer, UreaMassTransfer, GlucoseMassTransfer, CrossingTime,
+        }.OfType<IndexValue>(),
+        .. Marker?.All ?? [],
+        .. Proteins?.All ?? [],
     ];
 
     /// <summary>The indices of a test, with the choices as they ship.</summary>
@@ -112,7 +151,58 @@ public sealed record EquilibrationIndices
     {
         ArgumentNullException.ThrowIfNull(test);
         ArgumentNullException.ThrowIfNull(options);
-        var indices = new IndexArithmetic(test, options).Compute();
+        var indices = Arithmetic(new(test, options));
+        indices = indices with { Comparison = PopulationComparison.Of(indices, options.Population ?? ReferencePopulations.For(test)) };
         return indices with { Findings = EquilibrationFindings.Of(indices) };
+    }
+
+    // In the order in which one rests on another.
+    private static EquilibrationIndices Arithmetic(IndexInputs inputs)
+    {
+        var (ratios, volumes, sodium) = (new RatioArithmetic(inputs), new VolumeArithmetic(inputs), new SodiumArithmetic(inputs));
+        var initialGlucose = ratios.InitialGlucose(out var isEstimated);
+        var (final, isFourHour) = FinalSample(inputs);
+        var atFinal = final is null ? null : ratios.Of(final, initialGlucose);
+        ratios.ExplainMissing(final, atFinal, initialGlucose);
+        var indices = new EquilibrationIndices
+        {
+            Test = inputs.Test,
+            Options = inputs.Options,
+            Ratios = [.. inputs.Test.Dialysate.Select(sample => ratios.Of(sample, initialGlucose))],
+            FinalSampleTime = final?.Time,
+            IsFourHourSample = isFourHour,
+            DialysateToPlasmaCreatinine = atFinal?.DialysateToPlasmaCreatinine,
+            UncorrectedDialysateToPlasmaCreatinine = atFinal?.UncorrectedDialysateToPlasmaCreatinine,
+            DialysateToPlasmaUrea = atFinal?.DialysateToPlasmaUrea,
+            DialysateToInitialGlucose = atFinal?.DialysateToInitialGlucose,
+            InitialGlucose = initialGlucose,
+            IsInitialGlucoseEstimated = isEstimated,
+            FillStatement = volumes.FillStatement,
+            ResidualVolume = inputs.Test.ResidualVolume is { } written
+                ? new("residual volume", written.Milliliters, "mL", "as written", "the sheet")
+                : inputs.Dilution?.Index,
+            ResidualByDilution = inputs.Dilution,
+            NotAvailable = inputs.NotAvailable,
+        };
+        indices = volumes.GlucoseAbsorption(volumes.Volumes(indices));
+        indices = new MassTransferArithmetic(inputs).Of(indices);
+        indices = sodium.Of(indices);
+        indices = indices with
+        {
+            FirstHour = new FirstHourArithmetic(inputs, sodium).Of(indices),
+            CrossingTime = Transport.CrossingTime.Of(indices, inputs),
+            Marker = MarkerKinetics.Of(inputs),
+            Proteins = ProteinTransport.Of(inputs),
+        };
+        return indices with { Classification = new ClassArithmetic(inputs).Of(indices) };
+    }
+
+    // What stands for 4 h: the nearest sample with creatinine, then any; outside the tolerance the last one.
+    private static (DialysateSample? Sample, bool IsFourHour) FinalSample(IndexInputs inputs)
+    {
+        var samples = inputs.Test.Dialysate;
+        var four = inputs.Nearest(IndexInputs.FourHours, inputs.Limits.FourHourTolerance, sample => sample.Creatinine)
+            ?? inputs.Nearest(IndexInputs.FourHours, inputs.Limits.FourHourTolerance, sample => sample.Urea ?? sample.Glucose ?? sample.Sodium);
+        return four is not null ? (four, true) : (samples.LastOrDefault(sample => sample.Creatinine is not null) ?? (samples.Count > 0 ? samples[^1] : null), false);
     }
 }

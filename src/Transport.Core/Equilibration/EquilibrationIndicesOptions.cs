@@ -36,6 +36,10 @@ public sealed record EquilibrationIndicesOptions
     /// <exception cref="ArgumentOutOfRangeException">Negative or not finite.</exception>
     public double SodiumAssayVariation { get; init => field = Require.NotNegative(value, ""); } = 0.007;
 
+    /// <summary>Standard deviation of one weighed volume; 25 mL (choice).</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Negative.</exception>
+    public Volume VolumeDeviation { get; init => field = Require.ZeroOrMore(value, nameof(VolumeDeviation)); } = Volume.FromMilliliters(25);
+
     /// <summary>
     /// Diffusive permeability to sodium for the corrected dip; null takes half the patient's mass transfer area coefficient of
     /// creatinine, or 6 mL/min where that is not known. It cannot be measured with usual fluids; 4 to 8 mL/min is memory.

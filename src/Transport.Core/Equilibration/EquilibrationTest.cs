@@ -31,6 +31,24 @@ public sealed record EquilibrationTest
     /// <summary>Volume left in the cavity before instillation; null where not known.</summary>
     public Volume? ResidualVolume { get; init; }
 
+    /// <summary>Volume left after the final drain, from a rinse; null where it was not measured and is taken to be that before.</summary>
+    public Volume? ResidualVolumeAfter { get; init; }
+
+    /// <summary>A complete drain within the dwell that was weighed and given back; null where there was none.</summary>
+    public TemporaryDrain? TemporaryDrain { get; init; }
+
+    /// <summary>The fluid drained before the test, from whose dilution the residual volume follows; null where it was not sampled.</summary>
+    public DialysateSample? PrecedingDrain { get; init; }
+
+    /// <summary>What went before the test and how it was carried out.</summary>
+    public TestConditions Conditions { get; init; } = TestConditions.NotStated;
+
+    /// <summary>The form that the user named; null where the test speaks for itself.</summary>
+    public TestForm? NamedForm { get; init; }
+
+    /// <summary>The form: as named, otherwise as recognized.</summary>
+    public TestForm Form => NamedForm ?? TestForms.Recognize(this);
+
     /// <summary>Dwell time from end of instillation to start of the final drain.</summary>
     public required TimeSpan Dwell { get; init; }
 
@@ -57,19 +75,22 @@ public sealed record EquilibrationTest
     /// <summary>Drained minus entered volume; null where the drained volume was not measured. See <see cref="EnteredVolume"/> for overfill.</summary>
     public Volume? NetUltrafiltration => DrainedVolume - EnteredVolume;
 
+    /// <summary>Volume drained at a dwell time: by the temporary drain, or by the final one of a dwell of that length; null where neither was then.</summary>
+    public Volume? DrainedAt(TimeSpan time, TimeSpan tolerance) =>
+        TemporaryDrain is { } drain && (drain.Time - time).Duration() <= tolerance ? drain.Volume
+        : (Dwell - time).Duration() <= tolerance ? DrainedVolume
+        : null;
+
     /// <summary>Creatinine of a dialysate sample, corrected for glucose where the assay asks for it; null where it cannot be.</summary>
     public Concentration? CorrectedDialysateCreatinine(DialysateSample sample)
     {
         ArgumentNullException.ThrowIfNull(sample);
-        return Corrected(sample.Creatinine, sample.Glucose);
+        return CorrectedCreatinine.Of(CreatinineAssay, sample);
     }
 
     /// <summary>Mean plasma creatinine over the samples, corrected for glucose where the assay asks for it; null where not measured.</summary>
     /// <remarks>A plasma sample without glucose is corrected with the mean plasma glucose of the others, or not at all: the correction is below 1 %.</remarks>
-    public Concentration? CorrectedPlasmaCreatinine =>
-        PlasmaMean(sample => sample.Creatinine is { } creatinine && (sample.Glucose ?? PlasmaGlucose) is { } glucose
-            ? CreatinineAssay.Correct(creatinine, glucose)
-            : sample.Creatinine);
+    public Concentration? CorrectedPlasmaCreatinine => CorrectedCreatinine.Of(CreatinineAssay, Plasma);
 
     /// <summary>Mean plasma urea; null where not measured.</summary>
     public Concentration? PlasmaUrea => PlasmaMean(sample => sample.Urea);
@@ -80,20 +101,16 @@ public sealed record EquilibrationTest
     /// <summary>Mean plasma sodium; null where not measured.</summary>
     public Concentration? PlasmaSodium => PlasmaMean(sample => sample.Sodium);
 
+    /// <summary>Mean plasma concentration of a protein; null where not measured.</summary>
+    public MassConcentration? PlasmaOf(Protein protein)
+    {
+        var values = Plasma.Select(sample => sample.Of(protein)).OfType<MassConcentration>().ToList();
+        return values.Count == 0 ? null : MassConcentration.FromGramsPerLiter(values.Average(value => value.GramsPerLiter));
+    }
+
     /// <summary>The dialysate sample nearest to a time, if one lies within the tolerance.</summary>
     public DialysateSample? SampleAt(TimeSpan time, TimeSpan tolerance) =>
         Dialysate.Where(sample => (sample.Time - time).Duration() <= tolerance).MinBy(sample => (sample.Time - time).Duration());
 
-    private Concentration? Corrected(Concentration? creatinine, Concentration? glucose) =>
-        !CreatinineAssay.Corrects ? creatinine
-        : creatinine is { } c && glucose is { } g ? CreatinineAssay.Correct(c, g)
-        : null;
-
-    private Concentration? PlasmaMean(Func<PlasmaSample, Concentration?> read)
-    {
-        var values = Plasma.Select(read).OfType<Concentration>().ToList();
-        return values.Count == 0
-            ? null
-            : Concentration.FromMillimolesPerLiter(values.Average(value => value.MillimolesPerLiter));
-    }
+    private Concentration? PlasmaMean(Func<PlasmaSample, Concentration?> read) => CorrectedCreatinine.Mean(Plasma.Select(read));
 }

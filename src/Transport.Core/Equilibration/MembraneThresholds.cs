@@ -9,6 +9,9 @@ public sealed record MembraneThresholds
     /// <summary>The table as it ships.</summary>
     public static MembraneThresholds Default { get; } = new();
 
+    /// <summary>What pages call this table: the shipped one, or a local protocol with its version.</summary>
+    public string Name { get; init; } = "shipped limits";
+
     /// <summary>Net ultrafiltration in 4 h at 3.86 % below which the capacity is called low, mL.</summary>
     /// <remarks>The figure itself was read as the older committee rule; that the 2021 guideline keeps it is memory.</remarks>
     public Threshold LowUltrafiltrationStrong { get; init; } = new(400, "mL", Evidence.Memory, Guideline);
@@ -72,6 +75,48 @@ public sealed record MembraneThresholds
 
     /// <summary>Strongest glucose solution read as 3.86 %, mmol/L.</summary>
     public Threshold StrongStrengthHigh { get; init; } = new(240, "mmol/L", Evidence.Choice, "235.9 mmol/L (4.25 % anhydrous) plus 2 %");
+
+    /// <summary>Share of free water in the ultrafiltration of the first hour at 3.86 % below which it is called small.</summary>
+    public Threshold SmallFreeWaterShare { get; init; } = new(0.26, "", Evidence.Read, "Blood Purif 2015;39:70");
+
+    /// <summary>Mass transfer area coefficient of creatinine at 3.86 % above which a large vascular surface is to be thought of, mL/min.</summary>
+    public Threshold LargeSurfaceMassTransfer { get; init; } = new(12.5, "mL/min", Evidence.Read, "Smit et al. 2004, long-term patients");
+
+    /// <summary>Absorbed share of glucose in 4 h at 3.86 % above which a large vascular surface is to be thought of.</summary>
+    public Threshold LargeGlucoseAbsorption { get; init; } = new(0.72, "", Evidence.Read, "Smit et al. 2004, long-term patients");
+
+    /// <summary>Marker loss above which fluid absorption is called high, mL/min.</summary>
+    public Threshold HighMarkerLoss { get; init; } = new(2.14, "mL/min", Evidence.Memory, "Amsterdam permeability analyses");
+
+    /// <summary>Clearance of total protein above which loss is called high, mL/day.</summary>
+    public Threshold HighProteinClearance { get; init; } = new(180, "mL/day", Evidence.Choice, "twice a median of 89.4 mL/day");
+
+    /// <summary>Days after the start of dialysis within which a test is preliminary.</summary>
+    public Threshold EarlyAfterStart { get; init; } = new(28, "days", Evidence.Read, "KDOQI 2006, first test after 4 to 8 weeks");
+
+    /// <summary>Days after a peritonitis within which a test is preliminary.</summary>
+    public Threshold RecentPeritonitis { get; init; } = new(28, "days", Evidence.Read, "KDOQI 2006, one month after resolution");
+
+    /// <summary>Dwell before a test that is too short to start from, min.</summary>
+    public Threshold ShortPrecedingDwell { get; init; } = new(180, "min", Evidence.Read, "ISPD nursing answer 2023");
+
+    /// <summary>Instillation that is too slow for a time zero, min.</summary>
+    public Threshold SlowInstillation { get; init; } = new(15, "min", Evidence.Choice, "instillation takes 10 min");
+
+    /// <summary>Residual volume above which D/D0 and ultrafiltration are not comparable, mL.</summary>
+    public Threshold LargeResidualVolume { get; init; } = new(500, "mL", Evidence.Choice, "usual residual volumes are 200 to 250 mL (memory)");
+
+    /// <summary>The same as a share of the fill.</summary>
+    public Threshold LargeResidualShare { get; init; } = new(0.25, "", Evidence.Choice, "usual residual volumes are 200 to 250 mL (memory)");
+
+    /// <summary>Rise of D/P creatinine between two tests that is named even within the noise.</summary>
+    public Threshold RiseOfTransfer { get; init; } = new(0.10, "", Evidence.Choice, "usual practice");
+
+    /// <summary>Fall of the sodium dip between two tests that is named even within the noise, mmol/L.</summary>
+    public Threshold FallOfSodiumDip { get; init; } = new(3, "mmol/L", Evidence.Choice, "usual practice");
+
+    /// <summary>Years on dialysis from which a falling trend gets a sentence of its own.</summary>
+    public Threshold LongOnDialysis { get; init; } = new(5, "years", Evidence.Choice, "usual practice");
 
     /// <summary>Whether the classes of D/D0 and the limits for 2.27 % apply to a solution.</summary>
     public bool IsMiddleStrength(DialysisSolution solution) => IsStrength(solution, MiddleStrengthLow, MiddleStrengthHigh);

@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+
 namespace Transport;
 
 /// <summary>One blood sample of a test, as the laboratory reported it.</summary>
@@ -15,4 +17,10 @@ public sealed record PlasmaSample(TimeSpan? Time)
 
     /// <summary>Sodium; null where not measured.</summary>
     public Concentration? Sodium { get; init; }
+
+    /// <summary>Proteins that were measured.</summary>
+    public ImmutableDictionary<Protein, MassConcentration> Proteins { get; init; } = ImmutableDictionary<Protein, MassConcentration>.Empty;
+
+    /// <summary>A protein; null where not measured.</summary>
+    public MassConcentration? Of(Protein protein) => Proteins.TryGetValue(protein, out var value) ? value : null;
 }

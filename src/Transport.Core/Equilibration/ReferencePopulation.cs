@@ -16,6 +16,15 @@ public sealed record ReferencePopulation
     /// <summary>Number of tests or patients; null where not known.</summary>
     public required int? Count { get; init; }
 
+    /// <summary>Volume that truly entered, overfill included; null where the source does not say. Ultrafiltration is compared at this fill only.</summary>
+    public Volume? Fill { get; init; }
+
+    /// <summary>Whether overfill counts as ultrafiltration in this series.</summary>
+    public bool IsOverfillCounted { get; init; }
+
+    /// <summary>Whether it is of children, filled by body surface.</summary>
+    public bool IsOfChildren { get; init; }
+
     /// <summary>4-h D/P creatinine.</summary>
     public required ReferenceDistribution DialysateToPlasmaCreatinine { get; init; }
 
@@ -36,6 +45,14 @@ public sealed record ReferencePopulation
 
     /// <summary>Its folder under reference-data.</summary>
     public required string Folder { get; init; }
+
+    /// <summary>Whether the series was tested with the strength of a solution, within 6 %; false where the source does not say.</summary>
+    public bool IsOfStrength(DialysisSolution solution)
+    {
+        ArgumentNullException.ThrowIfNull(solution);
+        return GlucosePercent is { } percent && solution.Agent == OsmoticAgent.Glucose
+            && Math.Abs(solution.Glucose.GramsPerLiter(Solutes.Glucose) / 10 / percent - 1) < 0.06;
+    }
 
     /// <summary>The name.</summary>
     public override string ToString() => Name;

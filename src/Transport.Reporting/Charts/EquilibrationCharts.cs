@@ -7,7 +7,7 @@ public static class EquilibrationCharts
     /// The indices beside a series of people tested at the same strength; where there is none, D/P creatinine alone beside the series of the class.
     /// Null where nothing can be compared.
     /// </summary>
-    /// <remarks>D/D0, ultrafiltration and sodium are only drawn against a series of the same strength.</remarks>
+    /// <remarks>D/D0, ultrafiltration and sodium are only drawn against a series of the same strength, ultrafiltration at the same fill besides.</remarks>
     public static Figure? AgainstPopulation(EquilibrationIndices indices)
     {
         ArgumentNullException.ThrowIfNull(indices);
@@ -17,18 +17,19 @@ public static class EquilibrationCharts
         }
 
         var solution = indices.Test.Solution;
-        var population = IsSameStrength(solution, classification.Population)
+        var population = classification.Population.IsOfStrength(solution)
             ? classification.Population
-            : ReferencePopulations.All.FirstOrDefault(series => series.DialysateToInitialGlucose is not null && IsSameStrength(solution, series))
+            : ReferencePopulations.All.FirstOrDefault(series => series.DialysateToInitialGlucose is not null && series.IsOfStrength(solution)
+                && series.IsOfChildren == classification.Population.IsOfChildren)
                 ?? classification.Population;
+
+        // What of it may be drawn is decided where indices are compared: strength, fill, overfill, age group.
+        var comparable = PopulationComparison.Of(indices, population).Rows.ToDictionary(row => row.Index.Name);
         var rows = new List<StripRow>();
-        Add(indices.DialysateToPlasmaCreatinine, "D/P creatinine, 4 h", population.DialysateToPlasmaCreatinine, 2, classification.StandardDeviation);
-        if (IsSameStrength(solution, population))
-        {
-            Add(indices.DialysateToInitialGlucose, "D/D0 glucose, 4 h", population.DialysateToInitialGlucose, 2, null);
-            Add(indices.NetUltrafiltration, "net ultrafiltration", population.NetUltrafiltrationMilliliters, 0, 100);
-            Add(indices.SodiumDip, "sodium dip, 60 min", population.SodiumDipMillimolesPerLiter, 1, null);
-        }
+        Add(indices.DialysateToPlasmaCreatinine, "D/P creatinine, 4 h", 2, classification.StandardDeviation);
+        Add(indices.DialysateToInitialGlucose, "D/D0 glucose, 4 h", 2, null);
+        Add(indices.NetUltrafiltration, "net ultrafiltration", 0, 100);
+        Add(indices.SodiumDip, "sodium dip, 60 min", 1, null);
 
         return rows.Count == 0
             ? null
@@ -38,10 +39,11 @@ public static class EquilibrationCharts
                 string.Join(". ", rows.Select(row => $"{row.Name}: {Digits.Fixed(row.Value, row.Decimals)} {row.Unit}, population {Digits.Fixed(row.Population.Lower, row.Decimals)} to {Digits.Fixed(row.Population.Upper, row.Decimals)}")) + ".",
                 StripPanel.Of(rows, population.Name, "this test"));
 
-        void Add(IndexValue? index, string name, ReferenceDistribution? reference, int decimals, double? deviation)
+        void Add(IndexValue? index, string name, int decimals, double? deviation)
         {
-            if (index is not null && reference is not null)
+            if (index is not null && comparable.TryGetValue(index.Name, out var compared))
             {
+                var reference = compared.Reference;
                 var spread = deviation ?? index.StandardDeviation ?? 0;
                 rows.Add(new(
                     name,
@@ -56,7 +58,4 @@ public static class EquilibrationCharts
             }
         }
     }
-
-    private static bool IsSameStrength(DialysisSolution solution, ReferencePopulation population) => population.GlucosePercent is { } percent
-        && Math.Abs(solution.Glucose.GramsPerLiter(Solutes.Glucose) / 10 - percent) < 0.06 * percent;
 }

@@ -171,6 +171,105 @@ public sealed class EquilibrationFindingsTests
     }
 
     [Fact]
+    public void Fast_transfer_with_low_ultrafiltration_is_a_pattern_of_its_own()
+    {
+        // The corrected dip (4.5 and what diffusion hid, about 3) is not small: nothing is said of conductance.
+        var indices = EquilibrationIndices.Of(Strong(0.88, 350, 4.5));
+
+        Assert.Contains(indices.Findings, finding => finding.Code == "low-ultrafiltration-fast-transfer");
+        Assert.DoesNotContain(indices.Findings, finding => finding.Code is "corrected-dip-small-in-fast-transfer" or "low-osmotic-conductance");
+        Assert.Equal([MembranePattern.FastTransfer, MembranePattern.LowUltrafiltrationWithFastTransfer], indices.Patterns);
+    }
+
+    [Fact]
+    public void A_dip_that_is_lost_even_after_correction_is_said_beside_fast_transfer_and_nothing_is_called_acquired()
+    {
+        var indices = EquilibrationIndices.Of(Strong(0.88, 350, 0.5));
+
+        Assert.Contains(indices.Findings, finding => finding.Code == "corrected-dip-small-in-fast-transfer");
+        Assert.Contains(MembranePattern.LowOsmoticConductance, indices.Patterns);
+        Assert.All(indices.Findings, NeverSays("acquired", "EPS", "sclerosis"));
+    }
+
+    [Theory]
+    [InlineData(500, false)]
+    [InlineData(501, true)]
+    public void Much_fluid_left_before_a_test_is_said(double residual, bool expected) =>
+        Assert.Equal(expected, EquilibrationIndices.Of(Strong(0.70, 600, 8) with { ResidualVolume = Volume.FromMilliliters(residual) }).Findings.Any(finding => finding.Code == "residual-volume-large"));
+
+    [Fact]
+    public void Solutes_that_give_different_residual_volumes_are_said()
+    {
+        // Creatinine 45 of 700 µmol/L gives 137 mL; urea 1.5 of 20 gives 162, of 6 gives 667 mL: a sample that is not of that drain.
+        EquilibrationIndices With(double urea) => EquilibrationIndices.Of(Strong(0.70, 600, 8) with
+        {
+            ResidualVolume = null,
+            PrecedingDrain = new(TimeSpan.Zero) { Creatinine = Micromolar(700), Urea = Millimolar(urea) },
+        });
+
+        Assert.DoesNotContain(With(22).Findings, finding => finding.Code == "residual-volume-solutes-disagree");
+        Assert.Contains(With(6).Findings, finding => finding.Code == "residual-volume-solutes-disagree");
+    }
+
+    [Fact]
+    public void Free_water_out_of_bounds_is_shown_and_said_not_clamped()
+    {
+        // Sodium that rises by 3: 70.8 mmol gone in 480 mL, as much as 513 mL of plasma holds.
+        var none = Hour(-3);
+        Assert.True(none.FirstHour!.FreeWater.Value < 0);
+        Assert.Contains(none.Findings, finding => finding.Code == "free-water-implausible");
+        Assert.DoesNotContain(Hour(7.5).Findings, finding => finding.Code is "free-water-implausible" or "free-water-share-low" or "fresh-sodium-labelled");
+        Assert.Contains(Hour(5).Findings, finding => finding.Code == "free-water-share-low");
+
+        static EquilibrationIndices Hour(double dip)
+        {
+            var test = Strong(0.70, 480, dip);
+            return EquilibrationIndices.Of(test with { Dwell = TimeSpan.FromHours(1), ResidualVolume = null, Dialysate = [.. test.Dialysate.Take(2)] });
+        }
+    }
+
+    [Fact]
+    public void Free_water_from_a_label_is_computed_and_said_to_be_uncertain()
+    {
+        var test = Strong(0.70, 480, 7.5);
+        var indices = EquilibrationIndices.Of(test with { Dwell = TimeSpan.FromHours(1), Dialysate = [test.Dialysate[1]] });
+
+        Assert.Contains(indices.Findings, finding => finding.Code == "fresh-sodium-labelled");
+        Assert.True(indices.FirstHour!.FreeWater.StandardDeviation > 29);
+    }
+
+    [Fact]
+    public void A_large_surface_shows_in_creatinine_and_in_absorbed_glucose()
+    {
+        var fast = EquilibrationIndices.Of(Strong(0.88, 450, 8));
+        Assert.Contains(fast.Findings, finding => finding.Code == "large-vascular-surface" && finding.Field == "mass transfer area coefficient of creatinine");
+        Assert.DoesNotContain(EquilibrationIndices.Of(Strong(0.70, 450, 8)).Findings, finding => finding.Code == "large-vascular-surface");
+    }
+
+    [Fact]
+    public void High_marker_loss_and_protein_loss_are_notes_with_their_limits()
+    {
+        var test = Strong(0.70, 350, 8);
+        MassConcentration GramsPerLiter(double value) => MassConcentration.FromGramsPerLiter(value);
+        EquilibrationIndices With(double marker, double protein) => EquilibrationIndices.Of(test with
+        {
+            Dialysate =
+            [
+                test.Dialysate[0] with { Marker = GramsPerLiter(0.9) },
+                test.Dialysate[1],
+                test.Dialysate[2] with { Marker = GramsPerLiter(marker), Proteins = test.Dialysate[2].Proteins.Add(Protein.Total, GramsPerLiter(protein)) },
+            ],
+            Plasma = [test.Plasma[0] with { Proteins = test.Plasma[0].Proteins.Add(Protein.Total, GramsPerLiter(65)) }],
+        });
+
+        // 2250 mL × 0.9 − 2600 × C over the geometric mean and 240 min: 2.14 mL/min is passed between C 0.63 and 0.60. Protein: 2350 mL × p / 65
+        // six times a day: 180 mL/day is passed between 0.82 and 0.84 g/L.
+        Assert.DoesNotContain(With(0.64, 0.82).Findings, finding => finding.Code is "fluid-absorption-high" or "protein-loss-high");
+        Assert.Contains(With(0.59, 0.82).Findings, finding => finding.Code == "fluid-absorption-high");
+        Assert.Contains(With(0.64, 0.84).Findings, finding => finding.Code == "protein-loss-high");
+    }
+
+    [Fact]
     public void No_finding_gives_an_order_and_every_limit_names_its_source()
     {
         EquilibrationTest[] tests =

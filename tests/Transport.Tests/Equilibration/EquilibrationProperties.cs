@@ -66,6 +66,32 @@ public sealed class EquilibrationProperties
             && Near((small.NetUltrafiltration?.Value ?? 0) * factor, large.NetUltrafiltration?.Value ?? 0, 1e-9);
     });
 
+    [Property(MaxTest = 200)]
+    public Property Scaling_all_volumes_never_changes_free_waters_share() => Prop.ForAll(Tests, Factors, (test, factor) =>
+    {
+        EquilibrationIndices Hour(double scale) => EquilibrationIndices.Of(test with
+        {
+            Dwell = TimeSpan.FromHours(1),
+            InstilledVolume = test.InstilledVolume * scale,
+            DrainedVolume = test.DrainedVolume!.Value * scale,
+            ResidualVolume = test.ResidualVolume!.Value * scale,
+        });
+        var (small, large) = (Hour(1).FirstHour!, Hour(factor).FirstHour!);
+        return Near(small.FreeWater.Value * factor, large.FreeWater.Value, 1e-9)
+            && Near(small.FreeWaterFraction?.Value ?? 0, large.FreeWaterFraction?.Value ?? 0, 1e-9);
+    });
+
+    [Property(MaxTest = 200)]
+    public Property Residual_volume_by_dilution_lies_between_those_of_its_solutes() => Prop.ForAll(Between(50, 900).ToArbitrary(), Between(2, 40).ToArbitrary(), (creatinine, urea) =>
+    {
+        var dilution = EquilibrationIndices.Of(Strong(0.7, 300, 7) with
+        {
+            PrecedingDrain = new(TimeSpan.Zero) { Creatinine = Micromolar(creatinine), Urea = Millimolar(urea) },
+        }).ResidualByDilution;
+        return dilution is null
+            || (dilution.Volume.Milliliters >= dilution.EachSolute.Min(one => one.Value) - 1e-9 && dilution.Volume.Milliliters <= dilution.EachSolute.Max(one => one.Value) + 1e-9);
+    });
+
     [Property(MaxTest = 300)]
     public Property Whatever_is_missing_the_rest_is_computed_without_an_exception() => Prop.ForAll(Incomplete, test =>
     {
@@ -130,6 +156,8 @@ public sealed class EquilibrationProperties
         {
             DrainedVolume = Taken(0) ? null : test.DrainedVolume,
             ResidualVolume = Taken(1) ? null : test.ResidualVolume,
+            PrecedingDrain = Taken(5) ? null : new(TimeSpan.Zero) { Creatinine = Keep(Micromolar(600), 9), Urea = Keep(Millimolar(20), 12) },
+            TemporaryDrain = Taken(6) ? null : new(TimeSpan.FromHours(1), Volume.FromMilliliters(2300)),
             InstilledVolume = Taken(2) && Taken(3) ? default : test.InstilledVolume,
             Solution = Taken(4) ? DialysisSolution.Glucose227 : test.Solution,
             Dialysate = [.. test.Dialysate.Where((_, i) => !(Taken(5 + i) && Taken(8))).Select((sample, i) => sample with

@@ -183,6 +183,8 @@ public sealed partial class ReferenceDataTests
         Check(ReferencePopulations.CrossOver2003Middle, "2.27 %", "dp_creatinine_4h", null, "net_ultrafiltration_4h", null);
         Check(ReferencePopulations.CrossOver2003Strong, "3.86 %", "dp_creatinine_4h", null, "net_ultrafiltration_4h", null);
         Check(ReferencePopulations.JapanRegistry, "mean", "dp_creatinine_4h", null, null, null);
+        Check(ReferencePopulations.ItalianChildren1993, "mean", "dp_creatinine_4h", "dd0_glucose_4h", null, null);
+        Check(ReferencePopulations.ManualExchangeCohort, "mean", "dp_creatinine_4h", null, null, null);
         Check(ReferencePopulations.Children1996, "mean", "dp_creatinine_4h", "dd0_glucose_4h", null, null);
 
         var italy = Row("virga-2019-strong-glucose", "net_ultrafiltration_4h", "3.86 % corrected for overfill");

@@ -34,6 +34,30 @@ public class ExampleSheetTests
         Assert.Equal(dip, (test.Dialysate[0].Sodium!.Value - hour.Sodium!.Value).MillimolesPerLiter, 9);
     }
 
+    // The story's figures, to the digits it says them with.
+    [Fact]
+    public void The_first_hour_of_the_temporary_drain_is_the_storys()
+    {
+        var indices = EquilibrationIndices.Of(SampleSheet.Read(Example("merrow-05-temporary-drain.csv")).ToTest());
+        Assert.Equal(TestForm.TemporaryDrain, indices.Form);
+        Assert.Equal(410, indices.FirstHour!.NetUltrafiltration.Value, 1e-9);
+        Assert.Equal(0.4, indices.FirstHour.FreeWaterFraction!.Value, 0.05);
+        Assert.Equal(220, indices.ResidualVolume!.Value, 10.0);
+        Assert.Equal(680, indices.NetUltrafiltration!.Value, 1e-9);
+        Assert.Equal(0.68, indices.DialysateToPlasmaCreatinine!.Value, 0.005);
+        Assert.DoesNotContain(indices.Findings, finding => finding.Severity != Severity.Note);
+    }
+
+    [Fact]
+    public void The_days_collection_is_the_storys()
+    {
+        var indices = CollectionIndices.Of(SampleSheet.Read(Example("merrow-06-collection.csv")).ToCollection());
+        Assert.Equal(1.37, indices.WeeklyUreaDose.Peritoneal!.Value, 0.005);
+        Assert.Equal(0.78, indices.WeeklyUreaDose.Renal!.Value, 0.005);
+        Assert.Equal(7.1, indices.ProteinLoss!.Value, 0.05);
+        Assert.Empty(indices.Findings);
+    }
+
     // The examples hold nothing to warn of; the notes say what was not measured.
     [Fact]
     public void No_example_has_a_warning() =>
@@ -44,7 +68,7 @@ public class ExampleSheetTests
     public void Every_example_says_that_it_is_invented_and_has_its_story()
     {
         var files = Directory.GetFiles(Example("."), "*.csv");
-        Assert.Equal(5, files.Length);
+        Assert.Equal(7, files.Length);
         Assert.All(files, file =>
         {
             using var reader = new StreamReader(file, Encoding.Latin1, detectEncodingFromByteOrderMarks: true);

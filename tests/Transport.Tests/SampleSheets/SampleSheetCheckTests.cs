@@ -31,7 +31,7 @@ public class SampleSheetCheckTests
         { "unknown-word", "test,fill basis", "test,fill basis,,guessed,,", "test,fill basis,,WEIGHED,," },
         { "missing-unit", "patient,height", "patient,height,,165,,", "patient,age,,50,,|patient,height,,165,cm," },
         { "unknown-unit", "plasma,urea", "plasma,urea,120,20,mmol,", "plasma,urea,120,20,MMOL/l," },
-        { "unknown-unit", "test,fill volume", "test,fill volume,,2.04,kg,", "test,fill volume,,2.04,L," },
+        { "unknown-unit", "test,fill volume", "test,fill volume,,2.04,gallon,", "test,fill volume,,2.04,L," },
         { "percentage-without-convention", "test,solution glucose", "test,solution glucose,,3.86,%,", "test,solution glucose,,3.86,% anhydrous," },
         { "not-a-number", "plasma,urea", "plasma,urea,120,<20,mmol/L,", "plasma,urea,120,2E1,mmol/L," },
         { "mixed-decimal-marks", "plasma,urea", "plasma,urea,120,\"20,5\",mmol/L,", "plasma,urea,120,\"20\",mmol/L," },
@@ -156,6 +156,21 @@ public class SampleSheetCheckTests
         // Plasma urea 43 mmol/L against dialysate 18: D/P 0.42, the half of creatinine's 0.70, and 0.90 if one is nitrogen
         { "urea-or-urea-nitrogen", "plasma,urea", "plasma,urea,120,43,mmol/L,", "plasma,urea,120,23,mmol/L," },
         { "urea-or-urea-nitrogen", "dialysate,urea,240", "dialysate,urea,240,38.5,mmol/L,", "dialysate,urea,240,21,mmol/L," },
+
+        // The form and what went before. The test is of 11 March 2025; four weeks before is 11 February.
+        { "form-differs", "test,date", "test,test form,,1 h,,", "test,test form,,modified,," },
+        { "early-test", "test,date", "test,date,,2025-03-11,,|test,start of dialysis,,2025-02-12,,", "test,date,,2025-03-11,,|test,start of dialysis,,2025-02-11,," },
+        { "recent-peritonitis", "test,date", "test,date,,2025-03-11,,|test,last peritonitis,,2025-02-12,,", "test,date,,2025-03-11,,|test,last peritonitis,,2025-02-11,," },
+        { "date-after-test", "test,date", "test,date,,2025-03-11,,|test,last peritonitis,,2025-03-12,,", "test,date,,2025-03-11,,|test,last peritonitis,,2025-03-11,," },
+        { "preceding-dwell-short", "test,date", "test,preceding dwell,,179,min,", "test,preceding dwell,,180,min," },
+        { "preceding-icodextrin", "test,date", "test,preceding agent,,icodextrin,,", "test,preceding agent,,glucose,," },
+        { "instillation-slow", "test,date", "test,instillation time,,16,min,", "test,instillation time,,15,min," },
+        { "weight-without-tare", "test,fill volume", "test,fill volume,,2.04,kg,", "test,fill volume,,2.10,kg,|test,fill tare,,60,g," },
+        // 2040 mL in: 3741 would be 1701 of ultrafiltration in the first hour
+        { "temporary-drain-implausible", "test,drained", "test,drained volume,,3740,mL,|test,drained volume at 60 min,,3741,mL,", "test,drained volume,,3740,mL,|test,drained volume at 60 min,,3740,mL," },
+        { "initial-sodium-unexpected", "dialysate,sodium,0", "dialysate,sodium,0,139.1,mmol/L,", "dialysate,sodium,0,139,mmol/L," },
+        // Enzymatic: 0.20 of 800 is 160
+        { "initial-ratio-high", "dialysate,creatinine,0", "dialysate,creatinine,0,161,µmol/L,", "dialysate,creatinine,0,160,µmol/L," },
     };
 
     [Theory]
@@ -178,10 +193,11 @@ public class SampleSheetCheckTests
     }
 
     [Fact]
-    public void Without_any_dialysate_creatinine_there_is_no_test()
+    public void Without_any_dialysate_creatinine_there_is_a_test_without_a_class()
     {
         var none = With(With(With("dialysate,creatinine,0", ""), "dialysate,creatinine,120", ""), "dialysate,creatinine,240", "");
         Assert.Contains("missing-dialysate-creatinine", CodesOf(none));
+        Assert.Null(EquilibrationIndices.Of(Read(none).ToTest()).Classification);
         Assert.DoesNotContain("missing-dialysate-creatinine", CodesOf(With(none, "plasma,urea", "dialysate,creatinine,240,560,µmol/L,")));
     }
 

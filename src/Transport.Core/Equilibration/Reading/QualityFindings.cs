@@ -1,0 +1,114 @@
+using static System.FormattableString;
+
+namespace Transport;
+
+/// <summary>Whether the numbers of a test can be right, and what keeps them from being compared. Nothing is withheld that can be computed.</summary>
+internal static class QualityFindings
+{
+    private const double DisagreementLimit = 4;
+
+    public static IEnumerable<Finding> Of(EquilibrationIndices indices) => [.. Ratios(indices), .. Residual(indices), .. FreeWater(indices)];
+
+    private static IEnumerable<Finding> Ratios(EquilibrationIndices indices)
+    {
+        var limits = indices.Options.Thresholds;
+        foreach (var ratio in indices.Ratios
+            .SelectMany(sample => new[] { sample.DialysateToPlasmaCreatinine, sample.DialysateToPlasmaUrea })
+            .OfType<IndexValue>()
+            .Where(ratio => ratio.Value > limits.DialysateToPlasmaHigh.Value))
+        {
+            var isImpossible = ratio.Value > limits.DialysateToPlasmaImpossible.Value;
+            yield return new(isImpossible ? Severity.Error : Severity.Warning, "dialysate-above-plasma",
+                isImpossible
+                    ? "Dialysate far above plasma suggests a mix-up of samples or units."
+                    : "Dialysate slightly above plasma may be assay error near equilibrium, or a mix-up of samples or units.")
+            {
+                Field = ratio.Name,
+                Found = ratio.Formula,
+                Expected = $"at most {(isImpossible ? limits.DialysateToPlasmaImpossible : limits.DialysateToPlasmaHigh)}",
+            };
+        }
+
+        if (indices.Test.PlasmaGlucose is { } plasma && plasma.MillimolesPerLiter > limits.HighPlasmaGlucose.Value)
+        {
+            yield return new(Severity.Warning, "plasma-glucose-high",
+                "High plasma glucose takes away osmotic gradient, so ultrafiltration, D/D0 and the sodium dip are not comparable.")
+            {
+                Field = "plasma glucose",
+                Found = Invariant($"{plasma.MillimolesPerLiter:0.0} mmol/L"),
+                Expected = $"at most {limits.HighPlasmaGlucose}",
+            };
+        }
+
+        if (indices.IsInitialGlucoseEstimated && indices.InitialGlucose is { } initial)
+        {
+            yield return new(Severity.Note, "initial-glucose-estimated",
+                "D0 glucose was not measured; it was estimated by mixing, and D/D0 is uncertain to the same degree.")
+            {
+                Field = initial.Name,
+                Found = Invariant($"{initial.Value:0.0} ± {initial.StandardDeviation:0.0} mmol/L"),
+            };
+        }
+    }
+
+    private static IEnumerable<Finding> Residual(EquilibrationIndices indices)
+    {
+        var limits = indices.Options.Thresholds;
+        if (indices.ResidualVolume is not { } residual)
+        {
+            yield break;
+        }
+
+        if (residual.Value > limits.LargeResidualVolume.Value || residual.Value > limits.LargeResidualShare.Value * indices.Test.EnteredVolume.Milliliters)
+        {
+            yield return new(Severity.Warning, "residual-volume-large",
+                "Much fluid was left in the cavity, which suggests an incomplete drain; D/D0 and ultrafiltration are not comparable.")
+            {
+                Field = residual.Name,
+                Found = Invariant($"{residual.Value:0} mL, fill {indices.Test.EnteredVolume.Milliliters:0} mL"),
+                Expected = $"at most {limits.LargeResidualVolume} and at most a share of {limits.LargeResidualShare}",
+            };
+        }
+
+        if (indices.ResidualByDilution is { } dilution && dilution.DisagreementRatio > DisagreementLimit)
+        {
+            yield return new(Severity.Warning, "residual-volume-solutes-disagree",
+                "Solutes give residual volumes further apart than their assays explain: transfer during instillation, a late sample, or a mix-up.")
+            {
+                Field = dilution.Index.Name,
+                Found = string.Join(", ", dilution.EachSolute.Select(one => Invariant($"{one.Name} {one.Value:0} ± {one.StandardDeviation:0} mL"))),
+                Expected = Invariant($"a disagreement ratio of at most {DisagreementLimit:0} (choice)"),
+            };
+        }
+    }
+
+    private static IEnumerable<Finding> FreeWater(EquilibrationIndices indices)
+    {
+        if (indices.FirstHour is not { } hour)
+        {
+            yield break;
+        }
+
+        if (hour.FreeWater.Value < 0 || hour.FreeWater.Value > hour.NetUltrafiltration.Value)
+        {
+            yield return new(Severity.Warning, "free-water-implausible",
+                "Free water comes out below zero or above the ultrafiltration, which an error of sodium or high absorption can do; it is shown as it is.")
+            {
+                Field = hour.FreeWater.Name,
+                Found = Invariant($"{hour.FreeWater.Value:0} ± {hour.FreeWater.StandardDeviation:0} mL of {hour.NetUltrafiltration.Value:0} mL"),
+                Expected = "between zero and the ultrafiltration (computed)",
+            };
+        }
+
+        if (hour.IsFreshSodiumLabelled)
+        {
+            yield return new(Severity.Warning, "fresh-sodium-labelled",
+                "Sodium at 0 min was not measured and the label's was taken: free water is uncertain by about 15 mL for each mmol/L that it is off.")
+            {
+                Field = hour.FreeWater.Name,
+                Found = Invariant($"{indices.Test.Solution.Sodium.MillimolesPerLiter:0.#} mmol/L"),
+                Expected = "sodium measured at 0 min (choice)",
+            };
+        }
+    }
+}
