@@ -50,7 +50,7 @@ public sealed class LocalProtocolTests
     [Fact]
     public void The_pages_own_file_is_read_and_the_page_lists_every_limit()
     {
-        var page = File.ReadAllText(Path.Combine(ReferenceData.RepositoryRoot(), "docs", "how-to", "local-protocol.md"));
+        var page = File.ReadAllText(Path.Combine(Repository.Root, "docs", "how-to", "local-protocol.md"));
         Assert.Empty(Read(Regex.Match(page, "```json\r?\n(?<file>.*?)```", RegexOptions.Singleline).Groups["file"].Value).Findings);
         Assert.All(typeof(MembraneThresholds).GetProperties().Where(property => property.PropertyType == typeof(Threshold)), property =>
             Assert.Contains($"`{char.ToLowerInvariant(property.Name[0])}{property.Name[1..]}`", page, StringComparison.Ordinal));
