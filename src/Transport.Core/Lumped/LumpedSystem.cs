@@ -44,7 +44,7 @@ internal readonly struct LumpedSystem<T> : IOdeSystem<T>
     public void Derivatives(double minutes, ReadOnlySpan<T> state, Span<T> rates)
     {
         var v = state[0];
-        if (!(T.Largest(-1.0 * v) < 0))
+        if (!T.AllPositive(v))
         {
             // As in the three-pore model: no step can cross an empty cavity.
             rates.Fill(T.Of(double.NaN));
