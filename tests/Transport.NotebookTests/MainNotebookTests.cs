@@ -5,8 +5,7 @@ namespace Transport.NotebookTests;
 /// <summary>Notebook 01 as a clinic works it: on sheets that are not the demonstration's.</summary>
 public sealed partial class MainNotebookTests : IDisposable
 {
-    private static readonly string Root = RepositoryRoot();
-    private static readonly string Notebook = Path.Combine(Root, "notebooks", "01-what-does-this-test-say.ipynb");
+    private static readonly string Notebook = Path.Combine(Workbench.Root, "notebooks", "01-what-does-this-test-say.ipynb");
 
     private readonly Workbench _bench = new();
 
@@ -35,7 +34,7 @@ public sealed partial class MainNotebookTests : IDisposable
     [Fact]
     public async Task A_lost_dip_with_low_ultrafiltration_is_named_and_the_strong_curve_is_the_tested_one()
     {
-        var page = await PageOf(Path.Combine(Root, "reference-data", "examples", "merrow-04-lost-dip.csv"));
+        var page = await PageOf(Path.Combine(Workbench.Root, "reference-data", "examples", "merrow-04-lost-dip.csv"));
         Assert.Contains("low-osmotic-conductance", page, StringComparison.Ordinal);
         Assert.Contains("glucose 3.86&nbsp;%<br><small style=\"opacity:0.8\">the tested strength", page, StringComparison.Ordinal);
         Assert.Contains("strongest glucose every day", page, StringComparison.Ordinal);
@@ -62,17 +61,6 @@ public sealed partial class MainNotebookTests : IDisposable
         Assert.Contains("Decision support for licensed prescribers", visible, StringComparison.Ordinal);
         Assert.Contains("invented data", visible, StringComparison.Ordinal);
         Assert.DoesNotMatch(@"(src|href)=""https?:", visible);
-    }
-
-    private static string RepositoryRoot()
-    {
-        var folder = new DirectoryInfo(AppContext.BaseDirectory);
-        while (!File.Exists(Path.Combine(folder.FullName, "Transport.sln")))
-        {
-            folder = folder.Parent ?? throw new DirectoryNotFoundException("Transport.sln was not found above the tests.");
-        }
-
-        return folder.FullName;
     }
 
     [GeneratedRegex(@"<(script|style)\b.*?</\1>", RegexOptions.Singleline)]

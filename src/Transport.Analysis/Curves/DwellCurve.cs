@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 
 namespace Transport.Analysis;
 
-/// <summary>What one glucose strength does to one patient, against dwell time.</summary>
+/// <summary>What one solution does to one patient, against dwell time.</summary>
 public sealed record DwellCurve
 {
     /// <summary>The solution.</summary>
@@ -10,6 +10,9 @@ public sealed record DwellCurve
 
     /// <summary>Whether the patient's test used this strength. Where it did not, the curve is an extrapolation and holds the model's doubt.</summary>
     public required bool IsTested { get; init; }
+
+    /// <summary>Whether the curve is a population's and not this patient's: icodextrin's, of which no glucose test tells.</summary>
+    public required bool IsOfPopulation { get; init; }
 
     /// <summary>Volume instilled.</summary>
     public required Volume Fill { get; init; }
@@ -25,6 +28,9 @@ public sealed record DwellCurve
 
     /// <summary>Glucose absorbed, g.</summary>
     public required CurveBand GlucoseAbsorbed { get; init; }
+
+    /// <summary>Glucose polymer absorbed, g, apart from glucose; null where the solution holds none.</summary>
+    public CurveBand? PolymerAbsorbed { get; init; }
 
     /// <summary>When the median ultrafiltration is within 5 % of its largest: the peak is flat, and one time would say too much.</summary>
     public required (TimeSpan From, TimeSpan To) PeakWindow { get; init; }

@@ -3,7 +3,7 @@ namespace Transport.Analysis;
 /// <summary>Which curves to draw.</summary>
 public sealed record DwellCurveOptions
 {
-    /// <summary>Glucose solutions.</summary>
+    /// <summary>Glucose solutions, and icodextrin, whose usual dwell is longer than <see cref="Longest"/> is by default: 8 to 16 h.</summary>
     public IReadOnlyList<DialysisSolution> Solutions { get; init; } = DialysisSolution.UsualGlucose;
 
     /// <summary>Volume instilled.</summary>

@@ -10,15 +10,19 @@ public static class DwellCurves
 {
     private const double StepMinutes = 10;
 
-    // Offset and deviation are known at 4 h: they are taken to grow in proportion to time until then and to stay (choice).
-    private const double DiscrepancyMinutes = 240;
+    // A population of one would have no spread, and its draws no median.
+    private const int FewestOfPopulation = 200;
 
     /// <summary>One curve for each solution.</summary>
     /// <param name="patient">Whose plasma and size.</param>
     /// <param name="ensemble">The membranes, at the patient's size.</param>
     /// <param name="options">Strengths, fill, longest dwell.</param>
     /// <param name="control">Watches and stops.</param>
-    /// <exception cref="ArgumentException">A solution is not a glucose solution.</exception>
+    /// <remarks>
+    /// A curve of icodextrin is not of this patient: no test with glucose tells of it. It is drawn over as many membranes of a population of the
+    /// patient's size (<see cref="PopulationPrior"/>), meeting the patient's plasma, and says so (<see cref="DwellCurve.IsOfPopulation"/>).
+    /// </remarks>
+    /// <exception cref="ArgumentException">A solution is neither a glucose nor an icodextrin solution.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The fill is not positive.</exception>
     /// <exception cref="IntegrationException">A dwell could not be integrated.</exception>
     /// <exception cref="OperationCanceledException">The run was stopped.</exception>
@@ -34,7 +38,10 @@ public static class DwellCurves
         foreach (var strength in options.Solutions)
         {
             var discrepancy = options.HoldsModelForm ? ModelDiscrepancy.Of(strength, options.Tested) : ModelDiscrepancy.None;
-            curves.Add(Curve(patient, ensemble, strength, options, discrepancy, minutes, control));
+            var membranes = strength.Polymer is null
+                ? ensemble
+                : PopulationPrior.IncidentAdults().ToEnsemble(patient.BodySurface, Math.Max(FewestOfPopulation, ensemble.Count), ensemble.Seed);
+            curves.Add(Curve(patient, membranes, strength, options, discrepancy, minutes, control));
             control.Progress?.Report((double)curves.Count / options.Solutions.Count);
         }
 
@@ -56,6 +63,8 @@ public static class DwellCurves
         var ultrafiltration = Columns();
         var sodium = Columns();
         var glucose = Columns();
+        var polymer = Columns();
+        var chains = solution.Polymer?.Fractions ?? [];
 
         // Its own stream, so that member i has the same discrepancy at every strength and in every call.
         var random = new MersenneTwister(ensemble.Seed ^ 0x5EED);
@@ -76,9 +85,13 @@ public static class DwellCurves
             var shift = discrepancy.Offset.Milliliters + discrepancy.Deviation.Milliliters * Normal.Sample(random, 0, 1);
             for (var t = 0; t < minutes.Length; t++)
             {
-                ultrafiltration[t][i] = discrepancy.Gain * Change(t, 0, lane) + shift * Math.Min(1, minutes[t] / DiscrepancyMinutes);
+                ultrafiltration[t][i] = discrepancy.Gain * Change(t, 0, lane) + shift * discrepancy.GrowthAt(TimeSpan.FromMinutes(minutes[t]));
                 sodium[t][i] = Change(t, 1 + SolutePanel.Sodium, lane) / 1000;
                 glucose[t][i] = -Change(t, 1 + SolutePanel.Glucose, lane) / 1e6 * Solutes.Glucose.MolarMassGramsPerMole;
+                for (var k = 0; k < chains.Length; k++)
+                {
+                    polymer[t][i] -= Change(t, 1 + SolutePanel.Small.Count + k, lane) / 1e6 * chains[k].Solute.MolarMassGramsPerMole;
+                }
             }
         }
 
@@ -89,11 +102,13 @@ public static class DwellCurves
         {
             Solution = solution,
             IsTested = options.Tested is { } used && ModelDiscrepancy.IsSameStrength(solution, used),
+            IsOfPopulation = solution.Polymer is not null,
             Fill = options.Fill,
             Minutes = [.. minutes],
             NetUltrafiltration = net,
             SodiumRemoved = Band("mmol", sodium, Doubt.Parameters),
             GlucoseAbsorbed = Band("g", glucose, Doubt.Parameters),
+            PolymerAbsorbed = solution.Polymer is null ? null : Band("g", polymer, Doubt.Parameters),
             PeakWindow = Window(minutes, net.Median, peak),
             PeakUltrafiltration = Volume.FromMilliliters(peak),
             ReturnToZero = BackAtZero(minutes, net.Median),

@@ -8,7 +8,18 @@ public sealed record ObservedExchange
     public required Patient Patient { get; init; }
 
     /// <summary>Solution, fill, duration and residual fluid; the residual volume is the centre of <see cref="ResidualLogDeviation"/>.</summary>
-    public required Dwell Dwell { get; init; }
+    /// <exception cref="ArgumentException">It is not a glucose dwell, of which alone ratios and volume tell the membrane.</exception>
+    public required Dwell Dwell
+    {
+        get;
+        init
+        {
+            ArgumentNullException.ThrowIfNull(value);
+            field = value.Solution.Agent == OsmoticAgent.Glucose
+                ? value
+                : throw new ArgumentException($"A fit needs an exchange with glucose, and {value.Solution.Name} is none.", nameof(Dwell));
+        }
+    }
 
     /// <summary>What was observed.</summary>
     public required IReadOnlyList<Observation> Observations { get; init; }
@@ -87,7 +98,7 @@ public sealed record ObservedExchange
     public static Volume TypicalResidual(Patient patient)
     {
         ArgumentNullException.ThrowIfNull(patient);
-        return Volume.FromMilliliters(RegimenSettings.UsualResidual) * patient.SurfaceFactor;
+        return ResidualFluid.UsualVolume(patient.BodySurface);
     }
 
     private static void AddRatios(

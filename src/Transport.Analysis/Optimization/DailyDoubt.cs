@@ -13,7 +13,7 @@ internal static class DailyDoubt
 
     /// <summary>
     /// What to add to the model's 24-h ultrafiltration of a regimen, and how sure that is, mL: the discrepancy of each strength that the test did
-    /// not use.
+    /// not use, and of icodextrin.
     /// </summary>
     /// <remarks>
     /// Gains act on the ultrafiltration of the exchanges; offsets and deviations, known at 4 h, grow in proportion to the dwell until then
@@ -38,7 +38,7 @@ internal static class DailyDoubt
         foreach (var strength in exchanges.GroupBy(exchange => exchange.Solution.Glucose))
         {
             var discrepancy = ModelDiscrepancy.Of(strength.First().Solution, options.Tested);
-            var shares = strength.Sum(exchange => Math.Min(1, exchange.DwellTime.TotalHours / 4));
+            var shares = strength.Sum(exchange => discrepancy.GrowthAt(exchange.DwellTime));
             shift += (discrepancy.Gain - 1) * strength.Sum(exchange => exchange.Ultrafiltration.Milliliters) + shares * discrepancy.Offset.Milliliters;
             variance += Math.Pow(shares * discrepancy.Deviation.Milliliters, 2);
         }

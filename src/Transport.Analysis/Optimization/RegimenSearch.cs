@@ -244,7 +244,7 @@ public static class RegimenSearch
             findings.Add(new(
                 Severity.Warning,
                 "every-option-strongest",
-                Text($"Every option uses the strongest glucose, in {options.Min(option => option.StrongestExchanges):0} exchanges a day or more. That says more about the question than about the night: whether the fluid range is right, whether salt and drink can be less, whether the catheter drains, and what a long dwell of icodextrin would do, which is not simulated here.")));
+                Text($"Every option uses the strongest glucose, in {options.Min(option => option.StrongestExchanges):0} exchanges a day or more. That says more about the question than about the night: whether the fluid range is right, whether salt and drink can be less, whether the catheter drains, and what a long dwell of icodextrin would do.")));
         }
 
         // Lying, children had a surface of 29,400 cm where standing it was 21,900 (read); nothing of that is in the bands.

@@ -51,6 +51,11 @@ internal sealed class DwellLoader
                 throw new ArgumentException("The dwell ends before the last sample.", nameof(at));
             }
 
+            if (!ReferenceEquals(panel.With(at.Dwell.Solution.Polymer), panel))
+            {
+                throw new ArgumentException("The panel does not follow the polymer of the solution.", nameof(at));
+            }
+
             CavityContents.Write(at.Dwell.Solution, panel, fresh);
             CavityContents.Write(at.Dwell.Residual, panel, residual);
             DwellStart.Write<Real>(start, at.Dwell.Fill.Milliliters, fresh, Real.Of(at.Dwell.Residual.Volume.Milliliters), residual);

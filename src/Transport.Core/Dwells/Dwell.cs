@@ -4,7 +4,7 @@ namespace Transport;
 public sealed record Dwell
 {
     /// <summary>A dwell.</summary>
-    /// <exception cref="ArgumentException">The solution is not a glucose solution.</exception>
+    /// <exception cref="ArgumentException">The solution is neither a glucose nor an icodextrin solution.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The fill or the duration is not positive, or the duration is above 48 h.</exception>
     public Dwell(DialysisSolution solution, Volume fill, TimeSpan duration, ResidualFluid residual)
     {
@@ -15,16 +15,16 @@ public sealed record Dwell
     }
 
     /// <summary>The fresh solution.</summary>
-    /// <exception cref="ArgumentException">It is not a glucose solution.</exception>
+    /// <exception cref="ArgumentException">It is neither a glucose nor an icodextrin solution.</exception>
     public DialysisSolution Solution
     {
         get;
         init
         {
             ArgumentNullException.ThrowIfNull(value, nameof(Solution));
-            field = value.Agent == OsmoticAgent.Glucose
+            field = value.Agent is OsmoticAgent.Glucose or OsmoticAgent.Icodextrin
                 ? value
-                : throw new ArgumentException($"Only glucose solutions can be simulated, and {value.Name} is none.", nameof(Solution));
+                : throw new ArgumentException($"Only glucose and icodextrin solutions can be simulated, and {value.Name} is neither.", nameof(Solution));
         }
     }
 

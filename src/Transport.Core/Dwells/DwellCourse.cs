@@ -1,30 +1,33 @@
 namespace Transport;
 
-/// <summary>A simulated dwell: volume, solutes and pore flows at any time from its start to its end.</summary>
-public sealed class DwellCourse
+/// <summary>A simulated dwell: volume, solutes and flows at any time from its start to its end, and its landmarks.</summary>
+/// <remarks>
+/// Whatever the model of the membrane. Landmarks are located on the computed solution itself, a polynomial over each step, of which every root is
+/// found: there is no grid that could step over one.
+/// </remarks>
+public sealed partial class DwellCourse
 {
-    // Grid on which extremes and crossings are first looked for; they are then located within it.
-    private const double SearchGridMinutes = 2;
-
+    private readonly IDwellSystem<Real> system;
     private readonly Trajectory trajectory;
     private readonly double[] plasma;
 
     internal DwellCourse(
-        Patient patient, ThreePoreMembrane membrane, Dwell dwell, SolutePanel panel, double[] plasma, Trajectory trajectory)
+        Patient patient, IMembrane membrane, Dwell dwell, SolutePanel panel, IDwellSystem<Real> system, Trajectory trajectory)
     {
         Patient = patient;
         Membrane = membrane;
         Dwell = dwell;
         Panel = panel;
-        this.plasma = plasma;
+        this.system = system;
         this.trajectory = trajectory;
+        plasma = CavityContents.Of(patient.Plasma, panel);
     }
 
     /// <summary>Whose plasma it was.</summary>
     public Patient Patient { get; }
 
-    /// <summary>The membrane, which also says at which plasma level it was simulated.</summary>
-    public ThreePoreMembrane Membrane { get; }
+    /// <summary>The membrane; one of pores also says at which plasma level it was simulated.</summary>
+    public IMembrane Membrane { get; }
 
     /// <summary>The dwell.</summary>
     public Dwell Dwell { get; }
@@ -68,9 +71,11 @@ public sealed class DwellCourse
     /// <summary>Net amount that has come from the blood; negative where more was absorbed.</summary>
     /// <exception cref="ArgumentException">The solute was not followed, or is a protein.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The time is outside the dwell.</exception>
-    public AmountOfSubstance RemovedAt(Solute solute, TimeSpan time) => IndexOf(solute) is var index && !Solutes.IsProtein(solute)
-        ? AmountOfSubstance.FromMicromoles(State(1 + index, time) - State(1 + index, TimeSpan.Zero))
-        : throw new ArgumentException($"{solute} is followed relative to plasma: it has no amount.", nameof(solute));
+    public AmountOfSubstance RemovedAt(Solute solute, TimeSpan time)
+    {
+        var slot = AmountSlot(solute);
+        return AmountOfSubstance.FromMicromoles(State(slot, time) - State(slot, TimeSpan.Zero));
+    }
 
     /// <summary>Plasma cleared so far: the net amount from the blood over the plasma concentration.</summary>
     /// <exception cref="ArgumentException">The solute was not followed.</exception>
@@ -80,55 +85,27 @@ public sealed class DwellCourse
         ? Volume.FromMilliliters((State(1 + index, time) - State(1 + index, TimeSpan.Zero)) / plasma[index])
         : throw new InvalidOperationException($"Plasma holds no {solute}: nothing can be cleared of it.");
 
-    /// <summary>Glucose absorbed so far.</summary>
+    /// <summary>Glucose absorbed so far; a polymer's is <see cref="PolymerAbsorbedAt"/>.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The time is outside the dwell.</exception>
     public Mass GlucoseAbsorbedAt(TimeSpan time) =>
         Mass.FromGrams(-RemovedAt(Solutes.Glucose, time).Millimoles * Solutes.Glucose.MolarMassGramsPerMole / 1000);
 
-    /// <summary>What has passed each pore class so far.</summary>
+    /// <summary>Glucose polymer in the cavity, as mass of chains of any length; zero in a dwell of glucose.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The time is outside the dwell.</exception>
-    public PoreVolumes PoreVolumesAt(TimeSpan time)
+    public Mass PolymerAt(TimeSpan time)
     {
-        var slot = 1 + Panel.Count;
-        return new(
-            Volume.FromMilliliters(State(slot, time)),
-            Volume.FromMilliliters(State(slot + 1, time)),
-            Volume.FromMilliliters(State(slot + 2, time)));
-    }
-
-    /// <summary>When the net ultrafiltration was largest, and how large.</summary>
-    public (TimeSpan Time, Volume NetUltrafiltration) PeakUltrafiltration()
-    {
-        var time = Largest(minutes => trajectory.At(0, minutes));
-        return (time, NetUltrafiltrationAt(time));
-    }
-
-    /// <summary>When the net ultrafiltration was back at zero after its peak; null where that was not reached by the end.</summary>
-    public TimeSpan? ReturnToZero()
-    {
-        var start = trajectory.At(0, 0);
-        var low = PeakUltrafiltration().Time.TotalMinutes;
-        var high = trajectory.End;
-        if (trajectory.At(0, high) > start || low >= high)
+        var grams = 0.0;
+        for (var i = Panel.PolymerStart; i < Panel.Count; i++)
         {
-            return null;
+            grams += State(1 + i, time) * 1e-6 * Panel.Solutes[i].MolarMassGramsPerMole;
         }
 
-        while (high - low > 1e-6)
-        {
-            var middle = 0.5 * (low + high);
-            (low, high) = trajectory.At(0, middle) > start ? (middle, high) : (low, middle);
-        }
-
-        return TimeSpan.FromMinutes(low);
+        return Mass.FromGrams(grams);
     }
 
-    /// <summary>When dialysate sodium was lowest, and how low.</summary>
-    public (TimeSpan Time, Concentration Sodium) SodiumMinimum()
-    {
-        var time = Largest(minutes => -trajectory.At(1 + SolutePanel.Sodium, minutes) / trajectory.At(0, minutes));
-        return (time, DialysateAt(Solutes.Sodium, time));
-    }
+    /// <summary>Glucose polymer absorbed so far; with plasma polymer the net amount.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The time is outside the dwell.</exception>
+    public Mass PolymerAbsorbedAt(TimeSpan time) => PolymerAt(TimeSpan.Zero) - PolymerAt(time);
 
     private int IndexOf(Solute solute)
     {
@@ -136,25 +113,11 @@ public sealed class DwellCourse
         return Panel.IndexOf(solute);
     }
 
+    private int AmountSlot(Solute solute) => IndexOf(solute) is var index && !Solutes.IsProtein(solute)
+        ? 1 + index
+        : throw new ArgumentException($"{solute} is followed relative to plasma: it has no amount.", nameof(solute));
+
     private double State(int component, TimeSpan time) => trajectory.At(component, time.TotalMinutes);
 
     private double ConcentrationAt(int index, TimeSpan time) => State(1 + index, time) / State(0, time);
-
-    // Golden-section search within the two grid intervals about the best grid point.
-    private TimeSpan Largest(Func<double, double> value)
-    {
-        var count = (int)Math.Ceiling(trajectory.End / SearchGridMinutes);
-        var grid = trajectory.End / count;
-        var best = Enumerable.Range(0, count + 1).MaxBy(i => value(Math.Min(i * grid, trajectory.End)));
-        double low = Math.Max(0, (best - 1) * grid), high = Math.Min(trajectory.End, (best + 1) * grid);
-        const double golden = 0.6180339887498949;
-        while (high - low > 1e-4)
-        {
-            var a = high - golden * (high - low);
-            var b = low + golden * (high - low);
-            (low, high) = value(a) > value(b) ? (low, b) : (a, high);
-        }
-
-        return TimeSpan.FromMinutes(0.5 * (low + high));
-    }
 }

@@ -15,6 +15,7 @@ internal sealed class DwellKernel<T>
 
     public DwellKernel(Dwell dwell, PlasmaComposition plasma, SolutePanel panel, IntegrationOptions options)
     {
+        panel = panel.With(dwell.Solution.Polymer);
         this.panel = panel;
         this.options = options;
         this.plasma = CavityContents.Of(plasma, panel);

@@ -8,6 +8,11 @@ namespace Transport;
 /// </remarks>
 public sealed record ResidualFluid
 {
+    /// <summary>250 mL for 1.73 m², where nobody measured it (choice in 200 to 300 mL, memory): indices, fits and regimens take the same.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The surface is not positive.</exception>
+    public static Volume UsualVolume(Area bodySurface) =>
+        Volume.FromMilliliters(RegimenSettings.UsualResidual) * (Require.MoreThanZero(bodySurface, nameof(bodySurface)).SquareMeters / 1.73);
+
     /// <summary>How much; adults 200 to 300 mL (memory).</summary>
     /// <exception cref="ArgumentOutOfRangeException">Negative.</exception>
     public required Volume Volume

@@ -42,8 +42,11 @@ public sealed record EquilibrationIndicesOptions
     /// </summary>
     public Clearance? SodiumPermeability { get; init; }
 
-    /// <summary>Residual volume where it was not measured, for an estimated D0 and for the corrected dip only; 225 mL, ± 100 mL (200-250 is memory).</summary>
-    public Volume AssumedResidualVolume { get; init; } = Volume.FromMilliliters(225);
+    /// <summary>
+    /// Residual volume where it was not measured, for an estimated D0 and for the corrected dip only; null takes
+    /// <see cref="ResidualFluid.UsualVolume"/> for the patient's surface, as a fit does. ± 100 mL (choice).
+    /// </summary>
+    public Volume? AssumedResidualVolume { get; init; }
 
     /// <summary>Glucose of the residual volume, for an estimated D0 only; 35 ± 20 mmol/L (choice).</summary>
     public Concentration AssumedResidualGlucose { get; init; } = Concentration.FromMillimolesPerLiter(35);

@@ -148,7 +148,7 @@ internal sealed class IndexArithmetic(EquilibrationTest test, EquilibrationIndic
         }
 
         isEstimated = true;
-        var residual = test.ResidualVolume ?? options.AssumedResidualVolume;
+        var residual = test.ResidualVolume ?? options.AssumedResidualVolume ?? ResidualFluid.UsualVolume(test.Patient.BodySurface);
         var entered = test.EnteredVolume;
         var total = entered + residual;
         if (total.Milliliters <= 0)
@@ -319,7 +319,7 @@ internal sealed class IndexArithmetic(EquilibrationTest test, EquilibrationIndic
         }
 
         var (permeability, origin) = SodiumPermeability(indices);
-        var residual = test.ResidualVolume ?? options.AssumedResidualVolume;
+        var residual = test.ResidualVolume ?? options.AssumedResidualVolume ?? ResidualFluid.UsualVolume(test.Patient.BodySurface);
         var end = test.DrainedVolume is { } drained ? drained : test.EnteredVolume;
         var volume = ((test.EnteredVolume + end) * 0.5 + residual).Milliliters;
         indices = indices with

@@ -11,7 +11,8 @@ namespace Transport;
 /// </summary>
 /// <remarks>
 /// The step size is controlled in the norm max(1, n)^−½ ‖err / (atol + rtol |y|)‖₂ of the combined estimate of orders 5 and 3 (Hairer,
-/// Nørsett and Wanner, II.10). Where a lane carries derivatives they ride along: the step is chosen by the values alone, so that
+/// Nørsett and Wanner, II.10), and no less than a fifth of the estimate of order 3 squared: of the same power h⁸ of the step, it is there where the
+/// combined one passes through zero (the floor is ours). Where a lane carries derivatives they ride along: the step is chosen by the values alone, so that
 /// the derivatives are exactly those of the computed solution.
 /// </remarks>
 internal sealed class DormandPrince853<T, TSystem> : IDenseSource<T>
@@ -22,6 +23,7 @@ internal sealed class DormandPrince853<T, TSystem> : IDenseSource<T>
     private const double SmallestFactor = 0.2;
     private const double LargestFactor = 8.0;
     private const double ErrorExponent = -1.0 / 8.0;
+    private const double Floor = 0.2;
 
     // Doubles that go together: three vectors.
     private const int BlockSize = 12;
@@ -83,6 +85,7 @@ internal sealed class DormandPrince853<T, TSystem> : IDenseSource<T>
         Evaluate(from, start.AsSpan(0, n), Stage(0));
         var t = from;
         var h = FirstStep(from, to - from, options.RelativeTolerance);
+        var beforeKink = double.NaN;
         var rejectedBefore = false;
         for (var steps = 0; steps < options.MaximumSteps; steps++)
         {
@@ -104,6 +107,13 @@ internal sealed class DormandPrince853<T, TSystem> : IDenseSource<T>
             }
 
             Evaluate(t + h, end.AsSpan(0, n), Stage(C.StageCount));
+            if (system.KinkCount > 0 && ToKink(t, h, options.RelativeTolerance) is var shorter && shorter < h)
+            {
+                beforeKink = double.IsNaN(beforeKink) ? h : beforeKink;
+                h = shorter;
+                continue;
+            }
+
             var step = new DenseStep<T>(this, t, last ? to : t + h, h, start.AsSpan(0, n), end.AsSpan(0, n));
             var stop = observer.Observe(ref step);
             if (!double.IsNaN(stop))
@@ -121,6 +131,12 @@ internal sealed class DormandPrince853<T, TSystem> : IDenseSource<T>
             t += h;
             end.AsSpan().CopyTo(start);
             Stage(C.StageCount).CopyTo(Stage(0));
+            if (!double.IsNaN(beforeKink))
+            {
+                (h, beforeKink, rejectedBefore) = (beforeKink, double.NaN, false);
+                continue;
+            }
+
             var growth = error == 0 ? LargestFactor : Math.Min(LargestFactor, Safety * Math.Pow(error, ErrorExponent));
             h *= rejectedBefore ? Math.Min(1, growth) : Math.Max(SmallestFactor, growth);
             rejectedBefore = false;
@@ -188,7 +204,48 @@ internal sealed class DormandPrince853<T, TSystem> : IDenseSource<T>
 
         // error5 / √(error5 + 0.01 error3), squared; the tiny number keeps an exact step from dividing by zero.
         var squared = T.Largest(error5 * error5 / (error5 + 0.01 * error3 + T.Of(1e-300)));
-        return Math.Sqrt(squared / n);
+        return Math.Max(Math.Sqrt(squared / n), Floor * tolerance * T.Largest(error3) / n);
+    }
+
+    // The length at which the step just crosses a kink; its own where it crosses none by more than the tolerance can tell. The polynomial that is
+    // asked here has seen the far side, so its crossing is only near: the shortened step is looked at again, with a polynomial that has not.
+    private double ToKink(double from, double length, double tolerance)
+    {
+        var near = Math.Max(1e-2 * tolerance, 1e-12);
+        if (FarthestPastKink(end) <= near)
+        {
+            return length;
+        }
+
+        PrepareDense(from, length);
+        double low = 0, high = 1;
+        while (high - low > 1e-15)
+        {
+            var middle = 0.5 * (low + high);
+            for (var i = 0; i < n; i++)
+            {
+                trial[i] = DenseStep<T>.Evaluate(dense, start.AsSpan(0, n), i, middle);
+            }
+
+            (low, high) = FarthestPastKink(trial) > 0.5 * near ? (low, middle) : (middle, high);
+        }
+
+        // A step that starts on the kink to the last digit is on its far side throughout.
+        return high * length > 1e-10 * Math.Max(1, Math.Abs(from)) ? high * length : length;
+    }
+
+    // How far a state lies beyond the kinks that part it from the start of the step, of several patients the farthest; zero where none does.
+    private double FarthestPastKink(ReadOnlySpan<T> state)
+    {
+        var farthest = 0.0;
+        for (var kink = 0; kink < system.KinkCount; kink++)
+        {
+            var before = system.Kink(kink, start);
+            var past = T.PositivePart(-1.0 * (before * system.Kink(kink, state))) / (T.Abs(before) + T.Of(1e-300));
+            farthest = Math.Max(farthest, T.Largest(past));
+        }
+
+        return farthest;
     }
 
     // The time in which the rates would change by their own size, times twice tolerance^(1/8); the control does the rest. It takes one evaluation to

@@ -10,6 +10,12 @@ internal interface IOdeSystem<T>
     /// <summary>Writes f(t, y); t in minutes.</summary>
     public void Derivatives(double minutes, ReadOnlySpan<T> state, Span<T> rates);
 
+    /// <summary>How many surfaces f has a kink on. A step ends on each, so that none is stepped over and the tolerance is kept.</summary>
+    public int KinkCount => 0;
+
+    /// <summary>Where the state is with respect to one of them: zero on it, of different sign on its sides, of the size of the relative distance.</summary>
+    public T Kink(int index, ReadOnlySpan<T> state) => T.Of(1);
+
     /// <summary>Writes the size below which the error of each component is not worth a smaller step.</summary>
     public void AbsoluteScale(Span<double> scale);
 }

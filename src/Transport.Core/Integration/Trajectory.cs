@@ -17,6 +17,12 @@ internal sealed class Trajectory
         this.values = values;
     }
 
+    /// <summary>Components of the state.</summary>
+    public int Dimension => dimension;
+
+    /// <summary>Ends of the steps, min, the start first.</summary>
+    public ReadOnlySpan<double> Times => times;
+
     /// <summary>End, min.</summary>
     public double End => times[^1];
 
@@ -30,9 +36,59 @@ internal sealed class Trajectory
         Require.InRange(minutes, times[0], End, "min");
         var found = Array.BinarySearch(times, minutes);
         var step = Math.Clamp(found >= 0 ? found : ~found - 1, 0, StepCount - 1);
-        var size = dimension * (1 + DenseStep<Real>.TermCount);
-        var block = values.AsSpan(step * size, size);
+        var block = Block(step);
         var fraction = (minutes - times[step]) / (times[step + 1] - times[step]);
         return DenseStep<Real>.Evaluate(block[dimension..], block[..dimension], component, fraction).Value;
+    }
+
+    /// <summary>The whole state.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The time is outside the solution.</exception>
+    public void At(double minutes, Span<Real> state)
+    {
+        for (var i = 0; i < state.Length; i++)
+        {
+            state[i] = Real.Of(At(i, minutes));
+        }
+    }
+
+    /// <summary>One component over one step, which is exactly what <see cref="At(int, double)"/> gives there: see <see cref="Bernstein"/>.</summary>
+    public double[] Polynomial(int component, int step)
+    {
+        var block = Block(step);
+        Span<double> terms = stackalloc double[DenseStep<Real>.TermCount];
+        for (var term = 0; term < terms.Length; term++)
+        {
+            terms[term] = block[(1 + term) * dimension + component].Value;
+        }
+
+        return Bernstein.Of(block[component].Value, terms);
+    }
+
+    /// <summary>Every time, in order and without the start, at which a polynomial of the solution changes its sign, min.</summary>
+    /// <param name="polynomialOf">What to look at over a step.</param>
+    public IEnumerable<double> Roots(Func<int, double[]> polynomialOf)
+    {
+        var before = 0;
+        for (var step = 0; step < StepCount; step++)
+        {
+            var polynomial = polynomialOf(step);
+            if (before * Bernstein.Sign(polynomial, fromEnd: false) < 0)
+            {
+                yield return times[step];
+            }
+
+            foreach (var root in Bernstein.Roots(polynomial))
+            {
+                yield return times[step] + root * (times[step + 1] - times[step]);
+            }
+
+            before = Bernstein.Sign(polynomial, fromEnd: true) is var sign and not 0 ? sign : before;
+        }
+    }
+
+    private ReadOnlySpan<Real> Block(int step)
+    {
+        var size = dimension * (1 + DenseStep<Real>.TermCount);
+        return values.AsSpan(step * size, size);
     }
 }

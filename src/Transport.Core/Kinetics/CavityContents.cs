@@ -32,7 +32,7 @@ internal static class CavityContents
         for (var i = SolutePanel.Sodium + 1; i < panel.Count; i++)
         {
             var solute = panel.Solutes[i];
-            into[i] = Solutes.IsProtein(solute) ? 1 : Stated(plasma.Others, solute, "Plasma");
+            into[i] = Solutes.IsProtein(solute) ? 1 : Stated(plasma.Others, panel, i, "Plasma");
         }
     }
 
@@ -42,7 +42,7 @@ internal static class CavityContents
         for (var i = SolutePanel.Sodium + 1; i < panel.Count; i++)
         {
             var solute = panel.Solutes[i];
-            into[i] = Solutes.IsProtein(solute) ? ResidualProtein(solute) : Stated(fluid.Others, solute, "The residual fluid");
+            into[i] = Solutes.IsProtein(solute) ? ResidualProtein(solute) : Stated(fluid.Others, panel, i, "The residual fluid");
         }
     }
 
@@ -51,18 +51,23 @@ internal static class CavityContents
         WriteSmall(into, default, default, solution.Glucose, solution.Sodium);
         for (var i = SolutePanel.Sodium + 1; i < panel.Count; i++)
         {
-            into[i] = solution.Others.GetValueOrDefault(panel.Solutes[i]).MillimolesPerLiter;
+            var solute = panel.Solutes[i];
+            into[i] = (i >= panel.PolymerStart ? OfPolymer(solution, solute) : solution.Others.GetValueOrDefault(solute)).MillimolesPerLiter;
         }
     }
+
+    /// <summary>A polymer's fraction in a fresh solution: none where the solution has no polymer or another.</summary>
+    public static Concentration OfPolymer(DialysisSolution solution, Solute fraction) => solution.Polymer?.ConcentrationOf(fraction) ?? default;
 
     // After an ordinary dwell, relative to plasma (the golden dwells' choice).
     private static double ResidualProtein(Solute solute) =>
         solute == Solutes.Beta2Microglobulin ? 0.1 : solute == Solutes.Albumin ? 0.01 : 0.005;
 
-    private static double Stated(ImmutableDictionary<Solute, Concentration> others, Solute solute, string where) =>
-        others.TryGetValue(solute, out var concentration)
-            ? concentration.MillimolesPerLiter
-            : throw new ArgumentException($"{where} does not state {solute}, which the panel follows.", nameof(solute));
+    // Of a polymer there is none where nothing is stated: the first dwell. Everything else is measured or not followed.
+    private static double Stated(ImmutableDictionary<Solute, Concentration> others, SolutePanel panel, int index, string where) =>
+        others.TryGetValue(panel.Solutes[index], out var concentration) ? concentration.MillimolesPerLiter
+            : index >= panel.PolymerStart ? 0
+            : throw new ArgumentException($"{where} does not state {panel.Solutes[index]}, which the panel follows.", nameof(others));
 
     private static void WriteSmall(
         Span<double> into, Concentration urea, Concentration creatinine, Concentration glucose, Concentration sodium)

@@ -45,7 +45,8 @@ internal readonly struct Dual : ILane<Dual>
         return new(quotient, (left.Slopes - right.Slopes * quotient) * (1 / right.Value));
     }
 
-    public static Dual MultiplyAdd(Dual x, Dual y, Dual z) => x * y + z;
+    public static Dual MultiplyAdd(Dual x, Dual y, Dual z) => new(
+        double.MultiplyAddEstimate(x.Value, y.Value, z.Value), x.Slopes * y.Value + y.Slopes * x.Value + z.Slopes);
 
     public static Dual Sqrt(Dual x)
     {

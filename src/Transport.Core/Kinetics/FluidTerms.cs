@@ -17,6 +17,12 @@ internal struct FluidTerms<T>
     /// <summary>L.</summary>
     public T Lymph;
 
+    /// <summary>Fluid lost into tissue: per mL above a volume, and that volume; infinite where there is no such loss.</summary>
+    public T LossPerVolume, LossVolume;
+
+    /// <summary>K of a polymer into tissue.</summary>
+    public T TissueUptake;
+
     /// <summary>ΔP of the empty cavity, and by how much each mL lowers it.</summary>
     public T PressureEmpty, PressurePerVolume;
 

@@ -1,6 +1,6 @@
 namespace Transport;
 
-/// <summary>Which solutes a simulation follows. The first four act osmotically and are always there.</summary>
+/// <summary>Which solutes a simulation follows. The first four act osmotically and are always there; an icodextrin dwell adds its fractions.</summary>
 /// <remarks>
 /// Sodium's anion has no slot: in the plain model its course is sodium's to the last digit, so sodium simply counts twice osmotically.
 /// </remarks>
@@ -11,7 +11,16 @@ public sealed class SolutePanel
     internal const int Glucose = 2;
     internal const int Sodium = 3;
 
-    private SolutePanel(params Solute[] solutes) => Solutes = solutes;
+    private SolutePanel(params Solute[] solutes)
+        : this(solutes, solutes.Length)
+    {
+    }
+
+    private SolutePanel(Solute[] solutes, int polymerStart)
+    {
+        Solutes = solutes;
+        PolymerStart = polymerStart;
+    }
 
     /// <summary>Urea, creatinine, glucose, sodium: what regimens and fits need, and the fastest.</summary>
     public static SolutePanel Small { get; } = new(
@@ -42,6 +51,16 @@ public sealed class SolutePanel
 
     internal int Count => Solutes.Count;
 
+    /// <summary>Slot of a polymer's lightest fraction, which the heavier ones follow; <see cref="Count"/> where there is no polymer.</summary>
+    internal int PolymerStart { get; }
+
+    /// <summary>This panel with the fractions of a polymer, which draw fluid; the panel itself where there is none.</summary>
+    internal SolutePanel With(PolymerDistribution? polymer) => polymer is null || PolymerStart < Count
+        ? this
+        : new([.. Solutes, .. polymer.Fractions.Select(fraction => fraction.Solute)], Count);
+
+    internal bool IsPolymer(Solute solute) => Solutes.Skip(PolymerStart).Contains(solute);
+
     internal int IndexOf(Solute solute)
     {
         var sought = solute == Transport.Solutes.SodiumAnion ? Transport.Solutes.Sodium : solute;
@@ -56,7 +75,7 @@ public sealed class SolutePanel
         throw new ArgumentException($"{solute} is not in the panel that was simulated.", nameof(solute));
     }
 
-    /// <summary>The solutes that pull water: those whose <see cref="OsmoticWeight"/> is not zero.</summary>
+    /// <summary>The solutes that pull water, besides a polymer's fractions: those whose <see cref="OsmoticWeight"/> is not zero.</summary>
     internal static ReadOnlySpan<int> Osmotic => [Urea, Glucose, Sodium];
 
     // Osmotic weight: creatinine (about 1 mmol/L) and proteins (in ΔΠ already) do not count; sodium counts for its anion too.

@@ -7,15 +7,18 @@ namespace Transport;
 /// <para>Units: mL, min, µmol, mmol/L (= µmol/mL), mmHg. Flow from blood to cavity is positive. Symbols as in the papers: C ultrasmall, S small,
 /// L large pores; σ reflection, PS permeability-surface product, w = J(1 − σ) convective clearance, Pe = w/PS.</para>
 /// <para>State: V; M of each solute; then ∫J of the three pores; then, while draining, what has been drained of each solute.</para>
-/// <para>Fluid: J_k = α_k LpS g [ΔP(V) − σ_k ΔΠ − RT Σ φ σ_k,i (P_i − D_i)]; dV/dt = Σ J_k − L + Q_in − Q_out.
+/// <para>Fluid: J_k = α_k LpS g [ΔP(V) − σ_k ΔΠ − RT Σ φ σ_k,i (P_i − D_i)]; dV/dt = Σ J_k − L(V) + Q_in − Q_out.
 /// Solute: N = w (P − D e^−Pe) / (1 − e^−Pe) = w (P + D)/2 + PS y coth y (P − D) with y = Pe/2; dM/dt = N_S + N_L − L D + Q_in F − Q_out D.</para>
+/// <para>A polymer's fractions stand last; φ is their osmotic efficiency, and they lose K D to the tissue as well.</para>
 /// </remarks>
-internal struct ThreePoreSystem<T> : IOdeSystem<T>
+internal struct ThreePoreSystem<T> : IDwellSystem<T>
     where T : struct, ILane<T>
 {
     private const double RT = PhysicalConstants.OsmoticPressurePerConcentration;
 
     private readonly int solutes;
+    private readonly int polymer;
+    private readonly double[] molarMass;
 
     // Per solute: plasma and fresh-fluid concentration, the ways through small and large pores, and RT φ σ of the pore classes.
     private readonly SoluteRow<T> plasma;
@@ -32,6 +35,8 @@ internal struct ThreePoreSystem<T> : IOdeSystem<T>
     public ThreePoreSystem(SolutePanel panel)
     {
         solutes = panel.Count;
+        polymer = panel.PolymerStart;
+        molarMass = polymer < solutes ? [.. panel.Solutes.Select(solute => solute.MolarMassGramsPerMole)] : [];
         plasma = new(solutes);
         fresh = new double[solutes];
         small = new(solutes);
@@ -62,6 +67,7 @@ internal struct ThreePoreSystem<T> : IOdeSystem<T>
         var oncotic = membrane.OncoticPressureDifference.MillimetersOfMercury;
         var reference = membrane.ReferenceVolume.Milliliters;
         var pressurePerVolume = membrane.VolumePerPressure is { } slope ? 1 / slope.Milliliters : 0;
+        var lossPerVolume = membrane.TissueConductance.MillilitersPerMinutePerMillimeterOfMercury * pressurePerVolume;
         fluid = new()
         {
             Lp_C = membrane.Pores.UltrasmallFraction * free.UltrafiltrationCoefficient,
@@ -71,6 +77,9 @@ internal struct ThreePoreSystem<T> : IOdeSystem<T>
             Oncotic_S = T.Of(oncotic * pores.ProteinReflection_S),
             Oncotic_L = T.Of(oncotic * pores.ProteinReflection_L),
             Lymph = free.LymphaticRemoval,
+            LossPerVolume = T.Of(lossPerVolume),
+            LossVolume = T.Of(lossPerVolume > 0 ? membrane.TissueThreshold.MillimetersOfMercury / pressurePerVolume : double.PositiveInfinity),
+            TissueUptake = T.Of(membrane.PolymerTissueUptake.MillilitersPerMinute),
             PressureEmpty = T.Of(membrane.HydrostaticPressureDifference.MillimetersOfMercury + reference * pressurePerVolume),
             PressurePerVolume = T.Of(pressurePerVolume),
             ReferenceVolume = T.Of(reference),
@@ -88,7 +97,7 @@ internal struct ThreePoreSystem<T> : IOdeSystem<T>
             var ps_S = Whole(i) is { } whole ? T.PositivePart(whole - ps_L) : perArea_S * free.DiffusionArea;
             small[i] = PorePassage<T>.Of(T.Of(1 - sigma_S), i == SolutePanel.Glucose ? free.GlucosePermeabilityScale * ps_S : ps_S);
             large[i] = PorePassage<T>.Of(T.Of(1 - sigma_L), ps_L);
-            var pull = RT * SolutePanel.OsmoticWeight(i);
+            var pull = RT * (i < polymer ? SolutePanel.OsmoticWeight(i) : membrane.PolymerOsmoticEfficiency);
             osmotic_C[i] = T.Of(pull);
             osmotic_S[i] = T.Of(pull * sigma_S);
             osmotic_L[i] = T.Of(pull * sigma_L);
@@ -139,6 +148,9 @@ internal struct ThreePoreSystem<T> : IOdeSystem<T>
     /// <summary>When fresh fluid was instilled, min on the integration's clock: the transient's zero.</summary>
     public double Instilled { readonly get; set; }
 
+    /// <summary>How often a chain of a polymer's mean mass is cut, per minute; longer chains in proportion to their mass. Zero: never.</summary>
+    public double PolymerScission { readonly get; set; }
+
     /// <summary>Composition of the inflow, mmol/L, to be written before a fill.</summary>
     public readonly Span<double> Fresh => fresh;
 
@@ -167,7 +179,7 @@ internal struct ThreePoreSystem<T> : IOdeSystem<T>
         var now = new Moment
         {
             PerVolume = T.Of(1) / v,
-            Outward = T.Of(Outflow) + fluid.Lymph,
+            Outward = T.Of(Outflow) + BulkRemoval(state),
         };
         var g = ContactArea(v);
         (now.Flow_C, now.Flow_S, now.Flow_L) = PoreFlows(state, now.PerVolume, g);
@@ -180,6 +192,11 @@ internal struct ThreePoreSystem<T> : IOdeSystem<T>
         else
         {
             SoluteRates<T>(now, state, rates);
+        }
+
+        if (polymer < solutes)
+        {
+            LosePolymer(state, now.PerVolume, rates);
         }
 
         if (Inflow > 0)
@@ -227,6 +244,48 @@ internal struct ThreePoreSystem<T> : IOdeSystem<T>
         }
     }
 
+    public readonly int PathCount => 3;
+
+    public readonly void PathFlows(ReadOnlySpan<T> state, Span<T> flows) => (flows[0], flows[1], flows[2]) = PoreFlows(state);
+
+    public readonly double Passed(int path, int solute) => path switch
+    {
+        0 => 0,
+        1 => T.Largest(small[solute].Passed),
+        _ => T.Largest(large[solute].Passed),
+    };
+
+    // L + κ max(0, V/C − P0)
+    public readonly T BulkRemoval(ReadOnlySpan<T> state) =>
+        LosesFluid ? fluid.Lymph + fluid.LossPerVolume * T.PositivePart(state[0] - fluid.LossVolume) : fluid.Lymph;
+
+    public readonly int KinkCount => (areaLaw == AreaLaw.TwoThirds ? 1 : 0) + (LosesFluid ? 1 : 0);
+
+    public readonly T Kink(int index, ReadOnlySpan<T> state) =>
+        state[0] / (index == 0 && areaLaw == AreaLaw.TwoThirds ? fluid.FullContactVolume : fluid.LossVolume) - T.Of(1);
+
+    public readonly T ContactArea(ReadOnlySpan<T> state) => ContactArea(state[0]);
+
+    public readonly T BloodSide(int solute) => plasma[solute];
+
+    private readonly bool LosesFluid => T.AnyAbove(fluid.LossPerVolume, 0);
+
+    // Beyond flux and lymph: chains go with fluid into the tissue, whose water returns to the blood through the small pores, so no volume with them; and
+    // scission moves them into the next lighter fraction, so that the mass stays and their number grows.
+    private readonly void LosePolymer(ReadOnlySpan<T> state, T perVolume, Span<T> rates)
+    {
+        for (var i = polymer; i < solutes; i++)
+        {
+            rates[1 + i] -= fluid.TissueUptake * (state[1 + i] * perVolume);
+            if (i > polymer && PolymerScission > 0)
+            {
+                var cut = PolymerScission * molarMass[i] / PolymerDistribution.MeanChain * state[1 + i];
+                rates[1 + i] -= cut;
+                rates[i] += molarMass[i] / molarMass[i - 1] * cut;
+            }
+        }
+    }
+
     /// <summary>J of the three pore classes, mL/min.</summary>
     public readonly (T Ultrasmall, T Small, T Large) PoreFlows(ReadOnlySpan<T> state) =>
         PoreFlows(state, T.Of(1) / state[0], ContactArea(state[0]));
@@ -240,6 +299,14 @@ internal struct ThreePoreSystem<T> : IOdeSystem<T>
         var drive_S = pressure - fluid.Oncotic_S;
         var drive_L = pressure - fluid.Oncotic_L;
         foreach (var i in SolutePanel.Osmotic)
+        {
+            var gradient = plasma[i] - state[1 + i] * perVolume;
+            drive_C -= osmotic_C[i] * gradient;
+            drive_S -= osmotic_S[i] * gradient;
+            drive_L -= osmotic_L[i] * gradient;
+        }
+
+        for (var i = polymer; i < solutes; i++)
         {
             var gradient = plasma[i] - state[1 + i] * perVolume;
             drive_C -= osmotic_C[i] * gradient;

@@ -9,7 +9,7 @@ namespace Transport;
 /// <remarks>
 /// Structure: Pyle, Popovich and Moncrief; Waniewski and co-workers (memory). Values are absolute, for one person. Plasma is taken as measured.
 /// </remarks>
-public sealed record LumpedMembrane
+public sealed record LumpedMembrane : IMembrane
 {
     /// <summary>Mass transfer area coefficients; a simulation refuses a solute that has none.</summary>
     /// <exception cref="ArgumentOutOfRangeException">One is negative.</exception>
@@ -96,5 +96,16 @@ public sealed record LumpedMembrane
             OsmoticConductanceToSodium = OsmoticConductanceToSodium * factor,
             FluidAbsorption = FluidAbsorption * factor,
         };
+    }
+
+    DwellCourse IMembrane.Run(Patient patient, Dwell dwell, DwellOptions options)
+    {
+        if (dwell.Solution.Polymer is not null)
+        {
+            throw new ArgumentException($"One barrier without pores does not tell a polymer's fractions apart: {dwell.Solution} is not for it.", nameof(dwell));
+        }
+
+        var plasma = CavityContents.Of(patient.Plasma, options.Panel);
+        return DwellSimulation.Run(new LumpedSystem<Real>(this, options.Panel, plasma, dwell.Fill.Milliliters), this, patient, dwell, options);
     }
 }

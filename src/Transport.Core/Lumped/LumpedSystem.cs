@@ -5,7 +5,7 @@ namespace Transport;
 /// <para>State: V; M of each solute; ∫J. Units and signs as in <see cref="ThreePoreSystem{T}"/>.</para>
 /// <para>J = RT [G_glu (D − P)_glu + G_Na (D − P)_Na]; dV/dt = J − A; dM/dt = K (P − D) + J S (P + D)/2 − A D.</para>
 /// </remarks>
-internal readonly struct LumpedSystem<T> : IOdeSystem<T>
+internal readonly struct LumpedSystem<T> : IDwellSystem<T>
     where T : struct, ILane<T>
 {
     private readonly double[] plasma;
@@ -52,8 +52,7 @@ internal readonly struct LumpedSystem<T> : IOdeSystem<T>
         }
 
         var perVolume = T.Of(1) / v;
-        var flow = perGlucose * (state[1 + SolutePanel.Glucose] * perVolume - T.Of(plasma[SolutePanel.Glucose]))
-            + perSodium * (state[1 + SolutePanel.Sodium] * perVolume - T.Of(plasma[SolutePanel.Sodium]));
+        var flow = Flow(state, perVolume);
         for (var i = 0; i < plasma.Length; i++)
         {
             var p = T.Of(plasma[i]);
@@ -64,6 +63,22 @@ internal readonly struct LumpedSystem<T> : IOdeSystem<T>
         rates[0] = flow - T.Of(absorption);
         rates[1 + plasma.Length] = flow;
     }
+
+    public T BloodSide(int solute) => T.Of(plasma[solute]);
+
+    public int PathCount => 1;
+
+    public void PathFlows(ReadOnlySpan<T> state, Span<T> flows) => flows[0] = Flow(state, T.Of(1) / state[0]);
+
+    public double Passed(int path, int solute) => sieving;
+
+    public T BulkRemoval(ReadOnlySpan<T> state) => T.Of(absorption);
+
+    public T ContactArea(ReadOnlySpan<T> state) => T.Of(1);
+
+    private T Flow(ReadOnlySpan<T> state, T perVolume) =>
+        perGlucose * (state[1 + SolutePanel.Glucose] * perVolume - T.Of(plasma[SolutePanel.Glucose]))
+        + perSodium * (state[1 + SolutePanel.Sodium] * perVolume - T.Of(plasma[SolutePanel.Sodium]));
 
     public void AbsoluteScale(Span<double> scale)
     {

@@ -33,7 +33,8 @@ public readonly record struct AmountOfSubstance : IComparable<AmountOfSubstance>
     public static AmountOfSubstance operator *(AmountOfSubstance left, double factor) => FromMillimoles(left.Millimoles * factor);
 
     /// <summary>Ratio, dimensionless.</summary>
-    public static double operator /(AmountOfSubstance left, AmountOfSubstance right) => left.Millimoles / right.Millimoles;
+    /// <exception cref="DivideByZeroException">The divisor is zero, or so small that the ratio is no number.</exception>
+    public static double operator /(AmountOfSubstance left, AmountOfSubstance right) => Require.Ratio(left.Millimoles, right.Millimoles, left, right);
 
     /// <summary>Order by size.</summary>
     public static bool operator <(AmountOfSubstance left, AmountOfSubstance right) => left.Millimoles < right.Millimoles;

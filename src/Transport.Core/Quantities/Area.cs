@@ -26,7 +26,8 @@ public readonly record struct Area : IComparable<Area>
     public static Area operator *(Area left, double factor) => FromSquareMeters(left.SquareMeters * factor);
 
     /// <summary>Ratio, dimensionless.</summary>
-    public static double operator /(Area left, Area right) => left.SquareMeters / right.SquareMeters;
+    /// <exception cref="DivideByZeroException">The divisor is zero, or so small that the ratio is no number.</exception>
+    public static double operator /(Area left, Area right) => Require.Ratio(left.SquareMeters, right.SquareMeters, left, right);
 
     /// <summary>Order by size.</summary>
     public static bool operator <(Area left, Area right) => left.SquareMeters < right.SquareMeters;

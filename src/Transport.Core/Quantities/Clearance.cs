@@ -40,7 +40,8 @@ public readonly record struct Clearance : IComparable<Clearance>
     public static Clearance operator *(Clearance left, double factor) => FromMillilitersPerMinute(left.MillilitersPerMinute * factor);
 
     /// <summary>Ratio, dimensionless.</summary>
-    public static double operator /(Clearance left, Clearance right) => left.MillilitersPerMinute / right.MillilitersPerMinute;
+    /// <exception cref="DivideByZeroException">The divisor is zero, or so small that the ratio is no number.</exception>
+    public static double operator /(Clearance left, Clearance right) => Require.Ratio(left.MillilitersPerMinute, right.MillilitersPerMinute, left, right);
 
     /// <summary>Order by size.</summary>
     public static bool operator <(Clearance left, Clearance right) => left.MillilitersPerMinute < right.MillilitersPerMinute;

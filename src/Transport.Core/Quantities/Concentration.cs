@@ -64,7 +64,8 @@ public readonly record struct Concentration : IComparable<Concentration>
         AmountOfSubstance.FromMillimoles(left.MillimolesPerLiter * right.Liters);
 
     /// <summary>Ratio, dimensionless: D/P, D/D0.</summary>
-    public static double operator /(Concentration left, Concentration right) => left.MillimolesPerLiter / right.MillimolesPerLiter;
+    /// <exception cref="DivideByZeroException">The divisor is zero, or so small that the ratio is no number.</exception>
+    public static double operator /(Concentration left, Concentration right) => Require.Ratio(left.MillimolesPerLiter, right.MillimolesPerLiter, left, right);
 
     /// <summary>Order by size.</summary>
     public static bool operator <(Concentration left, Concentration right) => left.MillimolesPerLiter < right.MillimolesPerLiter;

@@ -26,7 +26,8 @@ public readonly record struct DiffusionArea : IComparable<DiffusionArea>
     public static DiffusionArea operator *(DiffusionArea left, double factor) => FromCentimeters(left.Centimeters * factor);
 
     /// <summary>Ratio, dimensionless.</summary>
-    public static double operator /(DiffusionArea left, DiffusionArea right) => left.Centimeters / right.Centimeters;
+    /// <exception cref="DivideByZeroException">The divisor is zero, or so small that the ratio is no number.</exception>
+    public static double operator /(DiffusionArea left, DiffusionArea right) => Require.Ratio(left.Centimeters, right.Centimeters, left, right);
 
     /// <summary>Order by size.</summary>
     public static bool operator <(DiffusionArea left, DiffusionArea right) => left.Centimeters < right.Centimeters;

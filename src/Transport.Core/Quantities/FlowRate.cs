@@ -26,7 +26,8 @@ public readonly record struct FlowRate : IComparable<FlowRate>
     public static FlowRate operator *(FlowRate left, double factor) => FromMillilitersPerMinute(left.MillilitersPerMinute * factor);
 
     /// <summary>Ratio, dimensionless.</summary>
-    public static double operator /(FlowRate left, FlowRate right) => left.MillilitersPerMinute / right.MillilitersPerMinute;
+    /// <exception cref="DivideByZeroException">The divisor is zero, or so small that the ratio is no number.</exception>
+    public static double operator /(FlowRate left, FlowRate right) => Require.Ratio(left.MillilitersPerMinute, right.MillilitersPerMinute, left, right);
 
     /// <summary>Order by size.</summary>
     public static bool operator <(FlowRate left, FlowRate right) => left.MillilitersPerMinute < right.MillilitersPerMinute;

@@ -33,7 +33,8 @@ public readonly record struct HydraulicConductance : IComparable<HydraulicConduc
     public static HydraulicConductance operator *(HydraulicConductance left, double factor) => FromMillilitersPerMinutePerMillimeterOfMercury(left.MillilitersPerMinutePerMillimeterOfMercury * factor);
 
     /// <summary>Ratio, dimensionless.</summary>
-    public static double operator /(HydraulicConductance left, HydraulicConductance right) => left.MillilitersPerMinutePerMillimeterOfMercury / right.MillilitersPerMinutePerMillimeterOfMercury;
+    /// <exception cref="DivideByZeroException">The divisor is zero, or so small that the ratio is no number.</exception>
+    public static double operator /(HydraulicConductance left, HydraulicConductance right) => Require.Ratio(left.MillilitersPerMinutePerMillimeterOfMercury, right.MillilitersPerMinutePerMillimeterOfMercury, left, right);
 
     /// <summary>Order by size.</summary>
     public static bool operator <(HydraulicConductance left, HydraulicConductance right) => left.MillilitersPerMinutePerMillimeterOfMercury < right.MillilitersPerMinutePerMillimeterOfMercury;

@@ -33,7 +33,8 @@ public readonly record struct Length : IComparable<Length>
     public static Length operator *(Length left, double factor) => FromCentimeters(left.Centimeters * factor);
 
     /// <summary>Ratio, dimensionless.</summary>
-    public static double operator /(Length left, Length right) => left.Centimeters / right.Centimeters;
+    /// <exception cref="DivideByZeroException">The divisor is zero, or so small that the ratio is no number.</exception>
+    public static double operator /(Length left, Length right) => Require.Ratio(left.Centimeters, right.Centimeters, left, right);
 
     /// <summary>Order by size.</summary>
     public static bool operator <(Length left, Length right) => left.Centimeters < right.Centimeters;

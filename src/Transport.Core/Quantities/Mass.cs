@@ -33,7 +33,8 @@ public readonly record struct Mass : IComparable<Mass>
     public static Mass operator *(Mass left, double factor) => FromGrams(left.Grams * factor);
 
     /// <summary>Ratio, dimensionless.</summary>
-    public static double operator /(Mass left, Mass right) => left.Grams / right.Grams;
+    /// <exception cref="DivideByZeroException">The divisor is zero, or so small that the ratio is no number.</exception>
+    public static double operator /(Mass left, Mass right) => Require.Ratio(left.Grams, right.Grams, left, right);
 
     /// <summary>Order by size.</summary>
     public static bool operator <(Mass left, Mass right) => left.Grams < right.Grams;

@@ -33,7 +33,8 @@ public readonly record struct Pressure : IComparable<Pressure>
     public static Pressure operator *(Pressure left, double factor) => FromMillimetersOfMercury(left.MillimetersOfMercury * factor);
 
     /// <summary>Ratio, dimensionless.</summary>
-    public static double operator /(Pressure left, Pressure right) => left.MillimetersOfMercury / right.MillimetersOfMercury;
+    /// <exception cref="DivideByZeroException">The divisor is zero, or so small that the ratio is no number.</exception>
+    public static double operator /(Pressure left, Pressure right) => Require.Ratio(left.MillimetersOfMercury, right.MillimetersOfMercury, left, right);
 
     /// <summary>Order by size.</summary>
     public static bool operator <(Pressure left, Pressure right) => left.MillimetersOfMercury < right.MillimetersOfMercury;

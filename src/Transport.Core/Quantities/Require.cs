@@ -37,6 +37,14 @@ internal static class Require
         where T : struct, IComparable<T> =>
         value.CompareTo(default) > 0 ? value : throw new ArgumentOutOfRangeException(name, value, "Expected more than zero.");
 
+    /// <summary>The ratio of two quantities: like a factor that is no number, one that does not exist goes no further.</summary>
+    /// <exception cref="DivideByZeroException">The ratio is NaN or infinite.</exception>
+    public static double Ratio<T>(double left, double right, T one, T other)
+        where T : struct =>
+        left / right is var ratio && double.IsFinite(ratio)
+            ? ratio
+            : throw new DivideByZeroException($"There is no ratio of {one} to {other} ({typeof(T).Name}).");
+
     private static ArgumentOutOfRangeException OutOfRange(double value, string unit, string expected, string? name) =>
         new(name, value, $"Expected {expected}{(unit.Length == 0 ? "" : " " + unit)}.");
 }

@@ -33,7 +33,8 @@ public readonly record struct Volume : IComparable<Volume>
     public static Volume operator *(Volume left, double factor) => FromMilliliters(left.Milliliters * factor);
 
     /// <summary>Ratio, dimensionless.</summary>
-    public static double operator /(Volume left, Volume right) => left.Milliliters / right.Milliliters;
+    /// <exception cref="DivideByZeroException">The divisor is zero, or so small that the ratio is no number.</exception>
+    public static double operator /(Volume left, Volume right) => Require.Ratio(left.Milliliters, right.Milliliters, left, right);
 
     /// <summary>Order by size.</summary>
     public static bool operator <(Volume left, Volume right) => left.Milliliters < right.Milliliters;

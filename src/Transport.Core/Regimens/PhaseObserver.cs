@@ -11,7 +11,7 @@ internal ref struct PhaseObserver : IStepObserver<Real>
 
     /// <param name="system">The equations as they stand in this phase.</param>
     /// <param name="target">Volume at which to stop, from above, mL; negative: none.</param>
-    /// <param name="netInflow">Inflow minus outflow minus lymph, mL/min.</param>
+    /// <param name="netInflow">Inflow minus outflow, mL/min.</param>
     /// <param name="sampler">Takes samples; null: none are wanted.</param>
     public PhaseObserver(ref readonly ThreePoreSystem<Real> system, double target, double netInflow, TimelineSampler? sampler)
     {
@@ -58,7 +58,7 @@ internal ref struct PhaseObserver : IStepObserver<Real>
     private readonly double Slope(ReadOnlySpan<Real> state)
     {
         var flows = system.PoreFlows(state);
-        return flows.Ultrasmall.Value + flows.Small.Value + flows.Large.Value + netInflow;
+        return flows.Ultrasmall.Value + flows.Small.Value + flows.Large.Value - system.BulkRemoval(state).Value + netInflow;
     }
 
     private void Note(double time, double volume)

@@ -19,6 +19,10 @@ internal struct PhaseRecord
     public double DrainedCreatinine;
     public double DrainedGlucose;
     public double DrainedSodium;
+
+    /// <summary>Mass of polymer, µg.</summary>
+    public double DrainedPolymer;
+
     public double Ultrasmall;
     public double Small;
     public double Large;

@@ -75,6 +75,14 @@ public sealed record Regimen
     /// <summary>What stands against it and what to be careful about; problems first.</summary>
     public IReadOnlyList<Finding> Findings => RegimenCheck.Of(this);
 
+    /// <summary>The polymer of its icodextrin; null where there is none.</summary>
+    internal PolymerDistribution? Polymer =>
+        DayFill?.Solution.Polymer ?? Night.Select(exchange => exchange.Solution.Polymer).FirstOrDefault(polymer => polymer is not null);
+
+    /// <summary>Length of the day, after its fill and before its drain, min.</summary>
+    internal double DayMinutes => 1440 - NightLength.TotalMinutes
+        - (DayFill is { } fill ? FillMinutes(fill.Volume.Milliliters) + DrainMinutes(fill.Volume.Milliliters) : 0);
+
     /// <summary>Fills and drains of the night, min.</summary>
     internal double ExchangeMinutes => Night.Sum(exchange => FillMinutes(exchange.Fill.Milliliters) + DrainMinutes(exchange.Fill.Milliliters));
 

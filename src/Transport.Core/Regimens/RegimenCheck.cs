@@ -18,6 +18,7 @@ internal static class RegimenCheck
         }
 
         findings.AddRange(OfTheRest(regimen));
+        findings.AddRange(IcodextrinFindings.Of(regimen));
         return [.. findings.OrderByDescending(finding => finding.Severity)];
     }
 
@@ -122,9 +123,9 @@ internal static class RegimenCheck
 
     private static void Solution(DialysisSolution solution, List<Finding> findings)
     {
-        if (solution.Agent != OsmoticAgent.Glucose)
+        if (solution.Agent is not (OsmoticAgent.Glucose or OsmoticAgent.Icodextrin))
         {
-            Error(findings, "solution-not-simulated", $"Only glucose solutions can be simulated, and {solution.Name} is none.");
+            Error(findings, "solution-not-simulated", $"Only glucose and icodextrin solutions can be simulated, and {solution.Name} is neither.");
         }
     }
 

@@ -53,6 +53,11 @@ public sealed record RegimenOutcome
     /// <summary>What the lymphatics took up in 24 h.</summary>
     public required Volume LymphaticRemoval { get; init; }
 
+    /// <summary>What was lost into tissue in 24 h, by the balance of fluid; zero unless <see cref="ThreePoreMembrane.TissueConductance"/> is more.</summary>
+    public Volume TissueLoss => Membrane.TissueConductance > default(HydraulicConductance)
+        ? PoreVolumes.Total - LymphaticRemoval - VolumeChange - Ultrafiltration
+        : default;
+
     /// <summary>Volume in the cavity at the end minus that at the start; zero in the steady rhythm.</summary>
     public required Volume VolumeChange { get; init; }
 
@@ -80,7 +85,13 @@ public sealed record RegimenOutcome
     /// <summary>Glucose absorbed in 24 h, anhydrous.</summary>
     public required Mass GlucoseAbsorbed { get; init; }
 
-    /// <summary>Energy of the absorbed glucose, kcal: 3.75 kcal/g anhydrous (memory).</summary>
+    /// <summary>Glucose polymer infused in 24 h.</summary>
+    public required Mass PolymerUsed { get; init; }
+
+    /// <summary>Glucose polymer absorbed in 24 h, apart from glucose; with plasma polymer the net amount.</summary>
+    public required Mass PolymerAbsorbed { get; init; }
+
+    /// <summary>Energy of the absorbed glucose, without that of a polymer, kcal: 3.75 kcal/g anhydrous (memory).</summary>
     public double EnergyAbsorbedKilocalories => GlucoseAbsorbed.Grams * KilocaloriesPerGram;
 
     /// <summary>Glucose infused in 24 h, anhydrous.</summary>

@@ -5,8 +5,6 @@ namespace Transport;
 /// <summary>Adds the phases of a day up to its outcome.</summary>
 internal static class RegimenTally
 {
-    private const int Stride = 6;
-
     public static RegimenOutcome Of(
         Patient patient,
         ThreePoreMembrane membrane,
@@ -17,6 +15,9 @@ internal static class RegimenTally
         ReadOnlySpan<double> end,
         IReadOnlyList<TimelinePoint>? timeline)
     {
+        var panel = SolutePanel.Small.With(regimen.Polymer);
+        var stride = starts.Length / phases.Length;
+        double polymer = 0;
         double urea = 0, creatinine = 0, glucose = 0, sodium = 0, ultrasmall = 0, small = 0, large = 0, open = 0, minimum = double.PositiveInfinity;
         var eveningDrain = 0.0;
         var fullest = 0;
@@ -27,6 +28,7 @@ internal static class RegimenTally
             creatinine += phase.DrainedCreatinine;
             glucose += phase.DrainedGlucose;
             sodium += phase.DrainedSodium;
+            polymer += phase.DrainedPolymer;
             ultrasmall += phase.Ultrasmall;
             small += phase.Small;
             large += phase.Large;
@@ -37,6 +39,7 @@ internal static class RegimenTally
         }
 
         var (glucoseIn, sodiumIn) = Infused(regimen);
+        var polymerIn = Exchanges(regimen).Sum(exchange => exchange.Volume.Liters * (exchange.Solution.Polymer?.GramsPerLiter ?? 0));
         var plasma = patient.Plasma;
         return new()
         {
@@ -44,7 +47,7 @@ internal static class RegimenTally
             Membrane = membrane,
             Regimen = regimen,
             Options = options,
-            Cycles = Cycles(regimen, phases, starts),
+            Cycles = Cycles(regimen, panel, phases, starts, stride),
             EveningDrain = Volume.FromMilliliters(eveningDrain),
             PoreVolumes = new(Volume.FromMilliliters(ultrasmall), Volume.FromMilliliters(small), Volume.FromMilliliters(large)),
             LymphaticRemoval = Volume.FromMilliliters(membrane.LymphaticRemoval.MillilitersPerMinute * open),
@@ -53,6 +56,8 @@ internal static class RegimenTally
             PeritonealCreatinineClearance = Clearance.FromLitersPerDay(creatinine / 1000 / plasma.Creatinine.MillimolesPerLiter),
             GlucoseUsed = Grams(glucoseIn),
             GlucoseAbsorbed = Grams(glucoseIn - glucose - (end[1 + SolutePanel.Glucose] - starts[2 + SolutePanel.Glucose])),
+            PolymerUsed = Mass.FromGrams(polymerIn),
+            PolymerAbsorbed = Mass.FromGrams(polymerIn - 1e-6 * (polymer + PolymerOf(panel, end) - PolymerOf(panel, starts.Slice(1, stride - 1)))),
             SodiumRemovedByModel = AmountOfSubstance.FromMicromoles(sodium - sodiumIn),
             Peak = new(
                 Volume.FromMilliliters(phases[fullest].Peak), TimeSpan.FromMinutes(phases[fullest].PeakTime), phases[fullest].Kind),
@@ -64,24 +69,44 @@ internal static class RegimenTally
     private static (double Glucose, double Sodium) Infused(Regimen regimen)
     {
         double glucose = 0, sodium = 0;
-        foreach (var exchange in regimen.Night)
+        foreach (var (solution, volume) in Exchanges(regimen))
         {
-            glucose += exchange.Fill.Milliliters * exchange.Solution.Glucose.MillimolesPerLiter;
-            sodium += exchange.Fill.Milliliters * exchange.Solution.Sodium.MillimolesPerLiter;
-        }
-
-        if (regimen.DayFill is { } fill)
-        {
-            glucose += fill.Volume.Milliliters * fill.Solution.Glucose.MillimolesPerLiter;
-            sodium += fill.Volume.Milliliters * fill.Solution.Sodium.MillimolesPerLiter;
+            glucose += volume.Milliliters * solution.Glucose.MillimolesPerLiter;
+            sodium += volume.Milliliters * solution.Sodium.MillimolesPerLiter;
         }
 
         return (glucose, sodium);
     }
 
+    private static IEnumerable<(DialysisSolution Solution, Volume Volume)> Exchanges(Regimen regimen)
+    {
+        foreach (var exchange in regimen.Night)
+        {
+            yield return (exchange.Solution, exchange.Fill);
+        }
+
+        if (regimen.DayFill is { } fill)
+        {
+            yield return (fill.Solution, fill.Volume);
+        }
+    }
+
+    // µg, of a state that begins with the volume.
+    private static double PolymerOf(SolutePanel panel, ReadOnlySpan<double> state)
+    {
+        var sum = 0.0;
+        for (var i = panel.PolymerStart; i < panel.Count; i++)
+        {
+            sum += state[1 + i] * panel.Solutes[i].MolarMassGramsPerMole;
+        }
+
+        return sum;
+    }
+
     private static Mass Grams(double micromoles) => Mass.FromGrams(micromoles * 1e-6 * Solutes.Glucose.MolarMassGramsPerMole);
 
-    private static ImmutableArray<CycleOutcome> Cycles(Regimen regimen, ReadOnlySpan<PhaseRecord> phases, ReadOnlySpan<double> starts)
+    private static ImmutableArray<CycleOutcome> Cycles(
+        Regimen regimen, SolutePanel panel, ReadOnlySpan<PhaseRecord> phases, ReadOnlySpan<double> starts, int stride)
     {
         var cycles = ImmutableArray.CreateBuilder<CycleOutcome>(regimen.Cycles);
         for (var i = 0; i < regimen.Cycles; i++)
@@ -95,15 +120,21 @@ internal static class RegimenTally
                 TimeSpan.FromMinutes(fill.Start),
                 TimeSpan.FromMinutes(dwell.End - dwell.Start),
                 TimeSpan.FromMinutes(drain.End - drain.Start),
-                Carried(starts.Slice(3 * i * Stride + 1, Stride - 1))));
+                Carried(panel, starts.Slice(3 * i * stride + 1, stride - 1))));
         }
 
         return cycles.MoveToImmutable();
     }
 
-    private static ResidualFluid Carried(ReadOnlySpan<double> state)
+    private static ResidualFluid Carried(SolutePanel panel, ReadOnlySpan<double> state)
     {
         var volume = state[0];
+        var others = OtherSolutes.None;
+        for (var i = panel.PolymerStart; i < panel.Count; i++)
+        {
+            others = others.Add(panel.Solutes[i], Concentration.FromMillimolesPerLiter(state[1 + i] / volume));
+        }
+
         return new()
         {
             Volume = Volume.FromMilliliters(volume),
@@ -111,6 +142,7 @@ internal static class RegimenTally
             Creatinine = Concentration.FromMillimolesPerLiter(state[1 + SolutePanel.Creatinine] / volume),
             Glucose = Concentration.FromMillimolesPerLiter(state[1 + SolutePanel.Glucose] / volume),
             Sodium = Concentration.FromMillimolesPerLiter(state[1 + SolutePanel.Sodium] / volume),
+            Others = others,
         };
     }
 }

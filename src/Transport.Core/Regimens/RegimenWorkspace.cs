@@ -12,8 +12,6 @@ namespace Transport;
 internal sealed class RegimenWorkspace
 {
     private const double MinutesPerDay = 1440;
-    private const int Solutes = 4;
-    private const int StateSize = 1 + Solutes;
     private const double SteadyTolerance = 1e-9;
     private const int MostDays = 60;
 
@@ -21,11 +19,9 @@ internal sealed class RegimenWorkspace
     private const double ClosedVolume = 10;
     private const double SlowestDrain = 20;
 
-    private static readonly SolutePanel Panel = SolutePanel.Small;
-
-    private readonly double[] fresh = new double[Solutes];
+    private SolutePanel panel = SolutePanel.Small;
     private PhaseRecord[] phases = new PhaseRecord[32];
-    private double[] starts = new double[32 * (StateSize + 1)];
+    private double[] starts = new double[32 * 6];
     private DormandPrince853<Real, ThreePoreSystem<Real>>? integrator;
     private Real[] state = [];
     private int count;
@@ -34,6 +30,7 @@ internal sealed class RegimenWorkspace
     private PlasmaComposition? plasma;
     private ThreePoreMembrane? membrane;
     private Volume? supine;
+    private PolymerDistribution? polymer;
     private ThreePoreSystem<Real> night;
     private ThreePoreSystem<Real> day;
 
@@ -41,7 +38,6 @@ internal sealed class RegimenWorkspace
     private Regimen regimen = null!;
     private RegimenOptions options = null!;
     private TimelineSampler? sampler;
-    private double lymph;
     private double residual;
     private double closed;
     private double slowestDrain;
@@ -69,7 +65,7 @@ internal sealed class RegimenWorkspace
         day.Fresh.Clear();
         sampler = null;
         var first = options.FirstNight ?? ResidualFluid.Used(Volume.FromMilliliters(residual), patient.Plasma);
-        DwellStart.Write<Real>(state, 0, fresh, Real.Of(first.Volume.Milliliters), CavityContents.Of(first, Panel));
+        DwellStart.Write<Real>(state, 0, night.Fresh, Real.Of(first.Volume.Milliliters), CavityContents.Of(first, panel));
         t = 0;
         if (options.FirstNight is null)
         {
@@ -88,6 +84,9 @@ internal sealed class RegimenWorkspace
         return RegimenTally.Of(patient, membrane, regimen, options, Phases, Starts, StateAtEnd(), sampler?.Points);
     }
 
+    // Volume and amounts, which are carried from phase to phase.
+    private int StateSize => 1 + panel.Count;
+
     private ReadOnlySpan<PhaseRecord> Phases => phases.AsSpan(0, count);
 
     private ReadOnlySpan<double> Starts => starts.AsSpan(0, count * (StateSize + 1));
@@ -95,28 +94,33 @@ internal sealed class RegimenWorkspace
     private void Prepare(Patient patient, ThreePoreMembrane membrane)
     {
         var scale = patient.SurfaceFactor;
-        lymph = membrane.LymphaticRemoval.MillilitersPerMinute;
         residual = regimen.ResidualFor(patient);
         closed = Math.Min(ClosedVolume * scale, 0.5 * residual);
         slowestDrain = SlowestDrain * scale;
         var supineHere = membrane.VolumePerPressure is null ? null : options.SupineVolumePerPressure * scale;
-        if (integrator is not null && ReferenceEquals(this.membrane, membrane) && ReferenceEquals(plasma, patient.Plasma) && supine == supineHere)
+        if (integrator is not null && ReferenceEquals(this.membrane, membrane) && ReferenceEquals(plasma, patient.Plasma) && supine == supineHere && ReferenceEquals(polymer, regimen.Polymer))
         {
             return;
         }
 
-        var level = CavityContents.Of(patient.Plasma, Panel);
+        polymer = regimen.Polymer;
+        panel = SolutePanel.Small.With(polymer);
+        var level = CavityContents.Of(patient.Plasma, panel);
         var lying = supineHere is { } volume ? membrane with { VolumePerPressure = volume } : membrane;
-        night = new(lying, FreeParameters<Real>.From(lying), Panel, level) { CollectsDrain = true };
-        day = new(membrane, FreeParameters<Real>.From(membrane), Panel, level) { CollectsDrain = true };
+        night = new(lying, FreeParameters<Real>.From(lying), panel, level) { CollectsDrain = true };
+        day = new(membrane, FreeParameters<Real>.From(membrane), panel, level) { CollectsDrain = true };
         (this.membrane, plasma, supine) = (membrane, patient.Plasma, supineHere);
-        integrator ??= new(night);
-        state = state.Length == night.Dimension ? state : new Real[night.Dimension];
+        if (integrator is null || state.Length != night.Dimension)
+        {
+            integrator = new(night);
+            state = new Real[night.Dimension];
+        }
     }
 
     private void Plan()
     {
         count = 0;
+        Array.Resize(ref starts, Math.Max(starts.Length, phases.Length * (StateSize + 1)));
         sharedDwell = regimen.SharedDwellMinutes;
         for (var cycle = 0; cycle < regimen.Night.Length; cycle++)
         {
@@ -279,6 +283,11 @@ internal sealed class RegimenWorkspace
         phase.DrainedCreatinine = state[slot + 1].Value;
         phase.DrainedGlucose = state[slot + 2].Value;
         phase.DrainedSodium = state[slot + 3].Value;
+        for (var i = panel.PolymerStart; i < panel.Count; i++)
+        {
+            phase.DrainedPolymer += state[slot + i].Value * panel.Solutes[i].MolarMassGramsPerMole;
+        }
+
         var pore = integrator.System.PoreSlot;
         phase.Ultrasmall = state[pore].Value;
         phase.Small = state[pore + 1].Value;
@@ -309,6 +318,11 @@ internal sealed class RegimenWorkspace
         system.Fresh[SolutePanel.Creatinine] = 0;
         system.Fresh[SolutePanel.Glucose] = solution.Glucose.MillimolesPerLiter;
         system.Fresh[SolutePanel.Sodium] = solution.Sodium.MillimolesPerLiter;
+        for (var i = panel.PolymerStart; i < panel.Count; i++)
+        {
+            system.Fresh[i] = CavityContents.OfPolymer(solution, panel.Solutes[i]).MillimolesPerLiter;
+        }
+
         Integrate(ref phase, t + regimen.FillMinutes(volume.Milliliters), regimen.Settings.FillFlow.MillilitersPerMinute, 0, target: -1);
     }
 
@@ -374,7 +388,7 @@ internal sealed class RegimenWorkspace
         system.Inflow = inflow;
         system.Outflow = outflow;
         system.Instilled = instilled;
-        var observer = new PhaseObserver(ref system, target, inflow - outflow - lymph, sampler);
+        var observer = new PhaseObserver(ref system, target, inflow - outflow, sampler);
         var start = t;
         t = integrator.Run(t, end, state, options.Integration, ref observer);
         phase.Open += t - start;

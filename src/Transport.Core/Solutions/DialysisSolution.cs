@@ -25,6 +25,7 @@ public sealed record DialysisSolution
         Glucose = glucose;
         Sodium = sodium;
         Agent = agent;
+        Polymer = agent == OsmoticAgent.Icodextrin ? PolymerDistribution.Icodextrin : null;
     }
 
     /// <summary>What tables and charts call it.</summary>
@@ -38,6 +39,20 @@ public sealed record DialysisSolution
 
     /// <summary>What draws the water.</summary>
     public OsmoticAgent Agent { get; }
+
+    /// <summary>The polymer of an icodextrin solution, by fractions; null for every other.</summary>
+    /// <exception cref="ArgumentException">An icodextrin solution is left without, or another is given one.</exception>
+    public PolymerDistribution? Polymer
+    {
+        get;
+        init => field = value is null == (Agent != OsmoticAgent.Icodextrin)
+            ? value
+            : throw new ArgumentException("An icodextrin solution holds a polymer, and no other does.", nameof(Polymer));
+    }
+
+    /// <summary>What its use does to other measurements, to be said wherever it appears; null where there is nothing to say.</summary>
+    public string? Caution => Agent != OsmoticAgent.Icodextrin ? null :
+        "Icodextrin: some glucose meters read falsely high at all hours during its use (read) and for about two weeks after (memory), which has led to wrong insulin doses; the laboratory knows which meters do. Serum amylase reads falsely low (memory). Plasma sodium falls by a few mmol/L (memory).";
 
     /// <summary>Other solutes in it; it holds none of what is not listed. Of potassium and phosphate that is true of the usual solutions.</summary>
     /// <exception cref="ArgumentException">A solute has a property of its own.</exception>
@@ -71,6 +86,13 @@ public sealed record DialysisSolution
 
     /// <summary>The three usual glucose strengths, weakest first.</summary>
     public static IReadOnlyList<DialysisSolution> UsualGlucose { get; } = [Glucose136, Glucose227, Glucose386];
+
+    /// <summary>Icodextrin 7.5 %: 75 g/L, sodium 132, lactate 40, calcium 1.75, magnesium 0.25 mmol/L, no glucose (label text, read).</summary>
+    public static DialysisSolution Icodextrin { get; } =
+        new("icodextrin 7.5 %", default, Concentration.FromMillimolesPerLiter(132.0), OsmoticAgent.Icodextrin)
+        {
+            Others = LactateBuffer.SetItem(Solutes.Calcium, Concentration.FromMillimolesPerLiter(1.75)),
+        };
 
     /// <summary>A glucose solution with sodium 132 mmol/L and a lactate buffer, named by its anhydrous percentage.</summary>
     /// <param name="glucoseMillimolesPerLiter">Anhydrous glucose, mmol/L.</param>

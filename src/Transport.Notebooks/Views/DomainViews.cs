@@ -15,6 +15,9 @@ internal static class DomainViews
         Report<FittedMembrane>(Reports.Of);
         Report<IReadOnlyList<DwellCurve>>(Reports.Of);
         Report<RegimenOutcome>(Reports.Of);
+        Report<PolymerDistribution>(PolymerReports.Of);
+        Report<CalibratedPolymer>(PolymerReports.Of);
+        Report<IReadOnlyList<PublishedFigure>>(PolymerReports.Of);
         Report<ThreePoreMembrane>(Facts.Of);
         Report<EquilibrationTest>(Facts.Of);
         Report<Patient>(Facts.Of);

@@ -10,9 +10,9 @@ public static class DwellCharts
     public static Figure Ultrafiltration(IReadOnlyList<DwellCurve> curves)
     {
         ArgumentNullException.ThrowIfNull(curves);
-        var untested = curves.Where(curve => !curve.IsTested).ToList();
         var caption = "Shaded: 90 % band."
-            + (untested.Count > 0 ? " Dashed: not tested in this patient; its band also holds how far the model misses published series." : "");
+            + (curves.Any(curve => !curve.IsTested && !curve.IsOfPopulation) ? " Dashed: not tested in this patient; its band also holds how far the model misses published series." : "")
+            + Population(curves);
         return new(
             "Net ultrafiltration against dwell time",
             caption,
@@ -28,8 +28,8 @@ public static class DwellCharts
         ArgumentNullException.ThrowIfNull(curves);
         return new(
             "What the same dwells remove and cost",
-            "Shaded: 90 % band of the parameters. Sodium as the model gives it for one dwell; of whole nights on a cycler published series report less.",
-            "Two panels against dwell time in hours: sodium removed in mmol and glucose absorbed in g, for each glucose strength.",
+            "Shaded: 90 % band of the parameters. Sodium as the model gives it for one dwell; of whole nights on a cycler published series report less." + Population(curves),
+            "Two panels against dwell time in hours: sodium removed in mmol and glucose absorbed in g, for each solution.",
             Panel(curves, "sodium removed", "mmol", curve => curve.SodiumRemoved),
             Panel(curves, "glucose absorbed", "g", curve => curve.GlucoseAbsorbed))
         {
@@ -39,19 +39,25 @@ public static class DwellCharts
 
     private static Panel Panel(IReadOnlyList<DwellCurve> curves, string label, string unit, Func<DwellCurve, CurveBand> read)
     {
+        var strengths = curves.Count(curve => !curve.IsOfPopulation);
         var hours = curves[0].Minutes.Select(minutes => minutes / 60).ToArray();
         return new(new("dwell time", "h"), new(label, unit))
         {
             Series = [.. curves.Select((curve, i) => new Series(Name(curve), hours, read(curve).Median)
             {
-                Tone = ToneOf(i, curves.Count),
-                Pattern = curve.IsTested ? LinePattern.Solid : LinePattern.Dash,
+                Tone = curve.IsOfPopulation ? Tone.Neutral : ToneOf(i, strengths),
+                Pattern = curve.IsTested ? LinePattern.Solid : curve.IsOfPopulation ? LinePattern.Dot : LinePattern.Dash,
             })],
-            Bands = [.. curves.Select((curve, i) => new ShadedBand(Name(curve), hours, read(curve).Low, read(curve).High) { Tone = ToneOf(i, curves.Count) })],
+            Bands = [.. curves.Select((curve, i) => new ShadedBand(Name(curve), hours, read(curve).Low, read(curve).High) { Tone = curve.IsOfPopulation ? Tone.Neutral : ToneOf(i, strengths) })],
         };
     }
 
-    private static string Name(DwellCurve curve) => curve.IsTested ? curve.Solution.Name : curve.Solution.Name + ", not tested";
+    private static string Name(DwellCurve curve) =>
+        curve.IsOfPopulation ? curve.Solution.Name + ", population" : curve.IsTested ? curve.Solution.Name : curve.Solution.Name + ", not tested";
 
-    private static Tone ToneOf(int index, int count) => Tones[Math.Clamp(Tones.Length - count + index, 0, Tones.Length - 1)];
+    private static string Population(IReadOnlyList<DwellCurve> curves) => curves.Any(curve => curve.IsOfPopulation)
+        ? " Dotted: a population of this size, not this patient: no test with glucose tells of icodextrin; the polymer absorbed stands apart from glucose. " + Caution.Of(curves.Select(curve => curve.Solution))
+        : "";
+
+    internal static Tone ToneOf(int index, int count) => Tones[Math.Clamp(Tones.Length - count + index, 0, Tones.Length - 1)];
 }

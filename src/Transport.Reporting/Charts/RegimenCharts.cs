@@ -10,7 +10,7 @@ public static class RegimenCharts
         var rows = Reports.RowsOf(front);
         return new(
             "What the options give and cost",
-            "Point: median; whisker: 90 % band. Shaded: the range of ultrafiltration that was asked for. More ultrafiltration is not better.",
+            "Point: median; whisker: 90 % band. Shaded: the range of ultrafiltration that was asked for. More ultrafiltration is not better." + Space(string.Join(" ", rows.Select(row => Caution.Of(row.Option.Regimen)).Distinct())),
             string.Join(" ", rows.Select(row =>
                 $"{row.Name}: glucose {Digits.Fixed(row.Option.GlucoseAbsorbed.Median.Grams, 0)} g, ultrafiltration {Digits.Fixed(row.Option.Ultrafiltration.Median.Milliliters, 0)} mL, Kt/V {Digits.Fixed(row.Option.UreaDose.Median, 2)}, sodium {Digits.Fixed(row.Option.SodiumRemoved.Median.Millimoles, 0)} mmol.")),
             Panel(rows, "glucose absorbed in 24 h", "g", option => Extents(option.GlucoseAbsorbed, value => value.Grams)),
@@ -39,7 +39,7 @@ public static class RegimenCharts
         var hours = outcome.Timeline.Select(point => point.Time.TotalHours).ToArray();
         return new(
             "A day of this regimen",
-            outcome.Regimen.Describe() + ".",
+            outcome.Regimen.Describe() + "." + Space(Caution.Of(outcome.Regimen)),
             $"Volume in the cavity over 24 h, at most {Digits.Fixed(outcome.Peak.Volume.Milliliters, 0)} mL.",
             Line("volume in the cavity", "mL", point => point.Volume.Milliliters),
             Line("dialysate glucose", "mmol/L", point => point.Glucose.MillimolesPerLiter))
@@ -80,6 +80,8 @@ public static class RegimenCharts
                 };
         }
     }
+
+    private static string Space(string caution) => caution.Length > 0 ? " " + caution : "";
 
     private static (double Median, Extent Band) Extents<T>(Band<T> band, Func<T, double> read)
         where T : struct => (read(band.Median), new(read(band.Low), read(band.High)));

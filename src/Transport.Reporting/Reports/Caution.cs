@@ -13,6 +13,14 @@ public static class Caution
         "Reference values are of adults on chronic dialysis: children, pregnancy, ascites, liver disease, a failing transplant and acute dialysis are outside them.",
     ];
 
+    /// <summary>What the use of these solutions does to other measurements, a sentence or more; empty where there is nothing to say.</summary>
+    internal static string Of(IEnumerable<DialysisSolution> solutions) =>
+        string.Join(" ", solutions.Select(solution => solution.Caution).OfType<string>().Distinct());
+
+    /// <summary>The same of a regimen.</summary>
+    internal static string Of(Regimen regimen) =>
+        Of(regimen.Night.Select(exchange => exchange.Solution).Concat(regimen.DayFill is { } day ? [day.Solution] : []));
+
     /// <summary>The cautions.</summary>
     public static ReportBlock Block()
     {

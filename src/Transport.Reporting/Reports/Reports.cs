@@ -18,6 +18,7 @@ public static class Reports
                 ? Invariant($"{Count(errors, "error")}: nothing can be computed until the sheet is mended.")
                 : Invariant($"{Count(sheet.Measurements.Count, "measurement")} read; {Count(warnings, "warning")}."))
             .FindingList(sheet.Findings)
+            .Sentence(sheet.TryToTest(out var test) ? Caution.Of([test.Solution]) : "")
             .Folded(hasOtherUnits ? "What was written down, in the units of the sheet, with SI units in brackets" : "What was written down, in the units of the sheet", new(
                 hasOtherUnits ? [.. columns, "#in SI units"] : columns,
                 [.. sheet.Measurements.Select(row => (IReadOnlyList<string>)
@@ -70,6 +71,7 @@ public static class Reports
         var block = new ReportBlock();
         var test = indices.Test;
         block.Sentence(Capital(Invariant($"{test.Solution}, {Digits.Of(test.InstilledVolume.Milliliters, 4)} mL for {Digits.Hours(test.Dwell)}. {indices.FillStatement}")));
+        block.Sentence(Caution.Of([test.Solution]));
         if (indices.Classification is { } classification)
         {
             var preliminary = classification.IsComparable ? "" : " Preliminary: " + string.Join(" ", classification.Cautions);
@@ -167,14 +169,17 @@ public static class Reports
                     var net = curve.NetUltrafiltration;
                     return (IReadOnlyList<string>)
                     [
-                        curve.IsTested ? $"{curve.Solution.Name}\nthe tested strength" : $"{curve.Solution.Name}\nnot tested",
+                        $"{curve.Solution.Name}\n{(curve.IsOfPopulation ? "population, not this patient" : curve.IsTested ? "the tested strength" : "not tested")}",
                         $"{Digits.Fixed(net.Median[four], 0)}\n{Digits.Fixed(net.Low[four], 0)} to {Digits.Fixed(net.High[four], 0)}",
                         $"{Digits.Fixed(curve.PeakUltrafiltration.Milliliters, 0)}\n{Digits.Hours(curve.PeakWindow.From)} to {Digits.Hours(curve.PeakWindow.To)}",
                         curve.ReturnToZero is { } zero ? Digits.Hours(zero) : "not reached\nby " + Digits.Hours(TimeSpan.FromMinutes(curve.Minutes[^1])),
                         Digits.Fixed(curve.SodiumRemoved.Median[four], 0),
-                        Digits.Fixed(curve.GlucoseAbsorbed.Median[four], 0),
+                        curve.PolymerAbsorbed is { } polymer
+                            ? $"{Digits.Fixed(curve.GlucoseAbsorbed.Median[four], 0)}\npolymer {Digits.Fixed(polymer.Median[four], 0)}"
+                            : Digits.Fixed(curve.GlucoseAbsorbed.Median[four], 0),
                     ];
                 })]))
+            .Sentence(Caution.Of(curves.Select(curve => curve.Solution)))
             .Small("The peak is flat, and it is of ultrafiltration, not of sodium or clearance: it is no advice for a dwell time. Bands hold the doubt about the parameters, and at untested strengths how far the model misses published series.");
     }
 
@@ -195,6 +200,9 @@ public static class Reports
                     ["weekly creatinine clearance", Digits.Fixed(creatinine.Total.LitersPerWeek, 0), "L per 1.73 m²", Invariant($"peritoneal {Digits.Fixed(creatinine.Peritoneal.LitersPerWeek, 0)}, renal {Digits.Fixed(creatinine.Renal.LitersPerWeek, 0)}")],
                     ["sodium removed", Digits.Fixed(outcome.SodiumRemoved.Millimoles, 0), "mmol", Invariant($"centred on published series; the model alone says {Digits.Fixed(outcome.SodiumRemovedByModel.Millimoles, 0)}")],
                     ["glucose absorbed", Digits.Fixed(outcome.GlucoseAbsorbed.Grams, 0), "g", Invariant($"{Digits.Fixed(outcome.EnergyAbsorbedKilocalories, 0)} kcal")],
+                    .. outcome.PolymerUsed.Grams > 0
+                        ? new[] { (IReadOnlyList<string>)["glucose polymer absorbed", Digits.Fixed(outcome.PolymerAbsorbed.Grams, 0), "g", Invariant($"of {Digits.Fixed(outcome.PolymerUsed.Grams, 0)} g; apart from glucose")] }
+                        : [],
                     ["fluid used", Digits.Fixed(outcome.FluidUsed.Liters, 1), "L", ""],
                     ["most in the cavity", Digits.Fixed(outcome.Peak.Volume.Milliliters, 0), "mL", ""],
                 ]))
@@ -209,7 +217,7 @@ public static class Reports
         var rows = RowsOf(front);
         var block = new ReportBlock()
             .Sentence(Invariant($"Asked for: {front.Goals.Fluid} of ultrafiltration in 24 h{Basis(front.Goals.Fluid)}{Clearance(front.Goals)}, nights of at most {Digits.Hours(front.Goals.LongestNight)}, fills of at most {Fills(front.Goals)}."))
-            .Sentence(Invariant($"{front.CandidateCount} regimens were looked at and {front.FeasibleCount} meet this; {front.Options.Length} of them are shown, the others differ too little or are matched in everything. Icodextrin is not simulated, so no option holds it."));
+            .Sentence(Invariant($"{front.CandidateCount} regimens were looked at and {front.FeasibleCount} meet this; {front.Options.Length} of them are shown, the others differ too little or are matched in everything.{(front.Options.All(option => Caution.Of(option.Regimen).Length == 0) ? " None of these holds icodextrin." : "")}"));
         if (front.NothingMeets is { } unmet)
         {
             block.Sentence($"Nothing that was looked at meets every goal: {unmet.Goal}. {unmet.ByHowMuch} Shown is the nearest.");

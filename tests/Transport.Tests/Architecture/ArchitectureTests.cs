@@ -122,6 +122,11 @@ public sealed class ArchitectureTests
             Assert.IsType<ArgumentOutOfRangeException>(Record.Exception(() => Make(type, double.NaN)));
             Assert.IsType<ArgumentOutOfRangeException>(Record.Exception(() => Make(type, double.PositiveInfinity)));
 
+            // Nor does a ratio that is no number get out.
+            var divide = Operator(type, "op_Division", type, type)!;
+            Assert.IsType<DivideByZeroException>(Record.Exception(() => divide.Invoke(null, [two, Make(type, 0)]))?.InnerException);
+            Assert.IsType<DivideByZeroException>(Record.Exception(() => divide.Invoke(null, [Make(type, 0), Make(type, 0)]))?.InnerException);
+
             // What is no number cannot get in by a factor either.
             var multiply = Operator(type, "op_Multiply", type, typeof(double))!;
             Assert.IsType<ArgumentOutOfRangeException>(Record.Exception(() => multiply.Invoke(null, [two, double.NaN]))?.InnerException);
@@ -200,7 +205,7 @@ public sealed class ArchitectureTests
     private static readonly string[] Units =
     [
         "Milliliters", "Liters", "LitersPerWeek", "PerLiter", "PerDeciliter", "PerMole", "Grams", "Kilograms", "Milligrams", "Micromoles", "Millimoles", "Moles",
-        "Centimeters", "Meters", "SquareMeters", "Angstrom", "PerMinute", "PerDay", "PerWeek", "PerMillimeterOfMercury", "MillimetersOfMercury",
+        "Centimeters", "Meters", "SquareMeters", "Angstrom", "PerMinute", "PerHour", "PerDay", "PerWeek", "PerMillimeterOfMercury", "MillimetersOfMercury",
         "CentimetersOfWater", "Minutes", "Hours", "Years", "Kilojoules", "Kilocalories", "Percent",
         "MilligramsPerDeciliter", "GramsPerLiter", "PerSquareMeter", "PerKilogram",
     ];
@@ -219,8 +224,8 @@ public sealed class ArchitectureTests
     // Pure numbers by nature; the last line is the ensemble's structure of arrays, whose units its documentation states.
     private static readonly string[] Dimensionless =
     [
-        "Fraction", "Fractions", "Scale", "Scales", "Ratio", "Ratios", "Factor", "Coefficient", "Probability", "Probabilities", "Coverage", "Tolerance", "Amplitude", "Amplitudes",
-        "Lambda", "Share", "Percentile", "Weight", "Exponent", "DialysateToPlasmaAt", "DialysateToPlasma", "GlucoseToInitialAt", "GlucoseToInitial",
+        "Fraction", "Fractions", "Scale", "Scales", "Ratio", "Ratios", "Factor", "Efficiency", "Coefficient", "Probability", "Probabilities", "Coverage", "Tolerance", "Amplitude", "Amplitudes",
+        "Lambda", "Share", "Percentile", "Weight", "Exponent", "DialysateToPlasmaAt", "SievingCoefficientAt", "DialysateToPlasma", "GlucoseToInitialAt", "GlucoseToInitial",
         "ChargeNumber", "UreaToCreatininePermeability", "KtOverV", "WeeklyKtOverV", "ZScore", "Confidence",
         "ultrafiltrationCoefficients", "diffusionAreas",
     ];

@@ -42,9 +42,9 @@ public sealed class NounTests
     [Fact]
     public void A_dwell_cannot_be_edited_into_a_solution_that_is_not_simulated()
     {
-        // Its glucose is zero: it would have been simulated as water with salt, and called icodextrin.
-        var icodextrin = new DialysisSolution("icodextrin", default, Concentration.FromMillimolesPerLiter(132), OsmoticAgent.Icodextrin);
-        Assert.Throws<ArgumentException>(() => Some with { Solution = icodextrin });
+        // Its glucose is zero: it would have been simulated as water with salt, and called amino acids.
+        var aminoAcids = new DialysisSolution("amino acids", default, Concentration.FromMillimolesPerLiter(132), OsmoticAgent.AminoAcids);
+        Assert.Throws<ArgumentException>(() => Some with { Solution = aminoAcids });
     }
 
     [Fact]

@@ -45,14 +45,34 @@ def patlak(j, s, ps, p, d):
     return w * (d - p * math.exp(pe)) / -math.expm1(pe)
 
 
+def chains(polymer):
+    """Fractions of a log-normal polymer: (molar mass, radius, mmol/L fresh), maltose first."""
+    mn, mw, grams = polymer["mn"], polymer["mw"], polymer["g_per_l"]
+    s = math.sqrt(math.log(mw / mn))
+    below = lambda x, middle: 0.5 * (1 + math.erf((math.log(x) - middle) / (s * math.sqrt(2))))
+    number, mass = math.log(mn) - s * s / 2, math.log(mn) + s * s / 2
+    edges = [(0.0, 0.0)] + [(below(c, number), below(c, mass)) for c in polymer["cuts"]] + [(1.0, 1.0)]
+    out = [(342.3, 0.0)]
+    for (n0, m0), (n1, m1) in zip(edges, edges[1:]):
+        out.append((mn * (m1 - m0) / (n1 - n0), 1000 * grams / mn * (n1 - n0)))
+    return [(mass_, 0.33 * mass_ ** 0.463, fresh) for mass_, fresh in out]
+
+
 def simulate(case, method):
     m = case["membrane"]
+    polymer = case.get("polymer")
+    fractions = chains(polymer) if polymer else []
+    links = [f"chain {i}" for i in range(len(fractions))]
+    names = NAMES + links
+    radius = dict(RADIUS, **{n: f[1] for n, f in zip(links, fractions)})
+    active = {"urea": 1.0, "glucose": 1.0, "sodium": 1.0, "anion": 1.0}
+    active.update({n: polymer["efficiency"] for n in links})
     alpha = {"C": m["alpha_c"], "S": 1 - m["alpha_c"] - m["alpha_l"], "L": m["alpha_l"]}
     pore = {"S": m["r_s"], "L": m["r_l"]}
     shares = {k: alpha[k] / pore[k] ** 2 for k in pore}
     total = sum(shares.values())
     ps, sg = {}, {}
-    for name, a in RADIUS.items():
+    for name, a in radius.items():
         diffusion = BOLTZMANN * KELVIN / (6 * math.pi * POISE * a * 1e-8)
         for k in pore:
             sg[k, name] = sigma(a / pore[k])
@@ -64,7 +84,7 @@ def simulate(case, method):
         whole = m["urea_ratio"] * (ps["S", "creatinine"] + ps["L", "creatinine"])
         ps["S", "urea"] = whole - ps["L", "urea"]
     water = m["plasma_water"]
-    plasma = dict(case["plasma"], anion=case["plasma"]["sodium"])
+    plasma = dict(case["plasma"], anion=case["plasma"]["sodium"], **dict(zip(links, polymer["plasma"] if polymer else [])))
     plasma = {n: c / (water if n in ("urea", "creatinine", "glucose") else 1) for n, c in plasma.items()}
     protein = {"C": 1.0, "S": sigma(ALBUMIN / pore["S"]), "L": sigma(ALBUMIN / pore["L"])}
     v_ref, slope = m["v_ref"], m["ml_per_mmhg"]
@@ -83,31 +103,37 @@ def simulate(case, method):
         out = {}
         for k in alpha:
             osmotic = sum(
-                (1.0 if k == "C" else sg[k, n]) * (plasma[n] - d[n]) for n in ("urea", "glucose", "sodium", "anion"))
+                weight * (1.0 if k == "C" else sg[k, n]) * (plasma[n] - d[n]) for n, weight in active.items())
             out[k] = area(v) * alpha[k] * m["lps"] * (dp - protein[k] * m["dpi"] - RT * osmotic)
         return out
 
     def rhs(t, y):
         v = y[0]
-        d = {n: y[1 + i] / v for i, n in enumerate(NAMES)}
+        d = {n: y[1 + i] / v for i, n in enumerate(names)}
         j = flows(v, d)
         boost = area(v) * (1 + m["f0"] * math.exp(-t / m["tau"]))
         rates = [j["C"] + j["S"] + j["L"] - m["lymph"]]
-        for n in NAMES:
-            rates.append(
-                sum(patlak(j[k], sg[k, n], boost * ps[k, n], plasma[n], d[n]) for k in pore) - m["lymph"] * d[n])
+        for n in names:
+            out = m["lymph"] + (polymer["uptake"] if n in links else 0)
+            rates.append(sum(patlak(j[k], sg[k, n], boost * ps[k, n], plasma[n], d[n]) for k in pore) - out * d[n])
+        for i in range(1, len(fractions)):
+            grams = polymer["scission"] * fractions[i][0] / polymer["mn"] * d[links[i]] * v * fractions[i][0]
+            rates[1 + len(NAMES) + i] -= grams / fractions[i][0]
+            rates[len(NAMES) + i] += grams / fractions[i - 1][0]
         return rates + [j["C"], j["S"], j["L"]]
 
-    fresh = dict(case["fresh"], anion=case["fresh"]["sodium"])
-    residual = dict(case["residual"], anion=case["residual"]["sodium"])
+    fresh = dict(case["fresh"], anion=case["fresh"]["sodium"], **{n: f[2] for n, f in zip(links, fractions)})
+    residual = dict(case["residual"], anion=case["residual"]["sodium"], **dict.fromkeys(links, 0.0))
     y0 = [case["fill"] + case["residual_ml"]]
-    y0 += [case["fill"] * fresh[n] + case["residual_ml"] * residual[n] for n in NAMES] + [0, 0, 0]
+    y0 += [case["fill"] * fresh[n] + case["residual_ml"] * residual[n] for n in names] + [0, 0, 0]
     times = case["times"]
     got = solve_ivp(rhs, (0, times[-1]), y0, method=method, t_eval=times, rtol=1e-12, atol=1e-9, max_step=5)
     if not got.success:
         raise RuntimeError(got.message)
     v = got.y[0]
-    rows = np.vstack([v, got.y[1:5] / v, got.y[6:9]])
+    rows = np.vstack([v, got.y[1:5] / v, got.y[-3:]])
+    if fractions:
+        rows = np.vstack([rows, sum(f[0] * 1e-6 * got.y[1 + len(NAMES) + i] for i, f in enumerate(fractions))])
     return rows.T.tolist()
 
 

@@ -8,6 +8,25 @@ namespace Transport.Tests.Equilibration;
 /// </summary>
 public sealed class EquilibrationIndicesTests
 {
+    [Theory]
+    [InlineData(50)]
+    [InlineData(110)]
+    public void A_residual_volume_that_nobody_measured_is_the_same_for_indices_and_fits(double kilograms)
+    {
+        // 250 mL for 1.73 m² (choice in 200 to 300 mL, memory), times the person's surface: one source. What is assumed gives the D0 of what is stated.
+        var test = Middle(0.70, 0.38);
+        test = test with
+        {
+            Patient = test.Patient with { Weight = Mass.FromKilograms(kilograms) },
+            Dialysate = [test.Dialysate[0] with { Glucose = null }, .. test.Dialysate.Skip(1)],
+            ResidualVolume = null,
+        };
+        var usual = Volume.FromMilliliters(250 * test.Patient.BodySurface.SquareMeters / 1.73);
+        Assert.Equal(
+            EquilibrationIndices.Of(test with { ResidualVolume = usual }).InitialGlucose!.Value, EquilibrationIndices.Of(test).InitialGlucose!.Value, 1e-9);
+        Assert.Equal(usual.Milliliters, Transport.Analysis.ObservedExchange.TypicalResidual(test.Patient).Milliliters, 1e-9);
+    }
+
     private static readonly CreatinineAssay Jaffe = new(CreatinineMethod.Jaffe, 0.000531415);
 
     [Fact]

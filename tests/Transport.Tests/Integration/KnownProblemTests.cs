@@ -3,66 +3,29 @@ namespace Transport.Tests.Integration;
 /// <summary>The integrator on problems whose solution is known: is the error delivered near the one asked for?</summary>
 public sealed class KnownProblemTests
 {
-    public static TheoryData<string, double> Cases()
-    {
-        var data = new TheoryData<string, double>();
-        foreach (var problem in All)
-        {
-            foreach (var tolerance in new[] { 1e-6, 1e-7, 1e-8, 1e-9, 1e-10 })
-            {
-                // Has a test of its own.
-                if (problem != Problem.A3 || tolerance != 1e-8)
-                {
-                    data.Add(problem.Name, tolerance);
-                }
-            }
-        }
-
-        return data;
-    }
-
-    private static Problem[] All =>
-    [
-        Problem.Oscillator, Problem.A1, Problem.A2, Problem.A3, Problem.A4, Problem.A5, Problem.B2, Problem.B3, Problem.B4,
-        Problem.B5,
-    ];
-
-    [Theory]
-    [MemberData(nameof(Cases))]
-    public void The_error_is_at_most_twenty_times_the_tolerance(string name, double tolerance)
-    {
-        // The norm is the one in which the step is controlled: error over tolerance times (scale + size), root mean square of the components,
-        // here its largest value over the ends of all steps. Twenty: errors of some tens of steps add up, and these problems hardly amplify them.
-        // In the middle of a step the dense output, of one order less and not controlled, may have five times as much.
-        var problem = All.Single(candidate => candidate.Name == name);
-        var found = Errors(problem, tolerance);
-        Assert.InRange(found.AtEnds, 0, 20);
-        Assert.InRange(found.AtMiddles, 0, 100);
-    }
-
     [Theory]
     [InlineData(1e-6)]
-    [InlineData(1e-7)]
     [InlineData(1e-8)]
-    [InlineData(1e-9)]
     [InlineData(1e-10)]
-    public void Conflicting_populations_amplify_errors_somewhat(double tolerance)
+    public void The_dense_output_has_a_hundred_times_the_tolerance_at_most(double tolerance)
     {
-        // B1, a cycle of four periods: an error of phase stays and becomes an error of size where a population rises e-fold in half a minute.
-        // Five times the others' bound.
-        Assert.InRange(Errors(Problem.B1, tolerance).AtEnds, 0, 100);
+        // In the middle of a step: of one order less and not controlled. That of the ends is bounded in DeliveredErrorTests.
+        foreach (var problem in new[] { Problem.Oscillator, Problem.A2, Problem.A3, Problem.A4, Problem.B2, Problem.B4, Problem.B5 })
+        {
+            Assert.InRange(Errors(problem, tolerance).AtMiddles, 0, 100);
+            Assert.InRange(Errors(problem, tolerance).AtEnds, 0, 20);
+        }
     }
 
     [Fact]
-    public void One_equation_alone_can_fool_the_error_estimate()
+    public void One_equation_alone_does_not_fool_the_error_estimate()
     {
-        // A weakness of the method, stated. The estimate is a single number where there is a single component, and passes through zero at some step
-        // length: A3 at 1e-8 accepts one step of 1.28 among steps of 0.8 and delivers more than twenty times the tolerance. SciPy's code of the
-        // same pair does the same (162 times, computed). With two components it does not happen: the same equation beside itself, a phase apart.
-        Assert.InRange(Errors(Problem.A3, 1e-8).AtEnds, 20, 500);
-        foreach (var tolerance in new[] { 1e-6, 1e-7, 1e-8, 1e-9, 1e-10 })
+        // The combined estimate is a single number where there is a single component, and passes through zero at some step length: A3 at 1e-8 then accepts
+        // one step of 1.28 among steps of 0.8 and delivers 256 times the tolerance (SciPy's code of the same pair 162 times, computed). The floor under
+        // the estimate is there against it. A hundred tolerances, since luck is what it is about.
+        foreach (var exponent in Enumerable.Range(0, 100))
         {
-            Assert.InRange(Errors(Problem.A3Twice, tolerance).AtEnds, 0, 20);
+            Assert.InRange(Errors(Problem.A3, Math.Pow(10, -6 - 0.04 * exponent)).AtEnds, 0, 20);
         }
     }
 
@@ -72,8 +35,8 @@ public sealed class KnownProblemTests
     [InlineData("B3 nonlinear reaction")]
     public void What_cannot_change_does_not(string name)
     {
-        // Solutions without closed form are compared with a run at 1e-13; that this run can be believed is seen by its invariant, to 1e-11.
-        var problem = All.Append(Problem.B1).Single(candidate => candidate.Name == name);
+        // A run at 1e-13 keeps its invariant to 1e-11.
+        var problem = new[] { Problem.A5, Problem.B1, Problem.B3 }.Single(candidate => candidate.Name == name);
         var state = problem.Start();
         var count = new StepCount();
         new DormandPrince853<Real, Problem>(problem).Run(0, problem.End, state, new() { RelativeTolerance = 1e-13 }, ref count);
@@ -91,7 +54,7 @@ public sealed class KnownProblemTests
         // Class D of Hull et al. (memory), Kepler's equation as solution. An error along an orbit grows with time and with the speed at the
         // near point, 1/(1 − e)^1.5 = 30 at e = 0.9: three orbits may return 1e4 tolerances. The steps must follow: more of them where it is sharp.
         var problem = Problem.D(eccentricity);
-        var observer = new Compare(problem, 1e-10);
+        var observer = new DeliveredError(problem, 1e-10);
         new DormandPrince853<Real, Problem>(problem).Run(0, problem.End, problem.Start(), new() { RelativeTolerance = 1e-10 }, ref observer);
         Assert.InRange(observer.AtEnds, 0, 1e4);
         Assert.True(observer.Longest > (eccentricity > 0.8 ? 5 : 1) * observer.Shortest);
@@ -117,58 +80,12 @@ public sealed class KnownProblemTests
         }
     }
 
-    private static Compare Errors(Problem problem, double tolerance)
+    private static DeliveredError Errors(Problem problem, double tolerance)
     {
-        var observer = new Compare(problem, tolerance);
+        var observer = new DeliveredError(problem, tolerance);
         var integrator = new DormandPrince853<Real, Problem>(problem);
         var reached = integrator.Run(0, problem.End, problem.Start(), new() { RelativeTolerance = tolerance }, ref observer);
         Assert.Equal(problem.End, reached);
         return observer;
-    }
-
-    private struct Compare(Problem problem, double tolerance) : IStepObserver<Real>
-    {
-        private readonly Func<double, double[]> solution = problem.Solution ?? Reference(problem);
-
-        public double AtEnds { get; private set; }
-
-        public double AtMiddles { get; private set; }
-
-        public double Longest { get; private set; }
-
-        public double Shortest { get; private set; } = double.PositiveInfinity;
-
-        public double Observe(ref DenseStep<Real> step)
-        {
-            Longest = Math.Max(Longest, step.Length);
-
-            // The last step is as long as what is left.
-            Shortest = step.End < problem.End ? Math.Min(Shortest, step.Length) : Shortest;
-            AtEnds = Math.Max(AtEnds, Ratio(ref step, step.End));
-            AtMiddles = Math.Max(AtMiddles, Ratio(ref step, step.Start + 0.5 * step.Length));
-            return double.NaN;
-        }
-
-        private readonly double Ratio(ref DenseStep<Real> step, double t)
-        {
-            var found = new Real[problem.Dimension];
-            step.State(t, found);
-            var expected = solution(t);
-            var squares = 0.0;
-            for (var i = 0; i < expected.Length; i++)
-            {
-                squares += Math.Pow((found[i].Value - expected[i]) / (tolerance * (problem.Scale + Math.Abs(expected[i]))), 2);
-            }
-
-            return Math.Sqrt(squares / expected.Length);
-        }
-
-        private static Func<double, double[]> Reference(Problem problem)
-        {
-            var recorder = new StepRecorder(problem.Dimension);
-            new DormandPrince853<Real, Problem>(problem).Run(0, problem.End, problem.Start(), new() { RelativeTolerance = 1e-13 }, ref recorder);
-            var trajectory = recorder.ToTrajectory();
-            return t => [.. Enumerable.Range(0, problem.Dimension).Select(i => trajectory.At(i, Math.Min(t, trajectory.End)))];
-        }
     }
 }

@@ -46,20 +46,15 @@ internal sealed record Problem(string Name, Func<double, double[], double[]> Rat
 
     public static Problem A3 { get; } = new("A3 oscillating", (t, y) => [y[0] * Math.Cos(t)], [1], 20) { Solution = t => [Math.Exp(Math.Sin(t))] };
 
-    public static Problem A3Twice { get; } = new(
-        "A3 and itself a phase apart", (t, y) => [y[0] * Math.Cos(t), y[1] * Math.Cos(t + 1)], [1, Math.Exp(Math.Sin(1))], 20)
-    {
-        Solution = t => [Math.Exp(Math.Sin(t)), Math.Exp(Math.Sin(t + 1))],
-    };
-
     public static Problem A4 { get; } = new("A4 logistic", (_, y) => [y[0] / 4 * (1 - y[0] / 20)], [1], 20)
     {
         Solution = t => [20 / (1 + 19 * Math.Exp(-t / 4))],
     };
 
-    // In polar coordinates dr/dθ = −r, hence r e^θ is constant.
+    // In polar coordinates dr/dθ = −r, hence r e^θ is constant, 4 e^(π/2).
     public static Problem A5 { get; } = new("A5 spiral", (t, y) => [(y[0] - t) / (y[0] + t)], [4], 20)
     {
+        Solution = t => [Spiral(t)],
         Invariant = (t, y) => Math.Sqrt(t * t + y[0] * y[0]) * Math.Exp(Math.Atan2(y[0], t)),
     };
 
@@ -109,6 +104,25 @@ internal sealed record Problem(string Name, Func<double, double[], double[]> Rat
     {
         Solution = t => Kepler(t, eccentricity),
     };
+
+    // Along the spiral t = r cos θ rises while θ falls from π/2 to −π/4, so θ is found by halving.
+    private static double Spiral(double t)
+    {
+        double Radius(double angle) => 4 * Math.Exp(Math.PI / 2 - angle);
+        double low = -Math.PI / 4, high = Math.PI / 2;
+        while (high - low > 2e-16)
+        {
+            var middle = 0.5 * (low + high);
+            if (middle == low || middle == high)
+            {
+                break;
+            }
+
+            (low, high) = Radius(middle) * Math.Cos(middle) > t ? (middle, high) : (low, middle);
+        }
+
+        return Radius(high) * Math.Sin(high);
+    }
 
     // sn, cn, dn by the descending arithmetic-geometric mean.
     private static double[] Jacobi(double u, double m)

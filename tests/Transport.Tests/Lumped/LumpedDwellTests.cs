@@ -84,7 +84,7 @@ public sealed class LumpedDwellTests
         var blind = TextbookDwells.OnUsedResidual(ReferenceMembranes.Textbook with { Pores = new(43, 250, 0, 0.08) }, 214.3);
         Assert.True(blind.DialysateAt(Solutes.Sodium, TimeSpan.Zero) < blind.DialysateAt(Solutes.Sodium, hour));
 
-        static double Dip(LumpedDwellCourse course) => (course.DialysateAt(Solutes.Sodium, TimeSpan.Zero)
+        static double Dip(DwellCourse course) => (course.DialysateAt(Solutes.Sodium, TimeSpan.Zero)
             - course.DialysateAt(Solutes.Sodium, TimeSpan.FromMinutes(60))).MillimolesPerLiter;
     }
 
@@ -181,7 +181,7 @@ public sealed class LumpedDwellTests
 
     private static Solute Known(string name) => SolutePanel.Small.Solutes.Single(solute => solute.Name == name);
 
-    private static LumpedDwellCourse Run(LumpedMembrane membrane, double glucose = 214.3, double minutes = 480, double scale = 1) => LumpedDwellSimulation.Run(
+    private static DwellCourse Run(LumpedMembrane membrane, double glucose = 214.3, double minutes = 480, double scale = 1) => DwellSimulation.Run(
         Patient.Example with { Plasma = PlasmaComposition.Typical },
         membrane,
         new(

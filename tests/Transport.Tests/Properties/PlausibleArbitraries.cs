@@ -66,8 +66,9 @@ public static class PlausibleArbitraries
         from level in Gen.Elements(Enum.GetValues<PlasmaLevel>())
         from form in Gen.Elements(Enum.GetValues<HindranceForm>())
         from concentrations in Gen.ArrayOf(Edge(0, 500), 5)
-        from volumes in Gen.ArrayOf(LogBetween(50, 10_000), 2)
+        from volumes in Gen.ArrayOf(LogBetween(5, 10_000), 2)
         from minutes in LogBetween(0.01, 2880)
+        from tissue in Edge(0, 5)
         select Hostile(
             new()
             {
@@ -78,6 +79,7 @@ public static class PlausibleArbitraries
                 UreaToCreatininePermeability = urea,
                 SodiumPermeability = Clearance.FromMillilitersPerMinute(sodium),
                 LymphaticRemoval = FlowRate.FromMillilitersPerMinute(lymph),
+                TissueConductance = HydraulicConductance.FromMillilitersPerMinutePerMillimeterOfMercury(tissue),
                 AreaLaw = law,
                 PlasmaLevel = level,
                 HindranceForm = form,

@@ -310,6 +310,26 @@ public sealed partial class ReferenceDataTests
     }
 
     [Fact]
+    public void The_classical_membrane_is_that_of_its_table()
+    {
+        const string folder = "lumped-membrane";
+        var membrane = LumpedMembrane.Typical;
+
+        Assert.Equal(4, membrane.MassTransfer.Count);
+        foreach (var (solute, transfer) in membrane.MassTransfer)
+        {
+            var row = Row(folder, "mass_transfer_" + solute.Name);
+            Assert.Equal(row.Number("value"), transfer.MillilitersPerMinute);
+            Assert.InRange(transfer.MillilitersPerMinute, row.Number("low"), row.Number("high"));
+        }
+
+        Assert.Equal(Value(folder, "sieving_coefficient"), membrane.SievingCoefficient);
+        Assert.Equal(Value(folder, "conductance_to_glucose"), membrane.OsmoticConductanceToGlucose.MicrolitersPerMinutePerMillimeterOfMercury, 1e-12);
+        Assert.Equal(Value(folder, "conductance_to_sodium"), membrane.OsmoticConductanceToSodium.MicrolitersPerMinutePerMillimeterOfMercury, 1e-12);
+        Assert.Equal(Value(folder, "fluid_absorption"), membrane.FluidAbsorption.MillilitersPerMinute);
+    }
+
+    [Fact]
     public void The_spreads_of_the_population_prior_are_those_of_their_table()
     {
         // The table's log-normal spreads are those of its printed means and SDs: σ² = ln(1 + (SD/mean)²), rounded to two decimals.
