@@ -75,11 +75,11 @@ internal sealed class DwellBatchWorkspace<T>
             }
             catch (IntegrationException failure)
             {
-                into.Fail(i, new(Severity.Error, DwellFailure.NotIntegrated, failure.Message));
+                into.Fail(i, new(Severity.Error, "dwell-not-integrated", failure.Message));
             }
             catch (ArgumentException failure)
             {
-                into.Fail(i, new(Severity.Error, DwellFailure.NotPossible, failure.Message));
+                into.Fail(i, new(Severity.Error, "dwell-not-possible", failure.Message));
             }
         }
     }

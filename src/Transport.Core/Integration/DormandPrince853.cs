@@ -248,7 +248,7 @@ internal sealed class DormandPrince853<T, TSystem> : IDenseSource<T>
         return farthest;
     }
 
-    // The time in which the rates would change by their own size, times twice tolerance^(1/8); the control does the rest. It takes one evaluation to
+    // The time in which the rates would change by their own size, times 1.5 tolerance^(1/8); the control does the rest. It takes one evaluation to
     // see how the rates change, a little later. The rates alone tell nothing: what starts from nothing changes by its own size at once.
     private double FirstStep(double from, double span, double tolerance)
     {
@@ -267,7 +267,7 @@ internal sealed class DormandPrince853<T, TSystem> : IDenseSource<T>
             bend += Square(Magnitude(stages[stride + i] - stages[i]) / (unit * soon));
         }
 
-        var guess = 2 * Math.Sqrt(slope / bend) * Math.Pow(tolerance, 1.0 / 8.0);
+        var guess = 1.5 * Math.Sqrt(slope / bend) * Math.Pow(tolerance, 1.0 / 8.0);
         return guess < span ? Math.Max(guess, 1e-6 * span) : bend > 0 || slope == 0 ? span : 1e-6 * span;
     }
 

@@ -25,12 +25,12 @@ public sealed class DwellBatchTests
     public void A_batch_of_different_dwells_gives_each_what_it_has_alone_within_the_tolerance()
     {
         // Different membranes, strengths, fills, patients and pores side by side. Each against itself alone at 1e-12: 20 tolerances, the integrator's own
-        // bound, of the number and its usual size.
+        // bound, of the number and the size of a concentration over plasma: proteins turn sharply with the flow of their pore.
         var cases = Mixed();
         var found = DwellBatch.Run(cases, Times, Options with { Integration = new() { RelativeTolerance = 1e-7 } });
         Assert.Empty(found.Failures);
         var exact = Sampled<Real>(cases, 1e-12);
-        Compare(exact, found, (expected, _) => 2e-6 * (Math.Abs(expected) + 0.1));
+        Compare(exact, found, (expected, _) => 2e-6 * (Math.Abs(expected) + 1));
     }
 
     [Fact]
@@ -77,7 +77,7 @@ public sealed class DwellBatchTests
         cases[77] = new(Person, Ensemble, 77, DwellOf(77) with { Duration = TimeSpan.FromHours(1) });
         var found = DwellBatch.Run(cases, Times, Options);
         Assert.Equal([5, 77], found.Failures.Select(failure => failure.Index));
-        Assert.Equal([DwellFailure.NotIntegrated, DwellFailure.NotPossible], found.Failures.Select(failure => failure.Finding.Code));
+        Assert.Equal(["dwell-not-integrated", "dwell-not-possible"], found.Failures.Select(failure => failure.Finding.Code));
         Assert.Equal(0, found.VolumesMilliliters(1)[5]);
         Compare(healthy, found, (expected, dwell) => dwell is 5 or 77 ? double.PositiveInfinity : 2e-7 * (Math.Abs(expected) + 0.1));
     }
