@@ -35,7 +35,7 @@ internal sealed record LsodaPeer(double Microseconds, double Error, double Toler
             var output = python.StandardOutput.ReadToEnd();
             python.WaitForExit();
             return python.ExitCode == 0
-                ? JsonSerializer.Deserialize<LsodaPeer>(output, new JsonSerializerOptions { PropertyNameCaseInsensitive = true })
+                ? JsonSerializer.Deserialize<LsodaPeer>(output, JsonSerializerOptions.Web)
                 : null;
         }
         catch (System.ComponentModel.Win32Exception)

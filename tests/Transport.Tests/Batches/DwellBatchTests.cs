@@ -87,11 +87,12 @@ public sealed class DwellBatchTests
     {
         using var stop = new CancellationTokenSource();
         var seen = new List<double>();
-        var control = new RunControl { Cancellation = stop.Token, Progress = new Listener(share =>
+        var listener = new Listener(share =>
         {
             seen.Add(share);
             stop.Cancel();
-        }) };
+        });
+        var control = new RunControl { Cancellation = stop.Token, Progress = listener };
         var cases = Enumerable.Range(0, 20_000).Select(i => Case(i % Ensemble.Count)).ToArray();
         Assert.ThrowsAny<OperationCanceledException>(() => DwellBatch.Run(cases, Times, Options, control));
         Assert.InRange(seen[0], 0.009, 0.5);
