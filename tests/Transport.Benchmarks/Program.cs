@@ -1,3 +1,12 @@
 using BenchmarkDotNet.Running;
+using Transport.Benchmarks;
 
-BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(args);
+// "performance [page]" times the library against its peers and writes the page; anything else goes to BenchmarkDotNet.
+if (args is ["performance", .. var rest])
+{
+    PerformanceReport.Run(rest.Length > 0 ? rest[0] : Path.Combine("docs", "performance.md"));
+}
+else
+{
+    BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(args);
+}

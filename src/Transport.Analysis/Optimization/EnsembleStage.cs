@@ -33,7 +33,7 @@ internal sealed class EnsembleStage
         Patient patient, MembraneEnsemble ensemble, IReadOnlyList<Candidate> candidates, RegimenSearchOptions options, RunControl control)
     {
         var stage = new EnsembleStage(candidates, Math.Min(ensemble.Count, options.EnsembleMembers), DailyDoubt.OfMean(options));
-        ParallelRuns.Run(stage.members, options.Workers, control, 0.6, 1, (workspace, member) =>
+        ParallelRuns.Run(stage.members, options.Workers, control, 0.6, 1, () => new RegimenWorkspace(), (workspace, member) =>
         {
             // The member outside, so that the equations of a membrane are set up once.
             var membrane = ensemble[member];

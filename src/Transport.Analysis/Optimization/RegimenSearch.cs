@@ -58,7 +58,7 @@ public static class RegimenSearch
         List<Candidate> simulated = [.. candidates.Where(candidate => candidate.Dropped is null)];
         List<Candidate> runs = reference is null ? simulated : [reference, .. simulated];
         var plain = options.Simulation with { Timeline = null };
-        ParallelRuns.Run(runs.Count, options.Workers, control, 0, 0.6, (workspace, i) =>
+        ParallelRuns.Run(runs.Count, options.Workers, control, 0, 0.6, () => new RegimenWorkspace(), (workspace, i) =>
             runs[i].Take(workspace.Run(patient, ensemble.Center, runs[i].Regimen, plain, RunControl.None), options));
         foreach (var candidate in simulated)
         {

@@ -25,8 +25,13 @@ internal sealed class DormandPrince853<T, TSystem> : IDenseSource<T>
     private const double ErrorExponent = -1.0 / 8.0;
     private const double Floor = 0.2;
 
+    // Doubles that go together: three vectors.
+    private const int BlockSize = 12;
+
     private readonly int n;
+    private readonly int stride;
     private readonly T[] stages;
+    private readonly T[] nothing;
     private readonly T[] start;
     private readonly T[] end;
     private readonly T[] trial;
@@ -39,11 +44,13 @@ internal sealed class DormandPrince853<T, TSystem> : IDenseSource<T>
     {
         this.system = system;
         n = system.Dimension;
-        stages = new T[C.ExtendedStageCount * n];
-        start = new T[n];
-        end = new T[n];
-        trial = new T[n];
-        trial3 = new T[n];
+        stride = Stride(n);
+        stages = new T[C.ExtendedStageCount * stride];
+        nothing = new T[stride];
+        start = new T[stride];
+        end = new T[stride];
+        trial = new T[stride];
+        trial3 = new T[stride];
         dense = new T[DenseStep<T>.TermCount * n];
         scale = new double[n];
     }
@@ -64,6 +71,7 @@ internal sealed class DormandPrince853<T, TSystem> : IDenseSource<T>
     /// <param name="observer">Sees each step.</param>
     /// <returns>The time reached, min.</returns>
     /// <exception cref="IntegrationException">The step became too small, or too many steps were needed.</exception>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public double Run<TObserver>(double from, double to, Span<T> state, IntegrationOptions options, ref TObserver observer)
         where TObserver : IStepObserver<T>, allows ref struct
     {
@@ -74,14 +82,15 @@ internal sealed class DormandPrince853<T, TSystem> : IDenseSource<T>
 
         state.CopyTo(start);
         system.AbsoluteScale(scale);
-        Evaluate(from, start, Stage(0));
+        Evaluate(from, start.AsSpan(0, n), Stage(0));
         var t = from;
-        var h = FirstStep(to - from, options.RelativeTolerance);
+        var h = FirstStep(from, to - from, options.RelativeTolerance);
         var beforeKink = double.NaN;
         var rejectedBefore = false;
         for (var steps = 0; steps < options.MaximumSteps; steps++)
         {
-            var last = t + h >= to - 1e-12 * Math.Max(1, Math.Abs(to));
+            // The last step may be a little longer, within what the safety factor holds back, rather than leave a crumb.
+            var last = t + 1.1 * h >= to;
             h = last ? to - t : h;
             if (!(h > 1e-12 * Math.Max(1, Math.Abs(t))))
             {
@@ -97,7 +106,7 @@ internal sealed class DormandPrince853<T, TSystem> : IDenseSource<T>
                 continue;
             }
 
-            Evaluate(t + h, end, Stage(C.StageCount));
+            Evaluate(t + h, end.AsSpan(0, n), Stage(C.StageCount));
             if (system.KinkCount > 0 && ToKink(t, h, options.RelativeTolerance) is var shorter && shorter < h)
             {
                 beforeKink = double.IsNaN(beforeKink) ? h : beforeKink;
@@ -105,7 +114,7 @@ internal sealed class DormandPrince853<T, TSystem> : IDenseSource<T>
                 continue;
             }
 
-            var step = new DenseStep<T>(this, t, last ? to : t + h, h, start, end);
+            var step = new DenseStep<T>(this, t, last ? to : t + h, h, start.AsSpan(0, n), end.AsSpan(0, n));
             var stop = observer.Observe(ref step);
             if (!double.IsNaN(stop))
             {
@@ -115,7 +124,7 @@ internal sealed class DormandPrince853<T, TSystem> : IDenseSource<T>
 
             if (last)
             {
-                end.AsSpan().CopyTo(state);
+                end.AsSpan(0, n).CopyTo(state);
                 return to;
             }
 
@@ -141,7 +150,7 @@ internal sealed class DormandPrince853<T, TSystem> : IDenseSource<T>
         for (var i = C.StageCount + 1; i < C.ExtendedStageCount; i++)
         {
             Combine(C.Stages[i], length, start, trial);
-            Evaluate(from + C.Nodes[i] * length, trial, Stage(i));
+            Evaluate(from + C.Nodes[i] * length, trial.AsSpan(0, n), Stage(i));
         }
 
         for (var i = 0; i < n; i++)
@@ -150,12 +159,13 @@ internal sealed class DormandPrince853<T, TSystem> : IDenseSource<T>
             var atStart = length * stages[i];
             dense[i] = difference;
             dense[n + i] = atStart - difference;
-            dense[2 * n + i] = 2.0 * difference - (length * stages[C.StageCount * n + i] + atStart);
+            dense[2 * n + i] = 2.0 * difference - (length * stages[C.StageCount * stride + i] + atStart);
         }
 
         for (var term = 0; term < C.Dense.Length; term++)
         {
-            Combine(C.Dense[term], length, [], dense.AsSpan((3 + term) * n, n));
+            Combine(C.Dense[term], length, nothing, trial);
+            trial.AsSpan(0, n).CopyTo(dense.AsSpan((3 + term) * n));
         }
     }
 
@@ -165,7 +175,7 @@ internal sealed class DormandPrince853<T, TSystem> : IDenseSource<T>
         for (var i = 1; i < C.StageCount; i++)
         {
             Combine(C.Stages[i], length, start, trial);
-            Evaluate(from + C.Nodes[i] * length, trial, Stage(i));
+            Evaluate(from + C.Nodes[i] * length, trial.AsSpan(0, n), Stage(i));
         }
 
         Combine(C.Stages[C.StageCount], length, start, end);
@@ -177,10 +187,11 @@ internal sealed class DormandPrince853<T, TSystem> : IDenseSource<T>
         system.Derivatives(minutes, state, rates);
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private double ErrorNorm(double length, double tolerance)
     {
-        Combine(C.Error5, length / tolerance, [], trial);
-        Combine(C.Error3, length / tolerance, [], trial3);
+        Combine(C.Error5, length / tolerance, nothing, trial);
+        Combine(C.Error3, length / tolerance, nothing, trial3);
         T error5 = T.Of(0), error3 = T.Of(0);
         for (var i = 0; i < n; i++)
         {
@@ -213,7 +224,7 @@ internal sealed class DormandPrince853<T, TSystem> : IDenseSource<T>
             var middle = 0.5 * (low + high);
             for (var i = 0; i < n; i++)
             {
-                trial[i] = DenseStep<T>.Evaluate(dense, start, i, middle);
+                trial[i] = DenseStep<T>.Evaluate(dense, start.AsSpan(0, n), i, middle);
             }
 
             (low, high) = FarthestPastKink(trial) > 0.5 * near ? (low, middle) : (middle, high);
@@ -237,56 +248,71 @@ internal sealed class DormandPrince853<T, TSystem> : IDenseSource<T>
         return farthest;
     }
 
-    // The time in which the state would change by its own size, times tolerance^(1/8); the control does the rest.
-    private double FirstStep(double span, double tolerance)
+    // The time in which the rates would change by their own size, times 1.5 tolerance^(1/8); the control does the rest. It takes one evaluation to
+    // see how the rates change, a little later. The rates alone tell nothing: what starts from nothing changes by its own size at once.
+    private double FirstStep(double from, double span, double tolerance)
     {
-        double size = 0, slope = 0;
+        var soon = Math.Min(span, 1e-3 * span + 1e-6);
+        for (var i = 0; i < n; i++)
+        {
+            trial[i] = start[i] + soon * stages[i];
+        }
+
+        Evaluate(from + soon, trial.AsSpan(0, n), Stage(1));
+        double slope = 0, bend = 0;
         for (var i = 0; i < n; i++)
         {
             var unit = scale[i] + Magnitude(start[i]);
-            size += Square(Magnitude(start[i]) / unit);
             slope += Square(Magnitude(stages[i]) / unit);
+            bend += Square(Magnitude(stages[stride + i] - stages[i]) / (unit * soon));
         }
 
-        var guess = slope == 0 ? span : Math.Sqrt(size / slope) * Math.Pow(tolerance, 1.0 / 8.0);
-        return Math.Min(span, Math.Max(guess, 1e-6 * span));
+        var guess = 1.5 * Math.Sqrt(slope / bend) * Math.Pow(tolerance, 1.0 / 8.0);
+        return guess < span ? Math.Max(guess, 1e-6 * span) : bend > 0 || slope == 0 ? span : 1e-6 * span;
     }
 
-    // target = from + length Σ weight stage, from nothing where it is empty. Whatever a lane is made of (one patient, four, a value and its
-    // derivatives), it is doubles side by side and the combination is linear: so it runs over all of them alike, four at a time.
-    private void Combine((int Stage, double Weight)[] weights, double length, ReadOnlySpan<T> from, Span<T> target)
+    // target = from + length Σ weight stage. Whatever a lane is made of (one patient, four, a value and its derivatives), it is doubles side by side and
+    // the combination is linear: so it runs over all of them alike, three vectors together, so that no sum waits for the one before.
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    private void Combine((int Stage, double Weight)[] weights, double length, T[] from, T[] target)
     {
-        ref var stage = ref MemoryMarshal.GetReference(MemoryMarshal.Cast<T, double>(stages));
-        var origin = MemoryMarshal.Cast<T, double>(from);
-        var sum = MemoryMarshal.Cast<T, double>(target);
-        var stride = (nuint)sum.Length;
-        var i = 0;
-        for (; i <= sum.Length - Vector256<double>.Count; i += Vector256<double>.Count)
+        ref var stage = ref Doubles(stages);
+        ref var origin = ref Doubles(from);
+        ref var sum = ref Doubles(target);
+        var row = (nuint)(stride * Unsafe.SizeOf<T>() / sizeof(double));
+        var factor = Vector256.Create(length);
+        for (nuint i = 0; i < row; i += BlockSize)
         {
-            var at = (nuint)i;
-            var total = Vector256<double>.Zero;
+            var (a, b, c) = (Vector256<double>.Zero, Vector256<double>.Zero, Vector256<double>.Zero);
             foreach (var (index, weight) in weights)
             {
-                total += Vector256.LoadUnsafe(ref stage, (nuint)index * stride + at) * weight;
+                ref var numbers = ref Unsafe.Add(ref stage, (nuint)index * row + i);
+                var by = Vector256.Create(weight);
+                a = Vector256.MultiplyAddEstimate(Vector256.LoadUnsafe(ref numbers), by, a);
+                b = Vector256.MultiplyAddEstimate(Vector256.LoadUnsafe(ref numbers, 4), by, b);
+                c = Vector256.MultiplyAddEstimate(Vector256.LoadUnsafe(ref numbers, 8), by, c);
             }
 
-            total *= length;
-            (origin.IsEmpty ? total : total + Vector256.LoadUnsafe(ref MemoryMarshal.GetReference(origin), at)).StoreUnsafe(ref MemoryMarshal.GetReference(sum), at);
-        }
-
-        for (; i < sum.Length; i++)
-        {
-            var total = 0.0;
-            foreach (var (index, weight) in weights)
-            {
-                total += Unsafe.Add(ref stage, index * sum.Length + i) * weight;
-            }
-
-            sum[i] = total * length + (origin.IsEmpty ? 0 : origin[i]);
+            Vector256.MultiplyAddEstimate(a, factor, Vector256.LoadUnsafe(ref origin, i)).StoreUnsafe(ref sum, i);
+            Vector256.MultiplyAddEstimate(b, factor, Vector256.LoadUnsafe(ref origin, i + 4)).StoreUnsafe(ref sum, i + 4);
+            Vector256.MultiplyAddEstimate(c, factor, Vector256.LoadUnsafe(ref origin, i + 8)).StoreUnsafe(ref sum, i + 8);
         }
     }
 
-    private Span<T> Stage(int index) => stages.AsSpan(index * n, n);
+    private static ref double Doubles(T[] numbers) => ref Unsafe.As<T, double>(ref MemoryMarshal.GetArrayDataReference(numbers));
+
+    // Rows are padded so that they are whole blocks.
+    private static int Stride(int n)
+    {
+        while (n * Unsafe.SizeOf<T>() % (BlockSize * sizeof(double)) != 0)
+        {
+            n++;
+        }
+
+        return n;
+    }
+
+    private Span<T> Stage(int index) => stages.AsSpan(index * stride, n);
 
     private static double Magnitude(T x) => T.Largest(T.Abs(x));
 

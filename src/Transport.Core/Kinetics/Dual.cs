@@ -24,6 +24,12 @@ internal readonly struct Dual : ILane<Dual>
 
     public static double Largest(Dual x) => x.Value;
 
+    public static bool AllPositive(Dual x) => x.Value > 0;
+
+    public static bool AnyAbove(Dual x, double limit) => x.Value > limit;
+
+    public static Dual WhereAbove(Dual x, double limit, Dual then, Dual otherwise) => x.Value > limit ? then : otherwise;
+
     public static Dual operator +(Dual left, Dual right) => new(left.Value + right.Value, left.Slopes + right.Slopes);
 
     public static Dual operator -(Dual left, Dual right) => new(left.Value - right.Value, left.Slopes - right.Slopes);
@@ -39,7 +45,14 @@ internal readonly struct Dual : ILane<Dual>
         return new(quotient, (left.Slopes - right.Slopes * quotient) * (1 / right.Value));
     }
 
-    public static Dual MultiplyAdd(Dual x, Dual y, double constant) => x * y + Of(constant);
+    public static Dual MultiplyAdd(Dual x, Dual y, Dual z) => new(
+        double.MultiplyAddEstimate(x.Value, y.Value, z.Value), x.Slopes * y.Value + y.Slopes * x.Value + z.Slopes);
+
+    public static Dual Sqrt(Dual x)
+    {
+        var value = Math.Sqrt(x.Value);
+        return new(value, x.Slopes * (0.5 / value));
+    }
 
     public static Dual Exp(Dual x)
     {
@@ -51,7 +64,7 @@ internal readonly struct Dual : ILane<Dual>
 
     public static Dual PositivePart(Dual x) => x.Value > 0 ? x : Of(0);
 
-    public static Dual AtMost(Dual x, double limit) => x.Value < limit ? x : Of(limit);
+    public static Dual AtMost(Dual x, Dual limit) => x.Value < limit.Value ? x : limit;
 
     public static Dual Abs(Dual x) => x.Value < 0 ? -1.0 * x : x;
 

@@ -23,4 +23,14 @@ internal readonly struct FreeParameters<T>
         LymphaticRemoval = T.Of(membrane.LymphaticRemoval.MillilitersPerMinute),
         TransientAmplitude = T.Of(membrane.TransientAmplitude),
     };
+
+    /// <summary>What was drawn of a member.</summary>
+    public static FreeParameters<T> From(MembraneEnsemble ensemble, int member) => new()
+    {
+        UltrafiltrationCoefficient = T.Of(ensemble.UltrafiltrationCoefficients[member]),
+        DiffusionArea = T.Of(ensemble.DiffusionAreas[member]),
+        GlucosePermeabilityScale = T.Of(ensemble.GlucosePermeabilityScales[member]),
+        LymphaticRemoval = T.Of(ensemble.Center.LymphaticRemoval.MillilitersPerMinute),
+        TransientAmplitude = T.Of(ensemble.TransientAmplitudes[member]),
+    };
 }

@@ -14,6 +14,15 @@ internal interface ILane<T>
     /// <summary>The value that decides a step size: of several patients, the largest.</summary>
     public static abstract double Largest(T x);
 
+    /// <summary>Whether it is above zero for every patient; a NaN is not.</summary>
+    public static abstract bool AllPositive(T x);
+
+    /// <summary>Whether it is above a limit for any patient.</summary>
+    public static abstract bool AnyAbove(T x, double limit);
+
+    /// <summary>Of each patient the one number where x is above a limit, else the other.</summary>
+    public static abstract T WhereAbove(T x, double limit, T then, T otherwise);
+
     public static abstract T operator +(T left, T right);
 
     public static abstract T operator -(T left, T right);
@@ -24,8 +33,10 @@ internal interface ILane<T>
 
     public static abstract T operator /(T left, T right);
 
-    /// <summary>x y + constant, rounded once where the machine can: a step of a polynomial.</summary>
-    public static abstract T MultiplyAdd(T x, T y, double constant);
+    /// <summary>x y + z, rounded once where the machine can.</summary>
+    public static abstract T MultiplyAdd(T x, T y, T z);
+
+    public static abstract T Sqrt(T x);
 
     public static abstract T Exp(T x);
 
@@ -35,7 +46,7 @@ internal interface ILane<T>
     public static abstract T PositivePart(T x);
 
     /// <summary>min(x, limit).</summary>
-    public static abstract T AtMost(T x, double limit);
+    public static abstract T AtMost(T x, T limit);
 
     /// <summary>|x|.</summary>
     public static abstract T Abs(T x);

@@ -23,9 +23,20 @@ internal readonly struct Lanes4 : ILane<Lanes4>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static double Largest(Lanes4 x)
     {
+        // Comparisons that a NaN fails would lose it; the integrator has to see it.
         var halves = Vector128.Max(x.Values.GetLower(), x.Values.GetUpper());
         return Math.Max(halves.ToScalar(), halves.GetElement(1));
     }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static bool AllPositive(Lanes4 x) => Vector256.GreaterThanAll(x.Values, Vector256<double>.Zero);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static bool AnyAbove(Lanes4 x, double limit) => Vector256.GreaterThanAny(x.Values, Vector256.Create(limit));
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Lanes4 WhereAbove(Lanes4 x, double limit, Lanes4 then, Lanes4 otherwise) =>
+        new(Vector256.ConditionalSelect(Vector256.GreaterThan(x.Values, Vector256.Create(limit)), then.Values, otherwise.Values));
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Lanes4 operator +(Lanes4 left, Lanes4 right) => new(left.Values + right.Values);
@@ -43,7 +54,10 @@ internal readonly struct Lanes4 : ILane<Lanes4>
     public static Lanes4 operator /(Lanes4 left, Lanes4 right) => new(left.Values / right.Values);
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static Lanes4 MultiplyAdd(Lanes4 x, Lanes4 y, double constant) => new(Vector256.MultiplyAddEstimate(x.Values, y.Values, Vector256.Create(constant)));
+    public static Lanes4 MultiplyAdd(Lanes4 x, Lanes4 y, Lanes4 z) => new(Vector256.MultiplyAddEstimate(x.Values, y.Values, z.Values));
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Lanes4 Sqrt(Lanes4 x) => new(Vector256.Sqrt(x.Values));
 
     public static Lanes4 Exp(Lanes4 x) => new(Vector256.Exp(x.Values));
 
@@ -53,7 +67,7 @@ internal readonly struct Lanes4 : ILane<Lanes4>
     public static Lanes4 PositivePart(Lanes4 x) => new(Vector256.Max(x.Values, Vector256<double>.Zero));
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static Lanes4 AtMost(Lanes4 x, double limit) => new(Vector256.Min(x.Values, Vector256.Create(limit)));
+    public static Lanes4 AtMost(Lanes4 x, Lanes4 limit) => new(Vector256.Min(x.Values, limit.Values));
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Lanes4 Max(Lanes4 left, Lanes4 right) => new(Vector256.Max(left.Values, right.Values));
@@ -61,14 +75,6 @@ internal readonly struct Lanes4 : ILane<Lanes4>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Lanes4 Abs(Lanes4 x) => new(Vector256.Abs(x.Values));
 
-    // Lanes beyond the fraction's reach are rare, and then all four are done one by one.
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static Lanes4 DiffusionGain(Lanes4 z) =>
-        Vector256.GreaterThanAny(z.Values, Vector256.Create(Transport.DiffusionGain.FractionUpTo)) ? Beyond(z.Values) : Transport.DiffusionGain.Fraction(z);
-
-    private static Lanes4 Beyond(Vector256<double> z) => new(Vector256.Create(
-        Transport.DiffusionGain.Of(z.GetElement(0)),
-        Transport.DiffusionGain.Of(z.GetElement(1)),
-        Transport.DiffusionGain.Of(z.GetElement(2)),
-        Transport.DiffusionGain.Of(z.GetElement(3))));
+    public static Lanes4 DiffusionGain(Lanes4 z) => Transport.DiffusionGain.Of(z);
 }

@@ -17,6 +17,15 @@ internal readonly struct Real : ILane<Real>
     public static double Largest(Real x) => x.Value;
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static bool AllPositive(Real x) => x.Value > 0;
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static bool AnyAbove(Real x, double limit) => x.Value > limit;
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Real WhereAbove(Real x, double limit, Real then, Real otherwise) => x.Value > limit ? then : otherwise;
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Real operator +(Real left, Real right) => new(left.Value + right.Value);
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
@@ -32,7 +41,10 @@ internal readonly struct Real : ILane<Real>
     public static Real operator /(Real left, Real right) => new(left.Value / right.Value);
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static Real MultiplyAdd(Real x, Real y, double constant) => new(double.MultiplyAddEstimate(x.Value, y.Value, constant));
+    public static Real MultiplyAdd(Real x, Real y, Real z) => new(double.MultiplyAddEstimate(x.Value, y.Value, z.Value));
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Real Sqrt(Real x) => new(Math.Sqrt(x.Value));
 
     public static Real Exp(Real x) => new(Math.Exp(x.Value));
 
@@ -42,7 +54,7 @@ internal readonly struct Real : ILane<Real>
     public static Real PositivePart(Real x) => new(x.Value > 0 ? x.Value : 0);
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static Real AtMost(Real x, double limit) => new(x.Value < limit ? x.Value : limit);
+    public static Real AtMost(Real x, Real limit) => new(x.Value < limit.Value ? x.Value : limit.Value);
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Real Abs(Real x) => new(Math.Abs(x.Value));
@@ -51,5 +63,5 @@ internal readonly struct Real : ILane<Real>
     public static Real Max(Real left, Real right) => new(left.Value > right.Value ? left.Value : right.Value);
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static Real DiffusionGain(Real z) => new(Transport.DiffusionGain.Of(z.Value));
+    public static Real DiffusionGain(Real z) => Transport.DiffusionGain.Of(z);
 }

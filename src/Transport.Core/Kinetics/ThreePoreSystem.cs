@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+
 namespace Transport;
 
 /// <summary>The three-pore equations of one dwell, over a lane.</summary>
@@ -14,37 +16,35 @@ internal struct ThreePoreSystem<T> : IDwellSystem<T>
 {
     private const double RT = PhysicalConstants.OsmoticPressurePerConcentration;
 
-    private readonly ThreePoreMembrane membrane;
     private readonly int solutes;
     private readonly int polymer;
-
-    // Per solute: plasma and fresh-fluid concentration, its way through small and large pores, and RT φ σ of the pore classes.
-    private readonly T[] plasma;
-    private readonly double[] fresh;
-    private readonly PorePassage<T>[] passage_S;
-    private readonly PorePassage<T>[] passage_L;
-    private readonly double[] osmotic_C;
-    private readonly double[] osmotic_S;
-    private readonly double[] osmotic_L;
-
-    // α_k LpS, and σ_k ΔΠ of protein.
-    private readonly T lp_C;
-    private readonly T lp_S;
-    private readonly T lp_L;
-    private readonly double oncotic_C;
-    private readonly double oncotic_S;
-    private readonly double oncotic_L;
-    private readonly T lymph;
-    private readonly double tissueUptake;
     private readonly double[] molarMass;
-    private readonly T transientAmplitude;
-    private readonly double referenceVolume;
-    private readonly double volumePerPressure;
-    private readonly double fullContactVolume;
 
-    // Fluid lost into tissue: per mL above the volume at which it begins.
-    private readonly double lossPerMilliliter;
-    private readonly double lossVolume;
+    // Per solute: plasma and fresh-fluid concentration, the ways through small and large pores, and RT φ σ of the pore classes.
+    private readonly SoluteRow<T> plasma;
+    private readonly double[] fresh;
+    private readonly PorePassages<T> small;
+    private readonly PorePassages<T> large;
+    private readonly SoluteRow<T> osmotic_C;
+    private readonly SoluteRow<T> osmotic_S;
+    private readonly SoluteRow<T> osmotic_L;
+    private FluidTerms<T> fluid;
+    private AreaLaw areaLaw;
+
+    /// <summary>Room for the equations; a membrane and a plasma are to be set.</summary>
+    public ThreePoreSystem(SolutePanel panel)
+    {
+        solutes = panel.Count;
+        polymer = panel.PolymerStart;
+        molarMass = polymer < solutes ? [.. panel.Solutes.Select(solute => solute.MolarMassGramsPerMole)] : [];
+        plasma = new(solutes);
+        fresh = new double[solutes];
+        small = new(solutes);
+        large = new(solutes);
+        osmotic_C = new(solutes);
+        osmotic_S = new(solutes);
+        osmotic_L = new(solutes);
+    }
 
     /// <summary>The equations of a membrane facing a plasma.</summary>
     /// <param name="membrane">Everything that is not free.</param>
@@ -52,91 +52,85 @@ internal struct ThreePoreSystem<T> : IDwellSystem<T>
     /// <param name="panel">The solutes to follow.</param>
     /// <param name="plasma">Plasma of each solute, mmol/L (proteins: relative), before the membrane's plasma level is applied.</param>
     public ThreePoreSystem(ThreePoreMembrane membrane, in FreeParameters<T> free, SolutePanel panel, ReadOnlySpan<double> plasma)
+        : this(panel) => Set(membrane, free, new(membrane, panel), panel, plasma);
+
+    /// <summary>Another membrane or plasma, in the same memory.</summary>
+    /// <param name="membrane">Everything that is not free.</param>
+    /// <param name="free">What may carry derivatives or differ between lanes.</param>
+    /// <param name="pores">What its pores decide.</param>
+    /// <param name="panel">The solutes to follow: as many as there is room for.</param>
+    /// <param name="plasma">Plasma of each solute, as above.</param>
+    public void Set(
+        ThreePoreMembrane membrane, in FreeParameters<T> free, PoreCoefficients pores, SolutePanel panel, ReadOnlySpan<double> plasma)
     {
-        this.membrane = membrane;
-        solutes = panel.Count;
-        polymer = panel.PolymerStart;
-        tissueUptake = membrane.PolymerTissueUptake.MillilitersPerMinute;
-        molarMass = polymer < solutes ? [.. panel.Solutes.Select(solute => solute.MolarMassGramsPerMole)] : [];
-        var pores = membrane.Pores;
-        var form = membrane.HindranceForm;
-        lp_C = pores.UltrasmallFraction * free.UltrafiltrationCoefficient;
-        lp_S = pores.SmallFraction * free.UltrafiltrationCoefficient;
-        lp_L = pores.LargeFraction * free.UltrafiltrationCoefficient;
-        lymph = free.LymphaticRemoval;
-        transientAmplitude = free.TransientAmplitude;
-
-        var protein = Solutes.Albumin.RadiusAngstrom;
+        areaLaw = membrane.AreaLaw;
         var oncotic = membrane.OncoticPressureDifference.MillimetersOfMercury;
-        oncotic_C = oncotic;
-        oncotic_S = oncotic * Hindrance.ReflectionCoefficient(protein / pores.SmallRadiusAngstrom, form);
-        oncotic_L = oncotic * Hindrance.ReflectionCoefficient(protein / pores.LargeRadiusAngstrom, form);
-        referenceVolume = membrane.ReferenceVolume.Milliliters;
-        volumePerPressure = membrane.VolumePerPressure?.Milliliters ?? double.PositiveInfinity;
-        fullContactVolume = referenceVolume * (1400.0 * 1.73 / 2300.0);
-        lossPerMilliliter = membrane.TissueConductance.MillilitersPerMinutePerMillimeterOfMercury / volumePerPressure;
-        lossVolume = membrane.TissueThreshold.MillimetersOfMercury * volumePerPressure;
+        var reference = membrane.ReferenceVolume.Milliliters;
+        var pressurePerVolume = membrane.VolumePerPressure is { } slope ? 1 / slope.Milliliters : 0;
+        var lossPerVolume = membrane.TissueConductance.MillilitersPerMinutePerMillimeterOfMercury * pressurePerVolume;
+        fluid = new()
+        {
+            Lp_C = membrane.Pores.UltrasmallFraction * free.UltrafiltrationCoefficient,
+            Lp_S = membrane.Pores.SmallFraction * free.UltrafiltrationCoefficient,
+            Lp_L = membrane.Pores.LargeFraction * free.UltrafiltrationCoefficient,
+            Oncotic_C = T.Of(oncotic),
+            Oncotic_S = T.Of(oncotic * pores.ProteinReflection_S),
+            Oncotic_L = T.Of(oncotic * pores.ProteinReflection_L),
+            Lymph = free.LymphaticRemoval,
+            LossPerVolume = T.Of(lossPerVolume),
+            LossVolume = T.Of(lossPerVolume > 0 ? membrane.TissueThreshold.MillimetersOfMercury / pressurePerVolume : double.PositiveInfinity),
+            TissueUptake = T.Of(membrane.PolymerTissueUptake.MillilitersPerMinute),
+            PressureEmpty = T.Of(membrane.HydrostaticPressureDifference.MillimetersOfMercury + reference * pressurePerVolume),
+            PressurePerVolume = T.Of(pressurePerVolume),
+            ReferenceVolume = T.Of(reference),
+            FullContactVolume = T.Of(reference * (1400.0 * 1.73 / 2300.0)),
+            TransientAmplitude = free.TransientAmplitude,
+            TransientRate = T.Of(1 / membrane.TransientTime.TotalMinutes),
+        };
 
-        this.plasma = new T[solutes];
-        fresh = new double[solutes];
-        passage_S = new PorePassage<T>[solutes];
-        passage_L = new PorePassage<T>[solutes];
-        osmotic_C = new double[solutes];
-        osmotic_S = new double[solutes];
-        osmotic_L = new double[solutes];
-
-        var ps_S = new T[solutes];
-        var ps_L = new T[solutes];
-
-        // Poiseuille: a pore class' share of the area is its share of the flow over its radius squared.
-        var area_S = pores.SmallFraction / (pores.SmallRadiusAngstrom * pores.SmallRadiusAngstrom);
-        var area_L = pores.LargeFraction / (pores.LargeRadiusAngstrom * pores.LargeRadiusAngstrom);
-        var hasPores = area_S + area_L > 0;
-        var share_S = hasPores ? area_S / (area_S + area_L) : 0;
-        var share_L = hasPores ? 1 - share_S : 0;
+        var creatinine = (pores.Small[SolutePanel.Creatinine].PerDiffusionArea + pores.Large[SolutePanel.Creatinine].PerDiffusionArea) * free.DiffusionArea;
         for (var i = 0; i < solutes; i++)
         {
-            var radius = panel.Solutes[i].RadiusAngstrom;
-            var lambda_S = radius / pores.SmallRadiusAngstrom;
-            var lambda_L = radius / pores.LargeRadiusAngstrom;
-            var sigma_S = Hindrance.ReflectionCoefficient(lambda_S, form);
-            var sigma_L = Hindrance.ReflectionCoefficient(lambda_L, form);
-            var free_PS = 60 * PhysicalConstants.FreeDiffusion(radius) * free.DiffusionArea;
-            ps_S[i] = share_S * Hindrance.DiffusionFactor(lambda_S, form) * free_PS;
-            ps_L[i] = share_L * Hindrance.DiffusionFactor(lambda_L, form) * free_PS;
-            var phi = i < polymer ? SolutePanel.OsmoticWeight(i) : membrane.PolymerOsmoticEfficiency;
-            osmotic_C[i] = RT * phi;
-            osmotic_S[i] = RT * phi * sigma_S;
-            osmotic_L[i] = RT * phi * sigma_L;
+            var (sigma_S, perArea_S) = pores.Small[i];
+            var (sigma_L, perArea_L) = pores.Large[i];
+            var ps_L = perArea_L * free.DiffusionArea;
+            var ps_S = Whole(i) is { } whole ? T.PositivePart(whole - ps_L) : perArea_S * free.DiffusionArea;
+            small[i] = PorePassage<T>.Of(T.Of(1 - sigma_S), i == SolutePanel.Glucose ? free.GlucosePermeabilityScale * ps_S : ps_S);
+            large[i] = PorePassage<T>.Of(T.Of(1 - sigma_L), ps_L);
+            var pull = RT * (i < polymer ? SolutePanel.OsmoticWeight(i) : membrane.PolymerOsmoticEfficiency);
+            osmotic_C[i] = T.Of(pull);
+            osmotic_S[i] = T.Of(pull * sigma_S);
+            osmotic_L[i] = T.Of(pull * sigma_L);
             this.plasma[i] = T.Of(AtBloodSide(panel.Solutes[i], plasma[i], membrane.PlasmaLevel));
         }
 
-        ps_S[SolutePanel.Glucose] = free.GlucosePermeabilityScale * ps_S[SolutePanel.Glucose];
-        if (membrane.UreaToCreatininePermeability is { } ratio)
+        // PS over all pores where the radius does not decide; the large pores keep what they have by the radius.
+        T? Whole(int i) => i switch
         {
-            var creatinine = ps_S[SolutePanel.Creatinine] + ps_L[SolutePanel.Creatinine];
-            ps_S[SolutePanel.Urea] = T.PositivePart(ratio * creatinine - ps_L[SolutePanel.Urea]);
-        }
+            SolutePanel.Urea => membrane.UreaToCreatininePermeability is { } ratio ? ratio * creatinine : null,
+            SolutePanel.Sodium => T.Of(membrane.SodiumPermeability.MillilitersPerMinute),
+            > SolutePanel.Sodium when membrane.Permeabilities.TryGetValue(panel.Solutes[i], out var rule) =>
+                rule.ToCreatinineRatio is { } multiple ? multiple * creatinine : T.Of(rule.Given!.Value.MillilitersPerMinute),
+            _ => null,
+        };
+    }
 
-        var sodium = T.Of(membrane.SodiumPermeability.MillilitersPerMinute);
-        ps_S[SolutePanel.Sodium] = T.PositivePart(sodium - ps_L[SolutePanel.Sodium]);
-        for (var i = SolutePanel.Sodium + 1; i < solutes; i++)
-        {
-            if (membrane.Permeabilities.TryGetValue(panel.Solutes[i], out var rule))
-            {
-                var whole = rule.ToCreatinineRatio is { } multiple
-                    ? multiple * (ps_S[SolutePanel.Creatinine] + ps_L[SolutePanel.Creatinine])
-                    : T.Of(rule.Given!.Value.MillilitersPerMinute);
-                ps_S[i] = T.PositivePart(whole - ps_L[i]);
-            }
-        }
-
+    /// <summary>Writes the equations of one patient into his lane. The patients of a lane have one area law.</summary>
+    public void WriteLane(int lane, in ThreePoreSystem<Real> one)
+    {
+        areaLaw = one.areaLaw;
         for (var i = 0; i < solutes; i++)
         {
-            var radius = panel.Solutes[i].RadiusAngstrom;
-            passage_S[i] = new(1 - Hindrance.ReflectionCoefficient(radius / pores.SmallRadiusAngstrom, form), ps_S[i]);
-            passage_L[i] = new(1 - Hindrance.ReflectionCoefficient(radius / pores.LargeRadiusAngstrom, form), ps_L[i]);
+            fresh[i] = lane == 0 ? one.fresh[i] : Math.Max(fresh[i], one.fresh[i]);
         }
+
+        fluid.WriteLane(lane, one.fluid);
+        small.WriteLane(lane, one.small);
+        large.WriteLane(lane, one.large);
+        LaneOf.Write(plasma.Span, lane, one.plasma.Span);
+        LaneOf.Write(osmotic_C.Span, lane, one.osmotic_C.Span);
+        LaneOf.Write(osmotic_S.Span, lane, one.osmotic_S.Span);
+        LaneOf.Write(osmotic_L.Span, lane, one.osmotic_L.Span);
     }
 
     /// <summary>Flow of fresh fluid into the cavity, mL/min.</summary>
@@ -160,10 +154,8 @@ internal struct ThreePoreSystem<T> : IDwellSystem<T>
     /// <summary>Composition of the inflow, mmol/L, to be written before a fill.</summary>
     public readonly Span<double> Fresh => fresh;
 
-    /// <summary>Concentrations on the blood side, mmol/L; the body behind the membrane may write those that it does not hold constant.</summary>
-    public readonly Span<T> Plasma => plasma;
-
-    public readonly T PlasmaOf(int solute) => plasma[solute];
+    /// <summary>Concentrations on the blood side, mmol/L.</summary>
+    public readonly Span<T> Plasma => plasma.Span[..solutes];
 
     public readonly int Dimension => 4 + solutes + (CollectsDrain ? solutes : 0);
 
@@ -173,45 +165,82 @@ internal struct ThreePoreSystem<T> : IDwellSystem<T>
     /// <summary>Slot of the first drained amount.</summary>
     public readonly int DrainSlot => 4 + solutes;
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public readonly void Derivatives(double minutes, ReadOnlySpan<T> state, Span<T> rates)
     {
         var v = state[0];
-        if (!(T.Largest(-1.0 * v) < 0))
+        if (!T.AllPositive(v))
         {
             // The equations end with an empty cavity: without rates there, no step can cross it.
             rates.Fill(T.Of(double.NaN));
             return;
         }
 
-        var perVolume = T.Of(1) / v;
-        var g = ContactArea(v);
-        var (j_C, j_S, j_L) = PoreFlows(state, perVolume, g);
-        var diffusion = Transient(minutes) * g;
-        var perDiffusion = T.Of(1) / diffusion;
-        var outward = T.Of(Outflow) + BulkRemoval(state);
-        for (var i = 0; i < solutes; i++)
+        var now = new Moment
         {
-            var d = state[1 + i] * perVolume;
-            var p = plasma[i];
-            var flux = passage_S[i].Flux(j_S, diffusion, perDiffusion, p, d) + passage_L[i].Flux(j_L, diffusion, perDiffusion, p, d);
-            rates[1 + i] = flux - outward * d + T.Of(Inflow * fresh[i]);
+            PerVolume = T.Of(1) / v,
+            Outward = T.Of(Outflow) + BulkRemoval(state),
+        };
+        var g = ContactArea(v);
+        (now.Flow_C, now.Flow_S, now.Flow_L) = PoreFlows(state, now.PerVolume, g);
+        now.Diffusion = Transient(minutes) * g;
+        now.PerDiffusion = T.Of(1) / now.Diffusion;
+        if (SoluteRow<T>.FourAtOnce)
+        {
+            SoluteRates<Lanes4>(now, state, rates);
+        }
+        else
+        {
+            SoluteRates<T>(now, state, rates);
         }
 
         if (polymer < solutes)
         {
-            LosePolymer(state, perVolume, rates);
+            LosePolymer(state, now.PerVolume, rates);
         }
 
-        rates[0] = j_C + j_S + j_L + T.Of(Inflow) - outward;
-        rates[PoreSlot] = j_C;
-        rates[PoreSlot + 1] = j_S;
-        rates[PoreSlot + 2] = j_L;
+        if (Inflow > 0)
+        {
+            for (var i = 0; i < solutes; i++)
+            {
+                rates[1 + i] += T.Of(Inflow * fresh[i]);
+            }
+        }
+
+        rates[0] = now.Flow_C + now.Flow_S + now.Flow_L + T.Of(Inflow) - now.Outward;
+        rates[PoreSlot] = now.Flow_C;
+        rates[PoreSlot + 1] = now.Flow_S;
+        rates[PoreSlot + 2] = now.Flow_L;
         if (CollectsDrain)
         {
             for (var i = 0; i < solutes; i++)
             {
-                rates[DrainSlot + i] = Outflow * (state[1 + i] * perVolume);
+                rates[DrainSlot + i] = Outflow * (state[1 + i] * now.PerVolume);
             }
+        }
+    }
+
+    // dM/dt without the inflow. A step may write into the slots behind the solutes, the pores', which are written afterwards.
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    private readonly void SoluteRates<TStep>(in Moment now, ReadOnlySpan<T> state, Span<T> rates)
+        where TStep : struct, ILane<TStep>
+    {
+        var perVolume = SoluteRow<T>.Spread<TStep>(now.PerVolume);
+        var outward = SoluteRow<T>.Spread<TStep>(now.Outward);
+        var flow_S = SoluteRow<T>.Spread<TStep>(now.Flow_S);
+        var flow_L = SoluteRow<T>.Spread<TStep>(now.Flow_L);
+        var diffusion = SoluteRow<T>.Spread<TStep>(now.Diffusion);
+        var perDiffusion = SoluteRow<T>.Spread<TStep>(now.PerDiffusion);
+        state = state.Slice(1, solutes + 3);
+        rates = rates.Slice(1, solutes + 3);
+        var steps = SoluteRow<T>.StepCount(solutes);
+        for (var i = 0; i < steps; i++)
+        {
+            var p = plasma.At<TStep>(i);
+            var d = SoluteRow<T>.At<TStep>(state, i) * perVolume;
+            var flux = small.At<TStep>(i).Flux(flow_S, diffusion, perDiffusion, p, d)
+                + large.At<TStep>(i).Flux(flow_L, diffusion, perDiffusion, p, d);
+            SoluteRow<T>.At<TStep>(rates, i) = flux - outward * d;
         }
     }
 
@@ -222,20 +251,24 @@ internal struct ThreePoreSystem<T> : IDwellSystem<T>
     public readonly double Passed(int path, int solute) => path switch
     {
         0 => 0,
-        1 => passage_S[solute].Passed,
-        _ => passage_L[solute].Passed,
+        1 => T.Largest(small[solute].Passed),
+        _ => T.Largest(large[solute].Passed),
     };
 
     // L + κ max(0, V/C − P0)
     public readonly T BulkRemoval(ReadOnlySpan<T> state) =>
-        lossPerMilliliter > 0 ? lymph + lossPerMilliliter * T.PositivePart(state[0] - T.Of(lossVolume)) : lymph;
+        LosesFluid ? fluid.Lymph + fluid.LossPerVolume * T.PositivePart(state[0] - fluid.LossVolume) : fluid.Lymph;
 
-    public readonly int KinkCount => (membrane.AreaLaw == AreaLaw.TwoThirds ? 1 : 0) + (lossPerMilliliter > 0 ? 1 : 0);
+    public readonly int KinkCount => (areaLaw == AreaLaw.TwoThirds ? 1 : 0) + (LosesFluid ? 1 : 0);
 
     public readonly T Kink(int index, ReadOnlySpan<T> state) =>
-        (1 / (index == 0 && membrane.AreaLaw == AreaLaw.TwoThirds ? fullContactVolume : lossVolume)) * state[0] - T.Of(1);
+        state[0] / (index == 0 && areaLaw == AreaLaw.TwoThirds ? fluid.FullContactVolume : fluid.LossVolume) - T.Of(1);
 
     public readonly T ContactArea(ReadOnlySpan<T> state) => ContactArea(state[0]);
+
+    public readonly T BloodSide(int solute) => plasma[solute];
+
+    private readonly bool LosesFluid => T.AnyAbove(fluid.LossPerVolume, 0);
 
     // Beyond flux and lymph: chains go with fluid into the tissue, whose water returns to the blood through the small pores, so no volume with them; and
     // scission moves them into the next lighter fraction, so that the mass stays and their number grows.
@@ -243,7 +276,7 @@ internal struct ThreePoreSystem<T> : IDwellSystem<T>
     {
         for (var i = polymer; i < solutes; i++)
         {
-            rates[1 + i] -= tissueUptake * (state[1 + i] * perVolume);
+            rates[1 + i] -= fluid.TissueUptake * (state[1 + i] * perVolume);
             if (i > polymer && PolymerScission > 0)
             {
                 var cut = PolymerScission * molarMass[i] / PolymerDistribution.MeanChain * state[1 + i];
@@ -258,12 +291,13 @@ internal struct ThreePoreSystem<T> : IDwellSystem<T>
         PoreFlows(state, T.Of(1) / state[0], ContactArea(state[0]));
 
     // J_k = g α_k LpS [ΔP(V) − σ_k ΔΠ − RT Σ φ σ_k,i (P_i − D_i)]
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private readonly (T Ultrasmall, T Small, T Large) PoreFlows(ReadOnlySpan<T> state, T perVolume, T g)
     {
-        var pressure = HydrostaticPressure(state[0]);
-        var drive_C = pressure - T.Of(oncotic_C);
-        var drive_S = pressure - T.Of(oncotic_S);
-        var drive_L = pressure - T.Of(oncotic_L);
+        var pressure = fluid.PressureEmpty - fluid.PressurePerVolume * state[0];
+        var drive_C = pressure - fluid.Oncotic_C;
+        var drive_S = pressure - fluid.Oncotic_S;
+        var drive_L = pressure - fluid.Oncotic_L;
         foreach (var i in SolutePanel.Osmotic)
         {
             var gradient = plasma[i] - state[1 + i] * perVolume;
@@ -280,16 +314,17 @@ internal struct ThreePoreSystem<T> : IDwellSystem<T>
             drive_L -= osmotic_L[i] * gradient;
         }
 
-        return (g * lp_C * drive_C, g * lp_S * drive_S, g * lp_L * drive_L);
+        return (g * fluid.Lp_C * drive_C, g * fluid.Lp_S * drive_S, g * fluid.Lp_L * drive_L);
     }
 
     public readonly void AbsoluteScale(Span<double> scale)
     {
-        scale[0] = 0.01 * referenceVolume;
+        var reference = T.Largest(fluid.ReferenceVolume);
+        scale[0] = 0.01 * reference;
         for (var i = 0; i < solutes; i++)
         {
             // A solute that is nowhere has no size of its own.
-            var amount = 1e-3 * referenceVolume * Math.Max(1e-6, Math.Max(T.Largest(plasma[i]), fresh[i]));
+            var amount = 1e-3 * reference * Math.Max(1e-6, Math.Max(T.Largest(plasma[i]), fresh[i]));
             scale[1 + i] = amount;
             if (CollectsDrain)
             {
@@ -297,8 +332,8 @@ internal struct ThreePoreSystem<T> : IDwellSystem<T>
             }
         }
 
-        scale[PoreSlot] = scale[PoreSlot + 1] = 1e-3 * referenceVolume;
-        scale[PoreSlot + 2] = 1e-5 * referenceVolume;
+        scale[PoreSlot] = scale[PoreSlot + 1] = 1e-3 * reference;
+        scale[PoreSlot + 2] = 1e-5 * reference;
     }
 
     /// <summary>What a plasma concentration is on the blood side of the membrane. Proteins are followed relative to plasma.</summary>
@@ -310,19 +345,17 @@ internal struct ThreePoreSystem<T> : IDwellSystem<T>
         _ => plasma,
     };
 
-    private readonly T HydrostaticPressure(T v) =>
-        T.Of(membrane.HydrostaticPressureDifference.MillimetersOfMercury + referenceVolume / volumePerPressure) - (1 / volumePerPressure) * v;
-
     private readonly T ContactArea(T v)
     {
-        switch (membrane.AreaLaw)
+        switch (areaLaw)
         {
             case AreaLaw.TwoThirds:
-                return T.Exp(2.0 / 3.0 * T.Log((1 / Math.Min(referenceVolume, fullContactVolume)) * T.AtMost(v, fullContactVolume)));
+                var full = fluid.FullContactVolume;
+                return T.Exp(2.0 / 3.0 * T.Log(T.AtMost(v, full) / T.AtMost(fluid.ReferenceVolume, full)));
             case AreaLaw.Exponential:
                 // 0.00077 per mL belongs to 1.73 m²; the reference volume carries the size of the person.
-                var perMilliliter = 0.00077 * 2300 / referenceVolume;
-                return 1 / (1 - Math.Exp(-perMilliliter * referenceVolume)) * (T.Of(1) - T.Exp(-perMilliliter * v));
+                const double atReference = 0.00077 * 2300;
+                return 1 / (1 - Math.Exp(-atReference)) * (T.Of(1) - T.Exp(-atReference * (v / fluid.ReferenceVolume)));
             default:
                 return T.Of(1);
         }
@@ -330,6 +363,14 @@ internal struct ThreePoreSystem<T> : IDwellSystem<T>
 
     // F(t) = 1 + F0 e^(−t/τ)
     private readonly T Transient(double minutes) => HasTransient
-        ? T.Of(1) + Math.Exp(-(minutes - Instilled) / membrane.TransientTime.TotalMinutes) * transientAmplitude
+        ? T.MultiplyAdd(T.Exp((Instilled - minutes) * fluid.TransientRate), fluid.TransientAmplitude, T.Of(1))
         : T.Of(1);
+
+    // What is the same for all solutes.
+    private struct Moment
+    {
+        public required T PerVolume;
+        public required T Outward;
+        public T Flow_C, Flow_S, Flow_L, Diffusion, PerDiffusion;
+    }
 }

@@ -44,7 +44,7 @@ internal readonly struct LumpedSystem<T> : IDwellSystem<T>
     public void Derivatives(double minutes, ReadOnlySpan<T> state, Span<T> rates)
     {
         var v = state[0];
-        if (!(T.Largest(-1.0 * v) < 0))
+        if (!T.AllPositive(v))
         {
             // As in the three-pore model: no step can cross an empty cavity.
             rates.Fill(T.Of(double.NaN));
@@ -64,7 +64,7 @@ internal readonly struct LumpedSystem<T> : IDwellSystem<T>
         rates[1 + plasma.Length] = flow;
     }
 
-    public T PlasmaOf(int solute) => T.Of(plasma[solute]);
+    public T BloodSide(int solute) => T.Of(plasma[solute]);
 
     public int PathCount => 1;
 

@@ -129,7 +129,7 @@ public sealed class FluxTests
         var z = new[] { Math.Abs(a.Get) % 4, Math.Abs(b.Get) % 4, Math.Abs(a.Get) % 40, 0 };
         foreach (var four in new[] { z, [z[0], z[1], z[0], z[3]] })
         {
-            var gains = Lanes4.DiffusionGain(new(System.Runtime.Intrinsics.Vector256.Create(four)));
+            var gains = Lanes4.DiffusionGain(new Lanes4(System.Runtime.Intrinsics.Vector256.Create(four)));
             for (var lane = 0; lane < Lanes4.Width; lane++)
             {
                 // The order of operations is the same; a fused multiply-add may round once less.
@@ -139,7 +139,7 @@ public sealed class FluxTests
     }
 
     private static double Flux(double flow, double passed, double ps, double plasma, double dialysate) =>
-        new PorePassage<Real>(passed, Real.Of(ps)).Flux(Real.Of(flow), Real.Of(1), Real.Of(1), Real.Of(plasma), Real.Of(dialysate)).Value;
+        PorePassage<Real>.Of(Real.Of(passed), Real.Of(ps)).Flux(Real.Of(flow), Real.Of(1), Real.Of(1), Real.Of(plasma), Real.Of(dialysate)).Value;
 
     private static double Size(PoreFlux at) => (at.PS + Math.Abs(at.Flow * at.Passed)) * (at.Plasma + at.Dialysate);
 

@@ -1,0 +1,111 @@
+using System.Collections.Immutable;
+
+namespace Transport;
+
+/// <summary>Volume, concentrations and pore flows of many dwells at the same times, as a structure of arrays. It can be filled again and again.</summary>
+public sealed class DwellSamples
+{
+    private readonly double[][] columns;
+    private readonly List<DwellFailure> failures = [];
+    private readonly Lock gate = new();
+
+    /// <summary>Room for results.</summary>
+    /// <param name="panel">The solutes that are followed.</param>
+    /// <param name="times">When to sample, in order, from 0 on.</param>
+    /// <param name="count">How many dwells.</param>
+    /// <exception cref="ArgumentException">There is no time, or they are not in order.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A time is negative, or there is no dwell.</exception>
+    public DwellSamples(SolutePanel panel, IEnumerable<TimeSpan> times, int count)
+    {
+        ArgumentNullException.ThrowIfNull(panel);
+        Panel = panel;
+        Times = [.. times];
+        Count = (int)Require.InRange(count, 1, int.MaxValue, "");
+        if (Times.IsEmpty || !Times.Order().SequenceEqual(Times))
+        {
+            throw new ArgumentException("Expected at least one time, in order.", nameof(times));
+        }
+
+        Minutes = [.. Times.Select(time => Require.NotNegative(time.TotalMinutes, "min", nameof(times)))];
+        columns = [.. Enumerable.Range(0, Times.Length * SlotCount).Select(_ => new double[count])];
+    }
+
+    /// <summary>The solutes that are followed.</summary>
+    public SolutePanel Panel { get; }
+
+    /// <summary>When the dwells are sampled.</summary>
+    public ImmutableArray<TimeSpan> Times { get; }
+
+    /// <summary>How many dwells.</summary>
+    public int Count { get; }
+
+    /// <summary>Dwells that could not be simulated, in order; their numbers are zero, which no volume of a dwell is.</summary>
+    public IReadOnlyList<DwellFailure> Failures => failures;
+
+    /// <summary>Intraperitoneal volume of every dwell at a time, mL.</summary>
+    /// <param name="sample">Which time.</param>
+    public ReadOnlySpan<double> VolumesMilliliters(int sample) => Column(sample, 0);
+
+    /// <summary>Dialysate concentration in every dwell at a time, mmol/L; of proteins, relative to plasma.</summary>
+    /// <param name="solute">Which solute.</param>
+    /// <param name="sample">Which time.</param>
+    /// <exception cref="ArgumentException">The solute was not followed.</exception>
+    public ReadOnlySpan<double> ConcentrationsMillimolesPerLiter(Solute solute, int sample)
+    {
+        ArgumentNullException.ThrowIfNull(solute);
+        return Column(sample, 1 + Panel.IndexOf(solute));
+    }
+
+    /// <summary>What has passed the ultrasmall pores in every dwell, mL.</summary>
+    /// <param name="sample">Which time.</param>
+    public ReadOnlySpan<double> UltrasmallPoreMilliliters(int sample) => Column(sample, 1 + Panel.Count);
+
+    /// <summary>What has passed the small pores in every dwell, mL.</summary>
+    /// <param name="sample">Which time.</param>
+    public ReadOnlySpan<double> SmallPoreMilliliters(int sample) => Column(sample, 2 + Panel.Count);
+
+    /// <summary>What has passed the large pores in every dwell, mL.</summary>
+    /// <param name="sample">Which time.</param>
+    public ReadOnlySpan<double> LargePoreMilliliters(int sample) => Column(sample, 3 + Panel.Count);
+
+    internal double[] Minutes { get; }
+
+    private int SlotCount => 4 + Panel.Count;
+
+    internal void Clear() => failures.Clear();
+
+    /// <summary>Writes a state: amounts become concentrations.</summary>
+    internal void Write<T>(int dwell, int sample, ReadOnlySpan<T> state, int lane)
+        where T : struct, ILane<T>
+    {
+        var at = sample * SlotCount;
+        var volume = LaneOf.Read(state[0], lane);
+        columns[at][dwell] = volume;
+        for (var slot = 1; slot < state.Length; slot++)
+        {
+            var number = LaneOf.Read(state[slot], lane);
+            columns[at + slot][dwell] = slot <= Panel.Count ? number / volume : number;
+        }
+    }
+
+    internal void Fail(int dwell, Finding finding)
+    {
+        foreach (var column in columns)
+        {
+            column[dwell] = 0;
+        }
+
+        lock (gate)
+        {
+            failures.Add(new(dwell, finding));
+        }
+    }
+
+    internal void Finish() => failures.Sort((left, right) => left.Index.CompareTo(right.Index));
+
+    private ReadOnlySpan<double> Column(int sample, int slot)
+    {
+        Require.InRange(sample, 0, Times.Length - 1, "");
+        return columns[sample * SlotCount + slot];
+    }
+}

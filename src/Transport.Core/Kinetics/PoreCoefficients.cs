@@ -1,0 +1,60 @@
+namespace Transport;
+
+/// <summary>What the pores alone decide about the solutes of a panel: the powers of the hindrance formulas, computed once for any number of membranes.</summary>
+internal sealed class PoreCoefficients
+{
+    private readonly PoreSystem pores;
+    private readonly HindranceForm form;
+    private readonly SolutePanel panel;
+
+    public PoreCoefficients(ThreePoreMembrane membrane, SolutePanel panel)
+    {
+        pores = membrane.Pores;
+        form = membrane.HindranceForm;
+        this.panel = panel;
+
+        // Poiseuille: a pore class' share of the area is its share of the flow over its radius squared.
+        var area_S = pores.SmallFraction / (pores.SmallRadiusAngstrom * pores.SmallRadiusAngstrom);
+        var area_L = pores.LargeFraction / (pores.LargeRadiusAngstrom * pores.LargeRadiusAngstrom);
+        var hasPores = area_S + area_L > 0;
+        var share_S = hasPores ? area_S / (area_S + area_L) : 0;
+        Small = PoreClass(pores.SmallRadiusAngstrom, share_S);
+        Large = PoreClass(pores.LargeRadiusAngstrom, hasPores ? 1 - share_S : 0);
+        var protein = Solutes.Albumin.RadiusAngstrom;
+        ProteinReflection_S = Hindrance.ReflectionCoefficient(protein / pores.SmallRadiusAngstrom, form);
+        ProteinReflection_L = Hindrance.ReflectionCoefficient(protein / pores.LargeRadiusAngstrom, form);
+    }
+
+    /// <summary>Small pores: σ of each solute, and its PS in mL/min for each cm of A0/Δx.</summary>
+    public (double Reflection, double PerDiffusionArea)[] Small { get; }
+
+    /// <summary>Large pores.</summary>
+    public (double Reflection, double PerDiffusionArea)[] Large { get; }
+
+    /// <summary>σ of plasma protein in the small pores, by albumin's radius.</summary>
+    public double ProteinReflection_S { get; }
+
+    /// <summary>σ of plasma protein in the large pores.</summary>
+    public double ProteinReflection_L { get; }
+
+    /// <summary>These coefficients where they are a membrane's; otherwise new ones.</summary>
+    public static PoreCoefficients Of(ThreePoreMembrane membrane, SolutePanel panel, PoreCoefficients? known) =>
+        known is not null && known.form == membrane.HindranceForm && ReferenceEquals(known.panel, panel) && known.pores == membrane.Pores
+            ? known
+            : new(membrane, panel);
+
+    private (double Reflection, double PerDiffusionArea)[] PoreClass(double radius, double share)
+    {
+        var each = new (double, double)[panel.Count];
+        for (var i = 0; i < each.Length; i++)
+        {
+            var solute = panel.Solutes[i].RadiusAngstrom;
+            var lambda = solute / radius;
+            each[i] = (
+                Hindrance.ReflectionCoefficient(lambda, form),
+                share * Hindrance.DiffusionFactor(lambda, form) * (60 * PhysicalConstants.FreeDiffusion(solute)));
+        }
+
+        return each;
+    }
+}
