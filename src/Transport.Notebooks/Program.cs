@@ -7,7 +7,7 @@ var utf8 = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false);
 using var terminal = new StreamWriter(Console.OpenStandardOutput(), utf8) { AutoFlush = true };
 using var log = new StreamWriter(Console.OpenStandardError(), utf8) { AutoFlush = true };
 
-var notebook = new Argument<string>("notebook") { Description = "The notebook to run (.ipynb)." };
+var notebook = new Argument<string>("notebook") { Description = "The notebook to run (.ipynb), or a directory of them." };
 var set = new Option<string[]>("--set")
 {
     Description = "Sets a parameter of the notebook: name=value. May be given more than once.",
@@ -26,6 +26,12 @@ run.SetAction(async (arguments, cancellation) =>
 {
     try
     {
+        if (Directory.Exists(arguments.GetRequiredValue(notebook)))
+        {
+            return await FolderRun.RunAsync(
+                arguments.GetRequiredValue(notebook), arguments.GetRequiredValue(set), arguments.GetRequiredValue(output), terminal, log, cancellation);
+        }
+
         var page = await NotebookRun.RunAsync(
             arguments.GetRequiredValue(notebook),
             new NotebookRunOptions
@@ -50,7 +56,7 @@ run.SetAction(async (arguments, cancellation) =>
     }
 });
 
-var root = new RootCommand("Notebooks on peritoneal membrane transport.") { run };
+var root = new RootCommand("Notebooks on peritoneal membrane transport.") { run, KernelCommandLine.Of(terminal, log) };
 var parsed = root.Parse(args);
 var exitCode = await parsed.InvokeAsync(new InvocationConfiguration { ProcessTerminationTimeout = TimeSpan.FromSeconds(10) });
 return parsed.Errors.Count > 0 ? NotebookRunException.BadRequest : exitCode;

@@ -1,3 +1,5 @@
+using Transport.Tests;
+
 namespace Transport.NotebookTests;
 
 /// <summary>Notebook 02: the calibration of icodextrin, with what it fits, predicts and misses.</summary>
@@ -33,7 +35,7 @@ public sealed class CalibrationNotebookTests : IDisposable
     private async Task<string> PageOf(params string[] settings)
     {
         await NotebookRun.RunAsync(
-            Path.Combine(Workbench.Root, "notebooks", "02-calibrating-icodextrin.ipynb"), new NotebookRunOptions { Settings = settings, OutputDirectory = _bench.PathOf("out") });
+            Path.Combine(Repository.Root, "notebooks", "02-calibrating-icodextrin.ipynb"), new NotebookRunOptions { Settings = settings, OutputDirectory = _bench.PathOf("out") });
         return await File.ReadAllTextAsync(_bench.PathOf("out/02-calibrating-icodextrin.html"));
     }
 }

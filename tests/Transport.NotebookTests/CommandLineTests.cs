@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using Transport.Tests;
 
 namespace Transport.NotebookTests;
 
@@ -42,17 +43,36 @@ public sealed class CommandLineTests : IDisposable
     [Fact]
     public async Task A_sheet_with_mistakes_ends_with_every_one_of_them_and_with_nothing_written()
     {
-        var folder = new DirectoryInfo(AppContext.BaseDirectory);
-        while (!File.Exists(Path.Combine(folder.FullName, "Transport.sln")))
-            folder = folder.Parent!;
         var (exitCode, output, errors) = await RunAsync(
-            "run", Path.Combine(folder.FullName, "notebooks", "01-what-does-this-test-say.ipynb"),
-            "--set", "sheet=" + Path.Combine(folder.FullName, "reference-data", "examples", "sheet-with-mistakes.csv"));
+            "run", Path.Combine(Repository.Root, "notebooks", "01-what-does-this-test-say.ipynb"),
+            "--set", "sheet=" + Path.Combine(Repository.Root, "reference-data", "examples", "sheet-with-mistakes.csv"));
 
         Assert.Equal((1, ""), (exitCode, output.Trim()));
         Assert.True(System.Text.RegularExpressions.Regex.Count(errors, @"row \d+, ") >= 3, errors);
         Assert.DoesNotContain("   at ", errors, StringComparison.Ordinal);
         Assert.False(Directory.Exists(_bench.PathOf("out")) && Directory.EnumerateFileSystemEntries(_bench.PathOf("out")).Any());
+    }
+
+    [Fact]
+    public async Task A_directory_is_run_notebook_by_notebook_and_one_failure_does_not_hide_the_others()
+    {
+        Directory.CreateDirectory(_bench.PathOf("notebooks"));
+        foreach (var name in new[] { "two-cells.ipynb", "failing.ipynb" })
+            File.Copy(Workbench.Fixture(name), _bench.PathOf($"notebooks/{name}"));
+
+        var (exitCode, output, errors) = await RunAsync("run", "notebooks");
+
+        Assert.Equal((1, Path.Combine("out", "two-cells.html")), (exitCode, output.Trim()));
+        Assert.Contains("failing.ipynb: failed", errors, StringComparison.Ordinal);
+        Assert.Contains("two-cells.ipynb: ran", errors, StringComparison.Ordinal);
+        Assert.Contains("cell 2 of 3 failed", errors, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_directory_takes_no_parameters_and_must_hold_a_notebook()
+    {
+        Assert.Equal(2, (await RunAsync("run", _bench.Directory)).ExitCode);
+        Assert.Equal(2, (await RunAsync("run", Path.GetDirectoryName(Workbench.Fixture("failing.ipynb"))!, "--set", "a=1")).ExitCode);
     }
 
     [Fact]

@@ -1,11 +1,12 @@
 using System.Text.RegularExpressions;
+using Transport.Tests;
 
 namespace Transport.NotebookTests;
 
 /// <summary>Notebook 01 as a clinic works it: on sheets that are not the demonstration's.</summary>
 public sealed partial class MainNotebookTests : IDisposable
 {
-    private static readonly string Notebook = Path.Combine(Workbench.Root, "notebooks", "01-what-does-this-test-say.ipynb");
+    private static readonly string Notebook = Path.Combine(Repository.Root, "notebooks", "01-what-does-this-test-say.ipynb");
 
     private readonly Workbench _bench = new();
 
@@ -34,7 +35,7 @@ public sealed partial class MainNotebookTests : IDisposable
     [Fact]
     public async Task A_lost_dip_with_low_ultrafiltration_is_named_and_the_strong_curve_is_the_tested_one()
     {
-        var page = await PageOf(Path.Combine(Workbench.Root, "reference-data", "examples", "merrow-04-lost-dip.csv"));
+        var page = await PageOf(Path.Combine(Repository.Root, "reference-data", "examples", "merrow-04-lost-dip.csv"));
         Assert.Contains("low-osmotic-conductance", page, StringComparison.Ordinal);
         Assert.Contains("glucose 3.86&nbsp;%<br><small style=\"opacity:0.8\">the tested strength", page, StringComparison.Ordinal);
         Assert.Contains("strongest glucose every day", page, StringComparison.Ordinal);

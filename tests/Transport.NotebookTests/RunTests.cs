@@ -110,13 +110,13 @@ public sealed class RunTests : IDisposable
     }
 
     [Fact]
-    public async Task Everything_a_cell_says_is_kept_in_order()
+    public async Task Everything_a_cell_says_is_kept_in_order_and_an_update_replaces()
     {
         await _bench.RunAsync("outputs.ipynb");
 
         var outputs = _bench.ReadNotebook("outputs.ipynb")["cells"]![4]!["outputs"]!.AsArray();
         Assert.Equal(
-            ["shown", "raw view", "one two\n", "careful\n", "first", "second", "[ 1, 2, 3 ]"],
+            ["shown", "raw view", "one two\n", "careful\n", "second", "[ 1, 2, 3 ]"],
             outputs.Select(output => (string?)(output!["text"] ?? output["data"]!["text/plain"])![0]));
         Assert.Equal(["stdout", "stderr"], outputs.Select(output => (string?)output!["name"]).OfType<string>());
         Assert.Equal("<p><em>raw</em> view</p>", (string?)outputs[1]!["data"]!["text/html"]![0]);
@@ -135,6 +135,22 @@ public sealed class RunTests : IDisposable
     }
 
     [Fact]
+    public async Task A_display_is_updated_where_it_stands_also_by_a_later_cell()
+    {
+        var path = _bench.Write("updates.ipynb", """
+            {"nbformat": 4, "nbformat_minor": 5, "metadata": {}, "cells": [
+              {"cell_type": "code", "id": "a", "metadata": {}, "source": "var d = display(\"one\"); display(\"beside\"); d.Update(\"two\");"},
+              {"cell_type": "code", "id": "b", "metadata": {}, "source": "d.Update(\"three\");"}]}
+            """);
+
+        await NotebookRun.RunAsync(path, new NotebookRunOptions { OutputDirectory = _bench.PathOf("out") });
+
+        var cells = _bench.ReadNotebook("updates.ipynb")["cells"]!.AsArray();
+        Assert.Equal(["three", "beside"], cells[0]!["outputs"]!.AsArray().Select(output => (string?)output!["data"]!["text/plain"]![0]));
+        Assert.Empty(cells[1]!["outputs"]!.AsArray());
+    }
+
+    [Fact]
     public async Task A_failing_cell_is_named_and_nothing_is_written()
     {
         var problem = await Assert.ThrowsAsync<NotebookRunException>(() => _bench.RunAsync("failing.ipynb"));
@@ -143,6 +159,7 @@ public sealed class RunTests : IDisposable
         Assert.Contains("cell 2 of 3", problem.Message, StringComparison.Ordinal);
         Assert.Contains("> var zero = 0;", problem.Message, StringComparison.Ordinal);
         Assert.Contains("DivideByZeroException", problem.Message, StringComparison.Ordinal);
+        Assert.Matches(@"at line \d+: ", problem.Message); // where in the cell
         Assert.False(Directory.Exists(_bench.PathOf("out")));
     }
 

@@ -41,6 +41,6 @@ public sealed class SessionTests
         using var cancellation = new CancellationTokenSource(TimeSpan.FromMilliseconds(300));
 
         await Assert.ThrowsAnyAsync<OperationCanceledException>(() =>
-            session.ExecuteAsync("await System.Threading.Tasks.Task.Delay(TimeSpan.FromMinutes(1));", _outputs.Add, cancellation.Token));
+            session.ExecuteAsync("await System.Threading.Tasks.Task.Delay(TimeSpan.FromMinutes(1));", _outputs.Add, cancellation: cancellation.Token));
     }
 }

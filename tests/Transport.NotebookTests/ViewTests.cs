@@ -111,7 +111,7 @@ public sealed class ViewTests
             }
             catch (Exception e)
             {
-                return CellFailure.From(new CommandFailed(e, new SubmitCode("")), []);
+                return CellFailure.From(new CommandFailed(e, new SubmitCode("")), [], 1, "cell");
             }
         }
 
@@ -120,7 +120,7 @@ public sealed class ViewTests
         Assert.Equal("The dwell is too long.", ours.Message);
         Assert.Empty(ours.StackTrace);
         Assert.Equal("The dwell is too long.", FailureOf(new AggregateException(new NotebookRunException(1, "The dwell is too long."))).Message);
-        Assert.NotEmpty(CellFailure.From(new CommandFailed(ParseFailure(), new SubmitCode("")), []).StackTrace);
+        Assert.NotEmpty(CellFailure.From(new CommandFailed(ParseFailure(), new SubmitCode("")), [], 1, "cell").StackTrace);
     }
 
     private static Exception ParseFailure() => Record.Exception(() => int.Parse("x", null))!;

@@ -12,21 +12,6 @@ internal sealed class Workbench : IDisposable
 
     public static string Fixture(string name) => Path.Combine(AppContext.BaseDirectory, "Fixtures", name);
 
-    /// <summary>The repository that the tests were built from.</summary>
-    public static string Root
-    {
-        get
-        {
-            var folder = new DirectoryInfo(AppContext.BaseDirectory);
-            while (!File.Exists(Path.Combine(folder.FullName, "Transport.sln")))
-            {
-                folder = folder.Parent ?? throw new DirectoryNotFoundException("Transport.sln was not found above the tests.");
-            }
-
-            return folder.FullName;
-        }
-    }
-
     public string PathOf(string name) => Path.Combine(Directory, name);
 
     public string Write(string name, string text)

@@ -9,33 +9,31 @@ namespace Transport.Analysis;
 /// parameter is unbounded and of order one. In the order of <see cref="MembraneParameter"/>, then the residual volume of each exchange.
 /// Rows: the fitted observations, whitened with the covariance diag(own²) + shared sharedᵀ of each quantity; then the prior.
 /// </remarks>
-internal sealed class FitProblem
+internal sealed class FitProblem : ILeastSquaresProblem
 {
     public const int MembraneParameterCount = 4;
 
     private readonly ThreePoreMembrane center;
-    private readonly double[] medians;
-    private readonly double[] logDeviations;
+    private readonly Coordinate[] coordinates;
     private readonly ExchangeModel[] exchanges;
 
     public FitProblem(IReadOnlyList<ObservedExchange> observed, ThreePoreMembrane center, PopulationPrior prior, IntegrationOptions integration)
     {
         this.center = center;
-        medians =
+        double[] medians =
         [
             center.DiffusionArea.Centimeters,
             center.GlucosePermeabilityScale,
             center.UltrafiltrationCoefficient.MillilitersPerMinutePerMillimeterOfMercury,
             center.TransientAmplitude,
-            .. observed.Select(exchange => exchange.Dwell.Residual.Volume.Milliliters),
         ];
-        logDeviations =
+        coordinates =
         [
-            .. Enum.GetValues<MembraneParameter>().Select(prior.LogDeviation),
-            .. observed.Select(exchange => exchange.ResidualLogDeviation),
+            .. medians.Zip(Enum.GetValues<MembraneParameter>().Select(prior.LogDeviation), Coordinate.OfPositive),
+            .. observed.Select(exchange => Coordinate.OfPositive(exchange.Dwell.Residual.Volume.Milliliters, exchange.ResidualLogDeviation)),
         ];
         exchanges = [.. observed.Select(exchange => new ExchangeModel(exchange, integration))];
-        ParameterCount = medians.Length;
+        ParameterCount = coordinates.Length;
         ObservationCount = exchanges.Sum(exchange => exchange.FittedCount);
     }
 
@@ -49,9 +47,9 @@ internal sealed class FitProblem
     public int Evaluations { get; private set; }
 
     /// <summary>A parameter's value at a coordinate.</summary>
-    public double Value(int parameter, double coordinate) => medians[parameter] * Math.Exp(logDeviations[parameter] * coordinate);
+    public double Value(int parameter, double coordinate) => coordinates[parameter].Value(coordinate);
 
-    public double LogDeviation(int parameter) => logDeviations[parameter];
+    public double LogDeviation(int parameter) => coordinates[parameter].Spread;
 
     /// <summary>The membrane at the coordinates.</summary>
     public ThreePoreMembrane Membrane(Vector<double> u) => center with
@@ -63,7 +61,7 @@ internal sealed class FitProblem
     };
 
     /// <summary>Writes whitened residuals (predicted − observed; then the prior's) and their derivatives by the coordinates.</summary>
-    /// <returns>Whether the dwells could be integrated there; if not, the residuals are a wall that no search climbs.</returns>
+    /// <returns>Whether the dwells could be integrated there.</returns>
     public bool Evaluate(Vector<double> u, Vector<double> residuals, Matrix<double> slopes)
     {
         residuals.Clear();
@@ -100,8 +98,6 @@ internal sealed class FitProblem
         }
         catch (IntegrationException)
         {
-            residuals.Clear();
-            residuals.Add(1e6, residuals);
             return false;
         }
 
@@ -128,7 +124,7 @@ internal sealed class FitProblem
     private Dual Parameter(int parameter, double coordinate, int slot)
     {
         var value = Value(parameter, coordinate);
-        return new(value, Dual.Parameter(0, slot).Slopes * (value * logDeviations[parameter]));
+        return new(value, Dual.Parameter(0, slot).Slopes * coordinates[parameter].Slope(value));
     }
 
     /// <summary>One exchange: its dwell, its observations and how they are whitened.</summary>

@@ -1,14 +1,13 @@
 using System.Globalization;
 using MathNet.Numerics.Distributions;
 using MathNet.Numerics.LinearAlgebra;
-using MathNet.Numerics.Optimization;
 
 namespace Transport.Analysis;
 
 /// <summary>Estimates a three-pore membrane from observed exchanges: maximum a posteriori in log coordinates.</summary>
 /// <remarks>
 /// The minimiser is MathNet's Levenberg-Marquardt, run without bounds in standardised log coordinates from several starts; whether its answer is an
-/// optimum is decided here, by the gradient, not by its exit code (docs/decisions/0003).
+/// optimum is decided by the gradient, not by its exit code (<see cref="LeastSquares"/>, docs/decisions/0003).
 /// </remarks>
 public static class MembraneFit
 {
@@ -43,79 +42,24 @@ public static class MembraneFit
             throw new ArgumentException("Expected something to fit: creatinine or glucose after time zero, or a drained volume.", nameof(exchanges));
         }
 
-        var (u, converged) = Optimum(problem, options, control);
-        return Result(problem, u, converged, patient, exchanges, center, options);
-    }
-
-    private static (Vector<double> Coordinates, bool Converged) Optimum(FitProblem problem, MembraneFitOptions options, RunControl control)
-    {
-        var residuals = Vector<double>.Build.Dense(problem.RowCount);
-        var slopes = Matrix<double>.Build.Dense(problem.RowCount, problem.ParameterCount);
-        var zero = Vector<double>.Build.Dense(problem.RowCount);
-        Vector<double>? evaluatedAt = null;
-        Vector<double>? best = null;
-        var bestCost = double.PositiveInfinity;
-        for (var s = 0; s < Starts.Length; s++)
-        {
-            var model = ObjectiveFunction.NonlinearModel(
-                (u, _) => Residuals(u), (u, _) => Slopes(u), zero, zero);
-            var start = Vector<double>.Build.Dense(problem.ParameterCount, j => j < Starts[s].Length ? Starts[s][j] : 0);
-            var found = new LevenbergMarquardtMinimizer(
-                gradientTolerance: 1e-8, stepTolerance: 1e-8, functionTolerance: 1e-300, maximumIterations: options.MaximumIterations)
-                .FindMinimum(model, start).MinimizingPoint;
-            EvaluateOnce(found);
-            var cost = residuals.DotProduct(residuals);
-            if (cost < bestCost)
-            {
-                (best, bestCost) = (found.Clone(), cost);
-            }
-
-            control.Progress?.Report((s + 1.0) / Starts.Length);
-        }
-
-        var integrated = problem.Evaluate(best!, residuals, slopes);
-        var gradient = slopes.TransposeThisAndMultiply(residuals).InfinityNorm();
-        return (best!, integrated && gradient <= 1e-5 * Math.Max(1, bestCost));
-
-        // One integration gives both; the minimiser asks for them one after the other.
-        Vector<double> Residuals(Vector<double> u)
-        {
-            EvaluateOnce(u);
-            return residuals.Clone();
-        }
-
-        Matrix<double> Slopes(Vector<double> u)
-        {
-            EvaluateOnce(u);
-            return slopes.Clone();
-        }
-
-        void EvaluateOnce(Vector<double> u)
-        {
-            if (!u.Equals(evaluatedAt))
-            {
-                control.Cancellation.ThrowIfCancellationRequested();
-                problem.Evaluate(u, residuals, slopes);
-                evaluatedAt = u.Clone();
-            }
-        }
+        var starts = Starts.Select(start => Vector<double>.Build.Dense(problem.ParameterCount, j => j < start.Length ? start[j] : 0));
+        var optimum = LeastSquares.Run(problem, [.. starts], new() { MaximumIterations = options.MaximumIterations }, control);
+        return Result(problem, optimum, patient, exchanges, center);
     }
 
     private static FittedMembrane Result(
         FitProblem problem,
-        Vector<double> u,
-        bool converged,
+        LeastSquaresResult optimum,
         Patient patient,
         IReadOnlyList<ObservedExchange> exchanges,
-        ThreePoreMembrane center,
-        MembraneFitOptions options)
+        ThreePoreMembrane center)
     {
-        var residuals = Vector<double>.Build.Dense(problem.RowCount);
-        var slopes = Matrix<double>.Build.Dense(problem.RowCount, problem.ParameterCount);
-        problem.Evaluate(u, residuals, slopes);
+        // Where no start could be integrated, this throws.
+        var u = optimum.Coordinates;
+        var fitted = problem.Residuals(u);
 
         // The inverse of the curvature at the optimum is the posterior's covariance; prior rows keep it regular.
-        var covariance = slopes.TransposeThisAndMultiply(slopes).Inverse();
+        var covariance = optimum.Covariance();
         const int count = FitProblem.MembraneParameterCount;
         var logCovariance = Matrix<double>.Build.Dense(
             count, count, (i, j) => problem.LogDeviation(i) * problem.LogDeviation(j) * covariance[i, j]);
@@ -130,12 +74,11 @@ public static class MembraneFit
             Parameter(MembraneParameter.TransientAmplitude, "initial transient F0", "", 1),
         };
 
-        var fitted = problem.Residuals(u);
-        var misfit = residuals.SubVector(0, problem.ObservationCount);
+        var misfit = optimum.Residuals.SubVector(0, problem.ObservationCount);
         var probability = 1 - ChiSquared.CDF(problem.ObservationCount, misfit.DotProduct(misfit));
         var stretched = Enumerable.Range(0, count).MaxBy(j => Math.Abs(u[j]));
         var contradicts = probability < 0.001 || Math.Abs(u[stretched]) > 3.3;
-        var status = !converged ? FitStatus.IterationLimit
+        var status = !optimum.IsConverged ? FitStatus.IterationLimit
             : contradicts ? FitStatus.DataContradictModel
             : parameters.All(parameter => parameter.Verdict == ParameterVerdict.FromPrior) ? FitStatus.PriorReturned
             : FitStatus.Converged;

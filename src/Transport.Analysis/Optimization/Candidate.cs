@@ -16,8 +16,19 @@ internal sealed class Candidate(int index, Regimen regimen, int changes)
 
     public double FluidUsed { get; } = regimen.FluidInAll.Milliliters;
 
-    /// <summary>Why it is out; null while it is in.</summary>
-    public DropReason? Dropped { get; set; }
+    /// <summary>Why it is out; null while it is in. What is out needs its outcome no more.</summary>
+    public DropReason? Dropped
+    {
+        get;
+        set
+        {
+            field = value;
+            Outcome = value is null ? Outcome : null;
+        }
+    }
+
+    /// <summary>Its day at the ensemble's center, without a timeline; null before it was simulated, and once it is out.</summary>
+    public RegimenOutcome? Outcome { get; private set; }
 
     /// <summary>mL, with the model's discrepancy.</summary>
     public double Ultrafiltration { get; private set; }
@@ -38,6 +49,7 @@ internal sealed class Candidate(int index, Regimen regimen, int changes)
 
     public void Take(RegimenOutcome outcome, RegimenSearchOptions options)
     {
+        Outcome = outcome;
         ModelForm = DailyDoubt.ModelForm(outcome, options);
         Ultrafiltration = outcome.Ultrafiltration.Milliliters + ModelForm.Shift;
         UreaDose = outcome.UreaDose.TotalKtOverV;
@@ -46,7 +58,5 @@ internal sealed class Candidate(int index, Regimen regimen, int changes)
         Peak = outcome.Peak.Volume.Milliliters;
     }
 
-    private static int CountStrongest(Regimen regimen) =>
-        regimen.Night.Count(exchange => RegimenFindings.IsStrongest(exchange.Solution))
-        + (regimen.DayFill is { } day && RegimenFindings.IsStrongest(day.Solution) ? 1 : 0);
+    private static int CountStrongest(Regimen regimen) => regimen.Exchanges.Count(exchange => RegimenFindings.IsStrongest(exchange.Solution));
 }

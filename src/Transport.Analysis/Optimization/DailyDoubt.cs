@@ -26,14 +26,8 @@ internal static class DailyDoubt
             return (0, 0);
         }
 
-        var exchanges = outcome.Cycles
-            .Select((cycle, i) => (outcome.Regimen.Night[i].Solution, cycle.Ultrafiltration, cycle.DwellTime))
-            .ToList();
-        if (outcome.Regimen.DayFill is { } day)
-        {
-            exchanges.Add((day.Solution, outcome.DayUltrafiltration, TimeSpan.FromHours(24) - outcome.Regimen.NightLength));
-        }
-
+        var exchanges = outcome.Regimen.Exchanges
+            .Zip(outcome.Cycles.Concat(outcome.DayExchanges), (exchange, ran) => (exchange.Solution, ran.Ultrafiltration, ran.DwellTime));
         double shift = 0, variance = 0;
         foreach (var strength in exchanges.GroupBy(exchange => exchange.Solution.Glucose))
         {

@@ -14,7 +14,18 @@ public sealed record RegimenChange(int Count, string Text)
         ArgumentNullException.ThrowIfNull(other);
         List<string> changes = [];
         Night(present, other, changes);
-        Day(present.DayFill, other.DayFill, changes);
+        if (present.Day.Length > 1 || other.Day.Length > 1)
+        {
+            if (!present.Day.SequenceEqual(other.Day))
+            {
+                changes.Add($"by day {RegimenWords.OfDay(other)} instead of {RegimenWords.OfDay(present)}");
+            }
+        }
+        else
+        {
+            Day(present.DayFill, other.DayFill, changes);
+        }
+
         return new(changes.Count, changes.Count == 0 ? "as now" : string.Join("; ", changes));
     }
 
@@ -44,6 +55,11 @@ public sealed record RegimenChange(int Count, string Text)
         {
             changes.Add($"at night {otherFluid} instead of {fluid}");
         }
+
+        if (!Partial(present).SequenceEqual(Partial(other)))
+        {
+            changes.Add(Partial(other).Any() ? $"tidal drains{(Partial(present).Any() ? " of another size" : "")}" : "complete drains");
+        }
     }
 
     private static void Day(DayFill? present, DayFill? other, List<string> changes)
@@ -71,6 +87,8 @@ public sealed record RegimenChange(int Count, string Text)
             changes.Add($"day fill {other.Solution.Name} instead of {present.Solution.Name}");
         }
     }
+
+    private static IEnumerable<PartialDrain> Partial(Regimen regimen) => regimen.Night.Select(exchange => exchange.PartialDrain).OfType<PartialDrain>().Distinct();
 
     private static double Mean(Regimen regimen) => regimen.Night.Average(exchange => exchange.Fill.Milliliters);
 

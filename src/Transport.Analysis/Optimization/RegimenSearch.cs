@@ -57,8 +57,9 @@ public static class RegimenSearch
 
         List<Candidate> simulated = [.. candidates.Where(candidate => candidate.Dropped is null)];
         List<Candidate> runs = reference is null ? simulated : [reference, .. simulated];
+        var plain = options.Simulation with { Timeline = null };
         ParallelRuns.Run(runs.Count, options.Workers, control, 0, 0.6, () => new RegimenWorkspace(), (workspace, i) =>
-            runs[i].Take(workspace.Run(patient, ensemble.Center, runs[i].Regimen, options.Simulation, RunControl.None), options));
+            runs[i].Take(workspace.Run(patient, ensemble.Center, runs[i].Regimen, plain, RunControl.None), options));
         foreach (var candidate in simulated)
         {
             candidate.Dropped = Judge(candidate, goals);
@@ -100,7 +101,9 @@ public static class RegimenSearch
         RegimenOption Option(EnsembleStage from, int row, Candidate candidate, string why)
         {
             var probability = from.ProbabilityOfDay(row, goals.Fluid);
-            var outcome = RegimenSimulation.Run(patient, ensemble.Center, candidate.Regimen, options.Simulation);
+            var outcome = options.Simulation.Timeline is null && candidate.Outcome is { } known
+                ? known
+                : RegimenSimulation.Run(patient, ensemble.Center, candidate.Regimen, options.Simulation);
             return new()
             {
                 Regimen = candidate.Regimen,
@@ -132,8 +135,7 @@ public static class RegimenSearch
     private static DropReason? Limits(Candidate candidate, Patient patient, RegimenGoals goals)
     {
         var regimen = candidate.Regimen;
-        var largest = regimen.Night.Max(exchange => exchange.Fill);
-        largest = regimen.DayFill is { } day && day.Volume > largest ? day.Volume : largest;
+        var largest = regimen.Exchanges.Max(exchange => exchange.Fill);
         var findings = regimen.Findings;
         return regimen.NightLength > goals.LongestNight ? DropReason.NightTooLong
             : largest > goals.LargestFillOf(patient) ? DropReason.FillTooLarge

@@ -1,12 +1,12 @@
 namespace Transport;
 
-/// <summary>One exchange of the night: a fill of one solution, its dwell, its drain.</summary>
+/// <summary>One exchange: a fill of one solution, its dwell, its drain. Nights and days are composed of them.</summary>
 public sealed record Exchange
 {
     /// <summary>An exchange.</summary>
     /// <param name="solution">The fresh solution.</param>
     /// <param name="fill">Volume instilled.</param>
-    /// <param name="dwellTime">From the end of the fill to the start of the drain; null: an equal share of what the night leaves.</param>
+    /// <param name="dwellTime">From the end of the fill to the start of the drain; null: an equal share of what the night or day leaves.</param>
     /// <exception cref="ArgumentOutOfRangeException">The fill or a given dwell time is not positive.</exception>
     public Exchange(DialysisSolution solution, Volume fill, TimeSpan? dwellTime = null)
     {
@@ -31,7 +31,7 @@ public sealed record Exchange
         }
     }
 
-    /// <summary>From the end of the fill to the start of the drain; null: an equal share of what the night leaves.</summary>
+    /// <summary>From the end of the fill to the start of the drain; null: an equal share of what the night or day leaves.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Zero or negative.</exception>
     public TimeSpan? DwellTime
     {
@@ -46,4 +46,7 @@ public sealed record Exchange
             field = value;
         }
     }
+
+    /// <summary>How much of it is drained at its end; null: everything but the residual.</summary>
+    public PartialDrain? PartialDrain { get; init; }
 }

@@ -8,7 +8,7 @@ internal static class IcodextrinFindings
     // The usual dwell is 8 to 16 h, once a day (memory).
     private const double ShortestUsual = 8 * 60;
 
-    public static IEnumerable<Finding> Of(Regimen regimen)
+    public static IEnumerable<Finding> Of(Regimen regimen, RegimenSchedule schedule)
     {
         if (regimen.Polymer is null)
         {
@@ -17,15 +17,10 @@ internal static class IcodextrinFindings
 
         List<double> dwells =
         [
-            .. regimen.Night.Where(exchange => exchange.Solution.Polymer is not null)
-                .Select(exchange => exchange.DwellTime?.TotalMinutes ?? regimen.SharedDwellMinutes),
+            .. regimen.Night.Zip(schedule.Night).Concat(regimen.Day.Zip(schedule.Day)).Where(pair => pair.First.Solution.Polymer is not null)
+                .Select(pair => pair.Second.Dwell),
         ];
-        List<PolymerDistribution?> polymers = [.. regimen.Night.Select(exchange => exchange.Solution.Polymer), regimen.DayFill?.Solution.Polymer];
-        if (regimen.DayFill is { Solution.Polymer: not null })
-        {
-            dwells.Add(regimen.DayMinutes);
-        }
-
+        var polymers = regimen.Exchanges.Select(exchange => exchange.Solution.Polymer);
         if (polymers.Where(polymer => polymer is not null).Distinct().Count() > 1)
         {
             yield return new(Severity.Error, "two-polymers", "Two different polymers in one day cannot be simulated.");

@@ -3,22 +3,25 @@ namespace Transport;
 /// <summary>Watches a phase: stops it where the volume has fallen to a target, keeps its extremes, samples it.</summary>
 internal ref struct PhaseObserver : IStepObserver<Real>
 {
-    private readonly ref readonly ThreePoreSystem<Real> system;
+    private readonly ref readonly BodySystem<Real> system;
     private readonly double target;
     private readonly double netInflow;
     private readonly TimelineSampler? sampler;
+    private readonly PlasmaCourse? course;
     private double slope;
 
     /// <param name="system">The equations as they stand in this phase.</param>
     /// <param name="target">Volume at which to stop, from above, mL; negative: none.</param>
     /// <param name="netInflow">Inflow minus outflow, mL/min.</param>
     /// <param name="sampler">Takes samples; null: none are wanted.</param>
-    public PhaseObserver(ref readonly ThreePoreSystem<Real> system, double target, double netInflow, TimelineSampler? sampler)
+    /// <param name="course">Keeps the course of plasma; null: it is not wanted.</param>
+    public PhaseObserver(ref readonly BodySystem<Real> system, double target, double netInflow, TimelineSampler? sampler, PlasmaCourse? course)
     {
         this.system = ref system;
         this.target = target;
         this.netInflow = netInflow;
         this.sampler = sampler;
+        this.course = course;
         slope = double.NaN;
         Peak = double.NegativeInfinity;
         Minimum = double.PositiveInfinity;
@@ -52,14 +55,11 @@ internal ref struct PhaseObserver : IStepObserver<Real>
         slope = endSlope;
         Note(end, double.IsNaN(stop) ? step.EndState[0].Value : target);
         sampler?.Take(ref step, end);
+        course?.Take(ref step, system.PoolSlot);
         return stop;
     }
 
-    private readonly double Slope(ReadOnlySpan<Real> state)
-    {
-        var flows = system.PoreFlows(state);
-        return flows.Ultrasmall.Value + flows.Small.Value + flows.Large.Value - system.BulkRemoval(state).Value + netInflow;
-    }
+    private readonly double Slope(ReadOnlySpan<Real> state) => system.MembraneFlow(state).Value + netInflow;
 
     private void Note(double time, double volume)
     {

@@ -1,13 +1,8 @@
 namespace Transport;
 
-/// <summary>What one phase did, in mL, min and µmol.</summary>
+/// <summary>What one phase did, in mL and min. Its state at the start and what it drained of each solute are kept beside it.</summary>
 internal struct PhaseRecord
 {
-    public RegimenPhase Kind;
-
-    /// <summary>Which exchange of the night.</summary>
-    public int Cycle;
-
     public double Start;
     public double End;
 
@@ -15,14 +10,6 @@ internal struct PhaseRecord
     public double Open;
 
     public double Drained;
-    public double DrainedUrea;
-    public double DrainedCreatinine;
-    public double DrainedGlucose;
-    public double DrainedSodium;
-
-    /// <summary>Mass of polymer, µg.</summary>
-    public double DrainedPolymer;
-
     public double Ultrasmall;
     public double Small;
     public double Large;

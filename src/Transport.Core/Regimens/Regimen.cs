@@ -1,36 +1,50 @@
 using System.Collections.Immutable;
-using System.Globalization;
 
 namespace Transport;
 
-/// <summary>One night of exchanges and what stays in for the day: what is repeated every 24 hours.</summary>
+/// <summary>Twenty-four hours of exchanges, of the night and of the day: what is repeated.</summary>
 /// <remarks>
-/// The night length runs from the start of the first fill to the end of the last drain. The drain of the day fill comes before it, the day fill
-/// after it. A regimen made with <c>with</c> may turn out impossible: <see cref="Findings"/> says so, and no simulation accepts it.
+/// <para>The night length runs from the start of the first fill to the end of the last drain; the day is the rest. Exchanges without a dwell time of
+/// their own share what fills and drains leave of their half. Where every exchange of the day has one and they do not fill it, the rest of it is
+/// dry. The last drain of the day is complete and ends when the night begins.</para>
+/// <para>So all of these are made of exchanges: cycles at night with a dry or a wet day, a midday exchange, cycles of different volume or strength,
+/// tidal cycles, exchanges by hand. A regimen made with <c>with</c> may turn out impossible: <see cref="Findings"/> says so, and no simulation
+/// accepts it.</para>
 /// </remarks>
 public sealed record Regimen
 {
     /// <summary>A dwell below this is a caution, min (choice).</summary>
     internal const double ShortDwell = 20;
 
-    /// <summary>A regimen of any exchanges.</summary>
+    /// <summary>A regimen of any exchanges of the night.</summary>
     /// <param name="nightLength">From the start of the first fill to the end of the last drain.</param>
     /// <param name="night">The exchanges; those without a dwell time of their own share what remains of the night.</param>
     /// <param name="dayFill">What stays in for the day; null: a dry day.</param>
     /// <param name="settings">Belly, catheter and machine.</param>
     /// <exception cref="RegimenException">It cannot be carried out; all reasons are in it.</exception>
     public Regimen(TimeSpan nightLength, IEnumerable<Exchange> night, DayFill? dayFill = null, RegimenSettings? settings = null)
-        : this(nightLength, [.. night], dayFill, settings ?? RegimenSettings.Default, [])
+        : this(nightLength, [.. night], DayOf(dayFill), settings ?? RegimenSettings.Default, [])
+    {
+    }
+
+    /// <summary>A regimen of any exchanges of night and day.</summary>
+    /// <param name="nightLength">From the start of the first fill to the end of the last drain.</param>
+    /// <param name="night">The exchanges; those without a dwell time of their own share what remains of the night.</param>
+    /// <param name="day">The exchanges of the day, likewise.</param>
+    /// <param name="settings">Belly, catheter and machine.</param>
+    /// <exception cref="RegimenException">It cannot be carried out; all reasons are in it.</exception>
+    public Regimen(TimeSpan nightLength, IEnumerable<Exchange> night, IEnumerable<Exchange> day, RegimenSettings? settings = null)
+        : this(nightLength, [.. night], [.. day], settings ?? RegimenSettings.Default, [])
     {
     }
 
     // earlier: what was found before the exchanges could be made; if an error is among them the night is empty and is not judged.
     private Regimen(
-        TimeSpan nightLength, ImmutableArray<Exchange> night, DayFill? dayFill, RegimenSettings settings, IReadOnlyCollection<Finding> earlier)
+        TimeSpan nightLength, ImmutableArray<Exchange> night, ImmutableArray<Exchange> day, RegimenSettings settings, IReadOnlyCollection<Finding> earlier)
     {
         NightLength = nightLength;
         Night = night;
-        DayFill = dayFill;
+        Day = day;
         Settings = settings;
         var findings = earlier.Count == 0 ? Findings : [.. earlier, .. RegimenCheck.OfTheRest(this)];
         if (findings.Any(finding => finding.Severity == Severity.Error))
@@ -42,11 +56,21 @@ public sealed record Regimen
     /// <summary>From the start of the first fill to the end of the last drain.</summary>
     public TimeSpan NightLength { get; init; }
 
+    /// <summary>Clock time of the first fill of the night; it matters for nothing but the time of blood samples.</summary>
+    public TimeOnly NightStart { get; init; } = new(22, 0);
+
     /// <summary>The exchanges of the night, in order.</summary>
     public ImmutableArray<Exchange> Night { get; init; }
 
-    /// <summary>What stays in for the day; null: a dry day.</summary>
-    public DayFill? DayFill { get; init; }
+    /// <summary>The exchanges of the day, in order; none: a dry day.</summary>
+    public ImmutableArray<Exchange> Day { get; init; }
+
+    /// <summary>What runs in after the last drain of the night; null: a dry day. To set it is to make it the only exchange of the day.</summary>
+    public DayFill? DayFill
+    {
+        get => Day is [var first, ..] ? new(first.Solution, first.Fill) : null;
+        init => Day = DayOf(value);
+    }
 
     /// <summary>Belly, catheter and machine.</summary>
     public RegimenSettings Settings { get; init; }
@@ -54,48 +78,34 @@ public sealed record Regimen
     /// <summary>How many cycles the night has.</summary>
     public int Cycles => Night.Length;
 
-    /// <summary>Everything that is infused in 24 h, day fill included.</summary>
-    public Volume FluidInAll => Night.Aggregate(DayFill?.Volume ?? default, (sum, exchange) => sum + exchange.Fill);
+    /// <summary>The exchanges of night and day.</summary>
+    public IEnumerable<Exchange> Exchanges => Night.Concat(Day);
+
+    /// <summary>Everything that is infused in 24 h.</summary>
+    public Volume FluidInAll => Exchanges.Aggregate(default(Volume), (sum, exchange) => sum + exchange.Fill);
 
     /// <summary>The fill of a cycle; null where the cycles differ.</summary>
     public Volume? VolumePerCycle => Night is [var first, ..] && Night.All(exchange => exchange.Fill == first.Fill) ? first.Fill : null;
 
     /// <summary>The planned dwell time of each cycle, given or shared out.</summary>
+    /// <remarks>As for a person of 1.73 m² where the residual is not given and the drain has two slopes.</remarks>
     /// <exception cref="RegimenException">The regimen cannot be carried out.</exception>
-    public ImmutableArray<TimeSpan> DwellTimes
-    {
-        get
-        {
-            OrThrow();
-            var share = SharedDwellMinutes;
-            return [.. Night.Select(exchange => exchange.DwellTime ?? TimeSpan.FromMinutes(share))];
-        }
-    }
+    public ImmutableArray<TimeSpan> DwellTimes => [.. OrThrow().UsualSchedule.Night.Select(leg => TimeSpan.FromMinutes(leg.Dwell))];
+
+    /// <summary>The planned dwell time of each exchange of the day, given or shared out.</summary>
+    /// <exception cref="RegimenException">The regimen cannot be carried out.</exception>
+    public ImmutableArray<TimeSpan> DayDwellTimes => [.. OrThrow().UsualSchedule.Day.Select(leg => TimeSpan.FromMinutes(leg.Dwell))];
 
     /// <summary>What stands against it and what to be careful about; problems first.</summary>
-    public IReadOnlyList<Finding> Findings => RegimenCheck.Of(this);
+    public IReadOnlyList<Finding> Findings => RegimenCheck.Of(this, UsualResidual);
 
     /// <summary>The polymer of its icodextrin; null where there is none.</summary>
-    internal PolymerDistribution? Polymer =>
-        DayFill?.Solution.Polymer ?? Night.Select(exchange => exchange.Solution.Polymer).FirstOrDefault(polymer => polymer is not null);
+    internal PolymerDistribution? Polymer => Exchanges.Select(exchange => exchange.Solution.Polymer).FirstOrDefault(polymer => polymer is not null);
 
-    /// <summary>Length of the day, after its fill and before its drain, min.</summary>
-    internal double DayMinutes => 1440 - NightLength.TotalMinutes
-        - (DayFill is { } fill ? FillMinutes(fill.Volume.Milliliters) + DrainMinutes(fill.Volume.Milliliters) : 0);
+    /// <summary>The volume left after a drain in a person of 1.73 m², mL.</summary>
+    internal double UsualResidual => Settings.Residual?.Milliliters ?? RegimenSettings.UsualResidual;
 
-    /// <summary>Fills and drains of the night, min.</summary>
-    internal double ExchangeMinutes => Night.Sum(exchange => FillMinutes(exchange.Fill.Milliliters) + DrainMinutes(exchange.Fill.Milliliters));
-
-    /// <summary>Dwell of each cycle that has none of its own, min; NaN where every cycle has.</summary>
-    internal double SharedDwellMinutes
-    {
-        get
-        {
-            var given = Night.Sum(exchange => exchange.DwellTime?.TotalMinutes ?? 0);
-            var sharing = Night.Count(exchange => exchange.DwellTime is null);
-            return sharing == 0 ? double.NaN : (NightLength.TotalMinutes - ExchangeMinutes - given) / sharing;
-        }
-    }
+    private RegimenSchedule UsualSchedule => new(this, UsualResidual);
 
     /// <summary>Equal cycles through the night.</summary>
     /// <param name="nightLength">From the start of the first fill to the end of the last drain.</param>
@@ -113,7 +123,7 @@ public sealed record Regimen
         RegimenCheck.Cycles(cycles, found);
         RegimenCheck.Fill(volumePerCycle, found);
         ImmutableArray<Exchange> night = found.Count > 0 ? [] : [.. Enumerable.Repeat(new Exchange(solution, volumePerCycle), cycles)];
-        return new(nightLength, night, dayFill, settings ?? RegimenSettings.Default, found);
+        return new(nightLength, night, DayOf(dayFill), settings ?? RegimenSettings.Default, found);
     }
 
     /// <summary>As many equal cycles as the fluid makes: (fluid in all − day fill) / volume per cycle, rounded down.</summary>
@@ -141,76 +151,100 @@ public sealed record Regimen
         return Cycling(nightLength, cycles, fill, solution, dayFill, settings);
     }
 
+    /// <summary>Tidal cycles through the night.</summary>
+    /// <param name="nightLength">From the start of the first fill to the end of the last drain.</param>
+    /// <param name="cycles">How many, the full first one included.</param>
+    /// <param name="plan">How much is drained and refilled.</param>
+    /// <param name="solution">The solution of each.</param>
+    /// <param name="dayFill">What stays in for the day; null: a dry day.</param>
+    /// <param name="settings">Belly, catheter and machine.</param>
+    /// <exception cref="RegimenException">It cannot be carried out; all reasons are in it.</exception>
+    public static Regimen Tidal(
+        TimeSpan nightLength, int cycles, TidalPlan plan, DialysisSolution solution, DayFill? dayFill = null, RegimenSettings? settings = null)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        ArgumentNullException.ThrowIfNull(solution);
+        List<Finding> found = [];
+        RegimenCheck.Cycles(cycles, found);
+        ImmutableArray<Exchange> night = found.Count > 0 ? [] : [.. plan.Exchanges(cycles, solution)];
+        return new(nightLength, night, DayOf(dayFill), settings ?? RegimenSettings.Default, found);
+    }
+
+    /// <summary>Exchanges by hand at clock times, never dry: each stays in until the next begins.</summary>
+    /// <remarks>
+    /// The one that stays in over midnight is the night. Of the initial transient, see <see cref="TransientUse.EveryFill"/>: a membrane that was
+    /// fitted to a test with it has it in long dwells too.
+    /// </remarks>
+    /// <param name="exchanges">At least two, in any order.</param>
+    /// <param name="settings">Belly and catheter.</param>
+    /// <exception cref="ArgumentException">There are fewer than two.</exception>
+    /// <exception cref="RegimenException">It cannot be carried out; all reasons are in it.</exception>
+    public static Regimen Ambulatory(IEnumerable<HandExchange> exchanges, RegimenSettings? settings = null)
+    {
+        ArgumentNullException.ThrowIfNull(exchanges);
+        settings ??= RegimenSettings.Default;
+        HandExchange[] byTime = [.. exchanges.OrderBy(exchange => exchange.Time)];
+        if (byTime.Length < 2)
+        {
+            throw new ArgumentException("Expected at least two exchanges.", nameof(exchanges));
+        }
+
+        // From the evening on; the drain of what was in comes before a fill, and the last one of the day takes what remains.
+        HandExchange[] inOrder = [byTime[^1], .. byTime[..^1]];
+        var residual = settings.Residual?.Milliliters ?? RegimenSettings.UsualResidual;
+        double Drain(HandExchange one) => settings.Drain.MinutesFor(one.Fill.Milliliters + residual, residual, residual);
+        var legs = new Exchange[inOrder.Length];
+        for (var i = 0; i < legs.Length; i++)
+        {
+            var (before, here, next) = (inOrder[(i + legs.Length - 1) % legs.Length], inOrder[i], inOrder[(i + 1) % legs.Length]);
+            var dwell = (next.Time - here.Time).TotalMinutes - Drain(before) - here.Fill.Milliliters / settings.FillFlow.MillilitersPerMinute;
+            if (!(dwell > 0))
+            {
+                throw new RegimenException([RegimenCheck.HandsTooClose(here, next)]);
+            }
+
+            legs[i] = new(here.Solution, here.Fill, i == legs.Length - 1 ? null : TimeSpan.FromMinutes(dwell));
+        }
+
+        var start = inOrder[0].Time.Add(TimeSpan.FromMinutes(Drain(inOrder[^1])));
+        var night = (inOrder[1].Time - start).TotalMinutes + Drain(inOrder[0]);
+        return new(TimeSpan.FromMinutes(night), [legs[0]], legs[1..], settings) { NightStart = start };
+    }
+
     /// <summary>What of a supply of fluid this regimen leaves in the bags.</summary>
     public Volume SpareOf(Volume fluidInAll) => fluidInAll - FluidInAll;
 
     /// <summary>Throws if the regimen cannot be carried out.</summary>
     /// <exception cref="RegimenException">It cannot; all reasons are in it.</exception>
-    public Regimen OrThrow()
+    public Regimen OrThrow() => OrThrow(UsualResidual);
+
+    /// <summary>The same for a person whose drains leave this behind, mL.</summary>
+    internal Regimen OrThrow(double residual)
     {
-        var findings = Findings;
+        var findings = RegimenCheck.Of(this, residual);
         return findings.Any(finding => finding.Severity == Severity.Error) ? throw new RegimenException(findings) : this;
     }
 
     /// <summary>"8 h 30 min at night: 5 × 2.0 L glucose 1.36 %; day: 2.0 L glucose 2.27 %".</summary>
-    public string Describe()
-    {
-        var day = DayFill is { } fill ? $"{Liters(fill.Volume)} {fill.Solution.Name}" : "dry";
-        return $"{HoursAndMinutes(NightLength)} at night: {string.Join(", ", Groups())}; day: {day}";
-    }
+    public string Describe() => RegimenWords.Of(this);
 
     /// <summary>The same as <see cref="Describe"/>.</summary>
     public override string ToString() => Describe();
 
-    /// <summary>Equal if every exchange, the day fill, the night length and the settings are.</summary>
+    /// <summary>Equal if every exchange, the night's length and start, and the settings are.</summary>
     public bool Equals(Regimen? other) =>
-        other is not null && NightLength == other.NightLength && Night.SequenceEqual(other.Night) && Equals(DayFill, other.DayFill)
-        && Settings.Equals(other.Settings);
+        other is not null && NightLength == other.NightLength && NightStart == other.NightStart && Night.SequenceEqual(other.Night)
+        && Day.SequenceEqual(other.Day) && Settings.Equals(other.Settings);
 
     /// <inheritdoc/>
-    public override int GetHashCode() => HashCode.Combine(NightLength, Night.Length, Night.IsEmpty ? null : Night[0], DayFill);
+    public override int GetHashCode() => HashCode.Combine(NightLength, Night.Length, Night.IsEmpty ? null : Night[0], Day.IsEmpty ? null : Day[0]);
 
     /// <summary>Volume left after a drain, mL.</summary>
     internal double ResidualFor(Patient patient) => Settings.Residual?.Milliliters ?? RegimenSettings.UsualResidual * patient.SurfaceFactor;
 
     internal double FillMinutes(double milliliters) => milliliters / Settings.FillFlow.MillilitersPerMinute;
 
-    /// <summary>The planned time of a drain, min: as if nothing had crossed the membrane.</summary>
-    internal double DrainMinutes(double fill)
-    {
-        var residual = Settings.Residual?.Milliliters ?? RegimenSettings.UsualResidual;
-        return Settings.Drain.MinutesFor(fill + residual, residual);
-    }
-
-    internal static string Liters(Volume volume) => volume.Liters.ToString("0.0##", CultureInfo.InvariantCulture) + " L";
-
-    internal static string HoursAndMinutes(TimeSpan time)
-    {
-        var minutes = (int)Math.Round(time.TotalMinutes);
-        return (minutes / 60, minutes % 60) switch
-        {
-            (0, var m) => string.Create(CultureInfo.InvariantCulture, $"{m} min"),
-            (var h, 0) => string.Create(CultureInfo.InvariantCulture, $"{h} h"),
-            var (h, m) => string.Create(CultureInfo.InvariantCulture, $"{h} h {m} min"),
-        };
-    }
-
     private static Volume ForTheNight(Volume fluidInAll, DayFill? dayFill) => fluidInAll - (dayFill?.Volume ?? default);
 
-    private IEnumerable<string> Groups()
-    {
-        for (var first = 0; first < Night.Length;)
-        {
-            var last = first;
-            while (last < Night.Length && Night[last] == Night[first])
-            {
-                last++;
-            }
-
-            var own = Night[first].DwellTime is { } time ? $" (dwell {HoursAndMinutes(time)})" : "";
-            yield return string.Create(
-                CultureInfo.InvariantCulture, $"{last - first} × {Liters(Night[first].Fill)} {Night[first].Solution.Name}{own}");
-            first = last;
-        }
-    }
+    private static ImmutableArray<Exchange> DayOf(DayFill? fill) => fill is null ? [] : [new(fill.Solution, fill.Volume)];
 }

@@ -44,7 +44,7 @@ internal static class RegimenFindings
                 $"The day takes up {-outcome.DayUltrafiltration.Milliliters:0} mL; the night removes {outcome.NightUltrafiltration.Milliliters:0} mL.");
         }
 
-        if (outcome.Regimen.Night.Any(exchange => IsStrongest(exchange.Solution)) || outcome.Regimen.DayFill is { } day && IsStrongest(day.Solution))
+        if (outcome.Regimen.Exchanges.Any(exchange => IsStrongest(exchange.Solution)))
         {
             Warn(findings, "strongest-bag-daily", $"The strongest glucose every day: over years its use ages the membrane, and on any day it can dry the patient out.");
         }
@@ -57,22 +57,26 @@ internal static class RegimenFindings
                 "The residual fluid is taken up during the day; the first drain of the night leaves it behind again and is smaller by that much."));
         }
 
+        if (outcome.Options.Body?.Pools.Where(pool => pool.IsForResearch).Select(pool => pool.Solute.Name).ToList() is [_, ..] names)
+        {
+            Warn(
+                findings,
+                "research-pool",
+                $"Plasma of {string.Join(" and ", names)} moved in a pool: for research only, no prediction of a level, which laboratory values alone can tell.");
+        }
+
         return [.. findings.OrderByDescending(finding => finding.Severity)];
     }
 
     internal static bool IsStrongest(DialysisSolution solution) => solution.Glucose.MillimolesPerLiter > Strongest;
 
-    private static Volume LargestFill(Regimen regimen)
-    {
-        var night = regimen.Night.Max(exchange => exchange.Fill);
-        return regimen.DayFill is { } day && day.Volume > night ? day.Volume : night;
-    }
+    private static Volume LargestFill(Regimen regimen) => regimen.Exchanges.Max(exchange => exchange.Fill);
 
     private static string PhaseName(RegimenPhase phase) => phase switch
     {
         RegimenPhase.Fill => "fill",
         RegimenPhase.Dwell => "dwell of the night",
-        RegimenPhase.Drain or RegimenPhase.EveningDrain => "drain",
+        RegimenPhase.Drain or RegimenPhase.DayDrain or RegimenPhase.EveningDrain => "drain",
         RegimenPhase.DayFill => "day fill",
         _ => "day",
     };

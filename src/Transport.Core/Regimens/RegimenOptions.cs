@@ -7,6 +7,15 @@ public sealed record RegimenOptions
     /// <summary>How carefully to integrate; the default is 1e-7. At 1e-5 a day's ultrafiltration is within 0.01 mL (measured).</summary>
     public IntegrationOptions Integration { get; init; } = new() { RelativeTolerance = 1e-7 };
 
+    /// <summary>Which solutes to follow. Of all beyond the small panel plasma has to be stated.</summary>
+    public SolutePanel Panel { get; init; } = SolutePanel.Small;
+
+    /// <summary>
+    /// Solutes with a body behind the membrane, whose plasma rises and falls; null: plasma stays at the patient's level. With a body a day takes
+    /// several times longer to simulate and is integrated to 1e-9 at least.
+    /// </summary>
+    public BodyKinetics? Body { get; init; }
+
     /// <summary>Which fills start the initial transient.</summary>
     public TransientUse Transient { get; init; } = TransientUse.FirstFill;
 
@@ -24,7 +33,7 @@ public sealed record RegimenOptions
 
     /// <summary>
     /// Fluid before the first fill of a single night and day, which need not end as it began; null: the steady rhythm, in which every day
-    /// ends as it began.
+    /// ends as it began. With a body, plasma then starts at the patient's level, and every generation has to be given.
     /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">Its volume is not between 1 mL and 10 L.</exception>
     public ResidualFluid? FirstNight

@@ -3,7 +3,10 @@ using System.Collections.Immutable;
 namespace Transport;
 
 /// <summary>Twenty-four hours of a regimen: fluid, dose, sodium, glucose, fullness.</summary>
-/// <remarks>Plasma was constant at the patient's level. An estimate for licensed prescribers; local protocol rules.</remarks>
+/// <remarks>
+/// Plasma was constant at the patient's level, or followed its body (<see cref="Plasma"/>). An estimate for licensed prescribers; local protocol
+/// rules.
+/// </remarks>
 public sealed record RegimenOutcome
 {
     /// <summary>Energy of absorbed glucose, kcal per g anhydrous (memory).</summary>
@@ -28,15 +31,22 @@ public sealed record RegimenOutcome
     /// <summary>The cycles of the night.</summary>
     public required ImmutableArray<CycleOutcome> Cycles { get; init; }
 
+    /// <summary>The exchanges of the day; none where it is dry.</summary>
+    public required ImmutableArray<CycleOutcome> DayExchanges { get; init; }
+
+    /// <summary>Every drain in order, with what it brought: a 24-h collection.</summary>
+    public required ImmutableArray<DrainedFluid> Drains { get; init; }
+
     /// <summary>What is drained before the first fill of the next night. Near zero after a dry day, which is no incomplete drain.</summary>
     public required Volume EveningDrain { get; init; }
 
     /// <summary>Night: drained minus filled over the cycles.</summary>
     public Volume NightUltrafiltration => Cycles.Aggregate(default(Volume), (sum, cycle) => sum + cycle.Ultrafiltration);
 
-    /// <summary>Day: the drain of the evening minus the day fill. Negative where the day takes up fluid.</summary>
+    /// <summary>Day: its drains, that of the evening among them, minus its fills. Negative where the day takes up fluid.</summary>
     /// <value>After a dry day zero: what was taken up from the residual is missed in the first drain of the night.</value>
-    public Volume DayUltrafiltration => EveningDrain - (Regimen.DayFill?.Volume ?? default);
+    public Volume DayUltrafiltration => Drains.Where(drain => drain.Phase != RegimenPhase.Drain).Aggregate(default(Volume), (sum, drain) => sum + drain.Volume)
+        - Regimen.Day.Aggregate(default(Volume), (sum, exchange) => sum + exchange.Fill);
 
     /// <summary>Night and day.</summary>
     public Volume Ultrafiltration => NightUltrafiltration + DayUltrafiltration;
@@ -61,11 +71,17 @@ public sealed record RegimenOutcome
     /// <summary>Volume in the cavity at the end minus that at the start; zero in the steady rhythm.</summary>
     public required Volume VolumeChange { get; init; }
 
+    /// <summary>Removal and clearance of each solute of the panel in 24 h, by the bags.</summary>
+    public required ImmutableArray<SoluteRemoval> Solutes { get; init; }
+
+    /// <summary>What plasma did; null where it was constant.</summary>
+    public required PlasmaRhythm? Plasma { get; init; }
+
     /// <summary>Urea clearance by the drains of 24 h.</summary>
-    public required Clearance PeritonealUreaClearance { get; init; }
+    public Clearance PeritonealUreaClearance => Solutes[SolutePanel.Urea].Clearance!.Value;
 
     /// <summary>Creatinine clearance by the drains of 24 h, not normalised to a surface.</summary>
-    public required Clearance PeritonealCreatinineClearance { get; init; }
+    public Clearance PeritonealCreatinineClearance => Solutes[SolutePanel.Creatinine].Clearance!.Value;
 
     /// <summary>Weekly Kt/V of urea over body water by Watson. Its measurement noise is 4 to 6 % (read): a value, not a tick.</summary>
     public UreaDose UreaDose => new(
@@ -77,7 +93,7 @@ public sealed record RegimenOutcome
         PeritonealCreatinineClearance * (1 / Patient.SurfaceFactor), Patient.ResidualFunction.FiltrationRate * (1 / Patient.SurfaceFactor));
 
     /// <summary>Sodium drained minus infused in 24 h as the model has it, urine not counted.</summary>
-    public required AmountOfSubstance SodiumRemovedByModel { get; init; }
+    public AmountOfSubstance SodiumRemovedByModel => Solutes[SolutePanel.Sodium].Removed!.Value;
 
     /// <summary>The same, centred on published automated treatment, which removes less than the model (<see cref="SodiumCalibration"/>).</summary>
     public AmountOfSubstance SodiumRemoved => Options.Sodium.Of(SodiumRemovedByModel);
@@ -108,6 +124,10 @@ public sealed record RegimenOutcome
 
     /// <summary>The cavity against time; empty unless <see cref="RegimenOptions.Timeline"/> asked for it.</summary>
     public required ImmutableArray<TimelinePoint> Timeline { get; init; }
+
+    /// <summary>Removal and clearance of one solute in 24 h.</summary>
+    /// <exception cref="ArgumentException">The solute was not followed.</exception>
+    public SoluteRemoval RemovalOf(Solute solute) => Solutes[Options.Panel.IndexOf(solute)];
 
     /// <summary>What to be careful about.</summary>
     public IReadOnlyList<Finding> Findings => RegimenFindings.Of(this);

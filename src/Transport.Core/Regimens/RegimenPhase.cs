@@ -12,12 +12,15 @@ public enum RegimenPhase
     /// <summary>A drain of the night.</summary>
     Drain,
 
-    /// <summary>The day fill runs in.</summary>
+    /// <summary>A fill of the day.</summary>
     DayFill,
 
-    /// <summary>The day, with or without a day fill.</summary>
+    /// <summary>A dwell of the day, or what of it is dry.</summary>
     Day,
 
     /// <summary>The drain before the first fill of the next night.</summary>
     EveningDrain,
+
+    /// <summary>A drain of the day that is not its last.</summary>
+    DayDrain,
 }

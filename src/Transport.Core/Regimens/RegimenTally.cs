@@ -3,138 +3,247 @@ using System.Collections.Immutable;
 namespace Transport;
 
 /// <summary>Adds the phases of a day up to its outcome.</summary>
-internal static class RegimenTally
+internal sealed class RegimenTally
 {
-    public static RegimenOutcome Of(
-        Patient patient,
-        ThreePoreMembrane membrane,
-        Regimen regimen,
-        RegimenOptions options,
-        ReadOnlySpan<PhaseRecord> phases,
-        ReadOnlySpan<double> starts,
-        ReadOnlySpan<double> end,
-        IReadOnlyList<TimelinePoint>? timeline)
+    private readonly Patient patient;
+    private readonly ThreePoreMembrane membrane;
+    private readonly RegimenOptions options;
+    private readonly RegimenRing ring;
+    private readonly SolutePanel panel;
+    private readonly double[] level;
+    private readonly BodyCondition[] conditions;
+
+    /// <param name="patient">Whose it is.</param>
+    /// <param name="membrane">The membrane.</param>
+    /// <param name="options">How it was simulated.</param>
+    /// <param name="ring">What happened.</param>
+    /// <param name="level">Plasma, mmol/L, of what has no pool.</param>
+    /// <param name="conditions">The pools.</param>
+    public RegimenTally(
+        Patient patient, ThreePoreMembrane membrane, RegimenOptions options, RegimenRing ring, double[] level, BodyCondition[] conditions)
     {
-        var panel = SolutePanel.Small.With(regimen.Polymer);
-        var stride = starts.Length / phases.Length;
-        double polymer = 0;
-        double urea = 0, creatinine = 0, glucose = 0, sodium = 0, ultrasmall = 0, small = 0, large = 0, open = 0, minimum = double.PositiveInfinity;
-        var eveningDrain = 0.0;
-        var fullest = 0;
-        for (var k = 0; k < phases.Length; k++)
+        this.patient = patient;
+        this.membrane = membrane;
+        this.options = options;
+        this.ring = ring;
+        panel = options.Panel;
+        this.level = level;
+        this.conditions = conditions;
+    }
+
+    /// <summary>One day of the ring.</summary>
+    public RegimenOutcome Of(int day, Regimen regimen, PlasmaRhythm? plasma, IReadOnlyList<TimelinePoint>? timeline)
+    {
+        var (first, last) = (First(day), First(day + 1));
+        double ultrasmall = 0, small = 0, large = 0, open = 0, minimum = double.PositiveInfinity;
+        var fullest = first;
+        for (var k = first; k < last; k++)
         {
-            ref readonly var phase = ref phases[k];
-            urea += phase.DrainedUrea;
-            creatinine += phase.DrainedCreatinine;
-            glucose += phase.DrainedGlucose;
-            sodium += phase.DrainedSodium;
-            polymer += phase.DrainedPolymer;
+            ref readonly var phase = ref ring[k];
             ultrasmall += phase.Ultrasmall;
             small += phase.Small;
             large += phase.Large;
             open += phase.Open;
             minimum = Math.Min(minimum, phase.Minimum);
-            eveningDrain += phase.Kind == RegimenPhase.EveningDrain ? phase.Drained : 0;
-            fullest = phase.Peak > phases[fullest].Peak ? k : fullest;
+            fullest = phase.Peak > ring[fullest].Peak ? k : fullest;
         }
 
-        var (glucoseIn, sodiumIn) = Infused(regimen);
-        var polymerIn = Exchanges(regimen).Sum(exchange => exchange.Volume.Liters * (exchange.Solution.Polymer?.GramsPerLiter ?? 0));
-        var plasma = patient.Plasma;
+        var solutes = Solutes(first, last);
+        var glucose = solutes[SolutePanel.Glucose];
+        var stays = ring.StartOf(last)[1 + SolutePanel.Glucose] - ring.StartOf(first)[1 + SolutePanel.Glucose];
         return new()
         {
             Patient = patient,
             Membrane = membrane,
             Regimen = regimen,
             Options = options,
-            Cycles = Cycles(regimen, panel, phases, starts, stride),
-            EveningDrain = Volume.FromMilliliters(eveningDrain),
+            Cycles = Exchanges(regimen.Night, first, RegimenPhase.Fill),
+            DayExchanges = Exchanges(regimen.Day, first, RegimenPhase.DayFill),
+            Drains = Drains(first, last),
+            EveningDrain = Volume.FromMilliliters(ring[last - 1].Drained),
             PoreVolumes = new(Volume.FromMilliliters(ultrasmall), Volume.FromMilliliters(small), Volume.FromMilliliters(large)),
             LymphaticRemoval = Volume.FromMilliliters(membrane.LymphaticRemoval.MillilitersPerMinute * open),
-            VolumeChange = Volume.FromMilliliters(end[0] - starts[1]),
-            PeritonealUreaClearance = Clearance.FromLitersPerDay(urea / 1000 / plasma.Urea.MillimolesPerLiter),
-            PeritonealCreatinineClearance = Clearance.FromLitersPerDay(creatinine / 1000 / plasma.Creatinine.MillimolesPerLiter),
-            GlucoseUsed = Grams(glucoseIn),
-            GlucoseAbsorbed = Grams(glucoseIn - glucose - (end[1 + SolutePanel.Glucose] - starts[2 + SolutePanel.Glucose])),
-            PolymerUsed = Mass.FromGrams(polymerIn),
-            PolymerAbsorbed = Mass.FromGrams(polymerIn - 1e-6 * (polymer + PolymerOf(panel, end) - PolymerOf(panel, starts.Slice(1, stride - 1)))),
-            SodiumRemovedByModel = AmountOfSubstance.FromMicromoles(sodium - sodiumIn),
+            VolumeChange = Volume.FromMilliliters(ring.StartOf(last)[0] - ring.StartOf(first)[0]),
+            Solutes = solutes,
+            PolymerUsed = Mass.FromGrams(1e-6 * PolymerOf(k => solutes[k].Infused!.Value.Micromoles)),
+            PolymerAbsorbed = Mass.FromGrams(1e-6 * PolymerOf(k =>
+                solutes[k].Infused!.Value.Micromoles - solutes[k].Drained!.Value.Micromoles - ring.StartOf(last)[1 + k] + ring.StartOf(first)[1 + k])),
+            GlucoseUsed = Grams(glucose.Infused!.Value),
+            GlucoseAbsorbed = Grams(glucose.Infused.Value - glucose.Drained!.Value - AmountOfSubstance.FromMicromoles(stays)),
             Peak = new(
-                Volume.FromMilliliters(phases[fullest].Peak), TimeSpan.FromMinutes(phases[fullest].PeakTime), phases[fullest].Kind),
+                Volume.FromMilliliters(ring[fullest].Peak), TimeSpan.FromMinutes(ring[fullest].PeakTime), ring.Plan[fullest].Kind),
             SmallestVolume = Volume.FromMilliliters(minimum),
+            Plasma = plasma,
             Timeline = timeline is null ? [] : [.. timeline],
         };
     }
 
-    private static (double Glucose, double Sodium) Infused(Regimen regimen)
+    /// <summary>The bags of several phases, solute by solute.</summary>
+    public ImmutableArray<SoluteRemoval> Solutes(int first, int last)
     {
-        double glucose = 0, sodium = 0;
-        foreach (var (solution, volume) in Exchanges(regimen))
+        Span<double> infused = stackalloc double[panel.Count];
+        Span<double> drained = stackalloc double[panel.Count];
+        for (var k = first; k < last; k++)
         {
-            glucose += volume.Milliliters * solution.Glucose.MillimolesPerLiter;
-            sodium += volume.Milliliters * solution.Sodium.MillimolesPerLiter;
+            if (ring.Plan[k] is { IsFill: true, Exchange: { } exchange })
+            {
+                Add(infused, CavityContents.Of(exchange.Solution, panel), exchange.Fill.Milliliters);
+            }
+            else if (ring.Plan[k].IsDrain)
+            {
+                Add(drained, ring.DrainedBy(k), 1);
+            }
         }
 
-        return (glucose, sodium);
+        var minutes = Minutes(first, last);
+        var removals = ImmutableArray.CreateBuilder<SoluteRemoval>(panel.Count);
+        for (var i = 0; i < panel.Count; i++)
+        {
+            var pool = Array.FindIndex(conditions, condition => panel.IndexOf(condition.Pool.Solute) == i);
+            var mean = pool < 0 ? level[i] : Exposure(pool, first, last) / minutes;
+            var isRelative = pool < 0 && Transport.Solutes.IsProtein(panel.Solutes[i]);
+            removals.Add(new(
+                panel.Solutes[i],
+                isRelative ? null : AmountOfSubstance.FromMicromoles(infused[i]),
+                isRelative ? null : AmountOfSubstance.FromMicromoles(drained[i]),
+                mean > 0 ? Clearance.FromMillilitersPerMinute((drained[i] - infused[i]) / mean / minutes) : null));
+        }
+
+        return removals.MoveToImmutable();
     }
 
-    private static IEnumerable<(DialysisSolution Solution, Volume Volume)> Exchanges(Regimen regimen)
+    /// <summary>Plasma of the whole ring.</summary>
+    public PlasmaRhythm Plasma(ReadOnlySpan<BodyPool> pools, int poolSlot, PlasmaCourse course, TimeOnly nightStart)
     {
-        foreach (var exchange in regimen.Night)
+        var found = ImmutableArray.CreateBuilder<PoolLevel>(pools.Length);
+        for (var k = 0; k < pools.Length; k++)
         {
-            yield return (exchange.Solution, exchange.Fill);
+            var (condition, end) = (conditions[k], ring.Plan.Count);
+            found.Add(new(
+                condition.Pool,
+                condition.Volume,
+                pools[k].Generation,
+                condition.Renal,
+                condition.Other,
+                Exposure(k, 0, end),
+                ring.StartOf(end)[poolSlot + k] - ring.StartOf(0)[poolSlot + k]));
         }
 
-        if (regimen.DayFill is { } fill)
+        return new(found.MoveToImmutable(), course, nightStart, ring.Plan.Days);
+    }
+
+    /// <summary>What the days without treatment add to the books.</summary>
+    public RestFluid Rest(RegimenWeek week)
+    {
+        double drained = 0, ultrasmall = 0, small = 0, large = 0, open = 0;
+        for (var k = 0; k < ring.Plan.Count; k++)
         {
-            yield return (fill.Solution, fill.Volume);
+            if (week.Days[ring.Plan[k].Day] is null)
+            {
+                ref readonly var phase = ref ring[k];
+                drained += phase.Drained;
+                ultrasmall += phase.Ultrasmall;
+                small += phase.Small;
+                large += phase.Large;
+                open += phase.Open;
+            }
+        }
+
+        return new(
+            Volume.FromMilliliters(drained),
+            new(Volume.FromMilliliters(ultrasmall), Volume.FromMilliliters(small), Volume.FromMilliliters(large)),
+            Volume.FromMilliliters(membrane.LymphaticRemoval.MillilitersPerMinute * open));
+    }
+
+    /// <summary>Where a day begins in the ring.</summary>
+    private int First(int day)
+    {
+        var k = 0;
+        while (k < ring.Plan.Count && ring.Plan[k].Day < day)
+        {
+            k++;
+        }
+
+        return k;
+    }
+
+    private static void Add(Span<double> sums, ReadOnlySpan<double> concentrations, double volume)
+    {
+        for (var i = 0; i < sums.Length; i++)
+        {
+            sums[i] += volume * concentrations[i];
         }
     }
 
-    // µg, of a state that begins with the volume.
-    private static double PolymerOf(SolutePanel panel, ReadOnlySpan<double> state)
+    // µg over the fractions of a polymer.
+    private double PolymerOf(Func<int, double> micromoles)
     {
         var sum = 0.0;
-        for (var i = panel.PolymerStart; i < panel.Count; i++)
+        for (var k = panel.PolymerStart; k < panel.Count; k++)
         {
-            sum += state[1 + i] * panel.Solutes[i].MolarMassGramsPerMole;
+            sum += micromoles(k) * panel.Solutes[k].MolarMassGramsPerMole;
         }
 
         return sum;
     }
 
-    private static Mass Grams(double micromoles) => Mass.FromGrams(micromoles * 1e-6 * Solutes.Glucose.MolarMassGramsPerMole);
+    private static Mass Grams(AmountOfSubstance glucose) => Mass.FromGrams(glucose.Millimoles * 1e-3 * Transport.Solutes.Glucose.MolarMassGramsPerMole);
 
-    private static ImmutableArray<CycleOutcome> Cycles(
-        Regimen regimen, SolutePanel panel, ReadOnlySpan<PhaseRecord> phases, ReadOnlySpan<double> starts, int stride)
+    // With constant plasma the day is the clock's; with a body it is what went by, of which the exposure was taken.
+    private double Minutes(int first, int last) => conditions.Length == 0
+        ? (ring.Plan[last - 1].Day - ring.Plan[first].Day + 1) * RegimenSchedule.MinutesPerDay
+        : ring.TimeOf(last) - ring.TimeOf(first);
+
+    private double Exposure(int pool, int first, int last)
     {
-        var cycles = ImmutableArray.CreateBuilder<CycleOutcome>(regimen.Cycles);
-        for (var i = 0; i < regimen.Cycles; i++)
-        {
-            ref readonly var fill = ref phases[3 * i];
-            ref readonly var dwell = ref phases[3 * i + 1];
-            ref readonly var drain = ref phases[3 * i + 2];
-            cycles.Add(new(
-                regimen.Night[i].Fill,
-                Volume.FromMilliliters(drain.Drained),
-                TimeSpan.FromMinutes(fill.Start),
-                TimeSpan.FromMinutes(dwell.End - dwell.Start),
-                TimeSpan.FromMinutes(drain.End - drain.Start),
-                Carried(panel, starts.Slice(3 * i * stride + 1, stride - 1))));
-        }
-
-        return cycles.MoveToImmutable();
+        var slot = ring.StartOf(0).Length - conditions.Length + pool;
+        return ring.StartOf(last)[slot] - ring.StartOf(first)[slot];
     }
 
-    private static ResidualFluid Carried(SolutePanel panel, ReadOnlySpan<double> state)
+    private ImmutableArray<DrainedFluid> Drains(int first, int last)
     {
-        var volume = state[0];
-        var others = OtherSolutes.None;
-        for (var i = panel.PolymerStart; i < panel.Count; i++)
+        var drains = ImmutableArray.CreateBuilder<DrainedFluid>();
+        for (var k = first; k < last; k++)
         {
-            others = others.Add(panel.Solutes[i], Concentration.FromMillimolesPerLiter(state[1 + i] / volume));
+            if (ring.Plan[k].IsDrain)
+            {
+                drains.Add(new(
+                    TimeSpan.FromMinutes(ring[k].Start),
+                    ring.Plan[k].Kind,
+                    Volume.FromMilliliters(ring[k].Drained),
+                    panel,
+                    [.. ring.DrainedBy(k)]));
+            }
         }
 
+        return drains.DrainToImmutable();
+    }
+
+    // An exchange is a fill, a dwell and a drain in a row.
+    private ImmutableArray<CycleOutcome> Exchanges(ImmutableArray<Exchange> exchanges, int first, RegimenPhase fill)
+    {
+        var outcomes = ImmutableArray.CreateBuilder<CycleOutcome>(exchanges.Length);
+        for (var k = first; outcomes.Count < exchanges.Length; k++)
+        {
+            if (ring.Plan[k].Kind == fill)
+            {
+                var (dwell, drain) = (ring[k + 1], ring[k + 2]);
+                outcomes.Add(new(
+                    exchanges[outcomes.Count].Fill,
+                    Volume.FromMilliliters(drain.Drained),
+                    TimeSpan.FromMinutes(ring[k].Start),
+                    TimeSpan.FromMinutes(dwell.End - dwell.Start),
+                    TimeSpan.FromMinutes(drain.End - drain.Start),
+                    Carried(ring.StartOf(k))));
+            }
+        }
+
+        return outcomes.MoveToImmutable();
+    }
+
+    private ResidualFluid Carried(ReadOnlySpan<double> state)
+    {
+        var volume = state[0];
         return new()
         {
             Volume = Volume.FromMilliliters(volume),
@@ -142,7 +251,21 @@ internal static class RegimenTally
             Creatinine = Concentration.FromMillimolesPerLiter(state[1 + SolutePanel.Creatinine] / volume),
             Glucose = Concentration.FromMillimolesPerLiter(state[1 + SolutePanel.Glucose] / volume),
             Sodium = Concentration.FromMillimolesPerLiter(state[1 + SolutePanel.Sodium] / volume),
-            Others = others,
+            Others = Others(state),
         };
+    }
+
+    private ImmutableDictionary<Solute, Concentration> Others(ReadOnlySpan<double> state)
+    {
+        var others = OtherSolutes.None;
+        for (var i = SolutePanel.Sodium + 1; i < panel.Count; i++)
+        {
+            if (!Transport.Solutes.IsProtein(panel.Solutes[i]))
+            {
+                others = others.Add(panel.Solutes[i], Concentration.FromMillimolesPerLiter(state[1 + i] / state[0]));
+            }
+        }
+
+        return others;
     }
 }

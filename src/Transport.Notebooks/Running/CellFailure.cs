@@ -1,3 +1,5 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
 using Microsoft.CodeAnalysis.Scripting;
 using Microsoft.DotNet.Interactive;
 using Microsoft.DotNet.Interactive.Events;
@@ -7,11 +9,16 @@ namespace Transport.Notebooks;
 /// <summary>Why a cell stopped.</summary>
 /// <param name="Name">The exception's type, or <c>CompilationError</c>.</param>
 /// <param name="Message">What a reader needs to know; one sentence when the library raised it.</param>
-/// <param name="StackTrace">Where, inside code that is not ours; empty when the library itself refused or the cell did not compile.</param>
-internal sealed record CellFailure(string Name, string Message, IReadOnlyList<string> StackTrace)
+/// <param name="StackTrace">
+/// Where, innermost first: the lines of cells, and the calls between them unless the library itself refused. Empty when the cell did not compile.
+/// </param>
+/// <param name="NeedsName">True when the message alone does not say enough.</param>
+internal sealed partial record CellFailure(string Name, string Message, IReadOnlyList<string> StackTrace, bool NeedsName)
 {
-    public static CellFailure From(CommandFailed failed, IReadOnlyCollection<Diagnostic> diagnostics)
+    public static CellFailure From(CommandFailed failed, IReadOnlyCollection<Diagnostic> diagnostics, int cell, string code)
     {
+        var source = code.Split('\n');
+        string At(int line) => line >= 1 && line <= source.Length ? $"line {line}: {source[line - 1].Trim()}" : $"line {line}";
         var exception = failed.Exception;
         while (exception is System.Reflection.TargetInvocationException or AggregateException { InnerExceptions.Count: 1 })
             exception = exception.InnerException;
@@ -20,12 +27,26 @@ internal sealed record CellFailure(string Name, string Message, IReadOnlyList<st
         if (exception is null or CompilationErrorException || errors.Count > 0)
         {
             var lines = errors.Select(d => $"line {d.LinePositionSpan.Start.Line + 1}: {d.Message} [{d.Code}]");
-            return new CellFailure("CompilationError", errors.Count > 0 ? string.Join('\n', lines) : failed.Message, []);
+            return new CellFailure("CompilationError", errors.Count > 0 ? string.Join('\n', lines) : failed.Message, [], NeedsName: false);
         }
 
-        return new CellFailure(
-            exception.GetType().Name, exception.Message, IsOurs(exception) ? [] : [.. CellFrames(exception)]);
+        var isOurs = IsOurs(exception);
+        var frames = FramesOf(exception).Where(frame => frame.Groups["line"].Success || !isOurs).Select(frame =>
+        {
+            var what = frame.Groups["what"].Value;
+            var call = what.StartsWith('<') ? "" : $" in {what}";
+            if (!frame.Groups["line"].Success)
+                return $"at {what}";
+            var line = int.Parse(frame.Groups["line"].Value, CultureInfo.InvariantCulture);
+            return frame.Groups["cell"].Value == cell.ToString(CultureInfo.InvariantCulture)
+                ? $"at {At(line)}{call}"
+                : $"at cell {frame.Groups["cell"].Value}, line {line}{call}";
+        });
+        return new CellFailure(exception.GetType().Name, exception.Message, [.. frames], !isOurs);
     }
+
+    /// <summary>All of it as lines of text.</summary>
+    public IEnumerable<string> Describe() => [.. (NeedsName ? $"{Name}: {Message}" : Message).Split('\n'), .. StackTrace];
 
     private static bool IsOurs(Exception exception) =>
         IsOurs(exception.GetType().Namespace) || IsOurs(exception.TargetSite?.DeclaringType?.Namespace);
@@ -34,10 +55,15 @@ internal sealed record CellFailure(string Name, string Message, IReadOnlyList<st
         space == nameof(Transport) || space?.StartsWith(nameof(Transport) + ".", StringComparison.Ordinal) == true;
 
     // The frames below the cell belong to the script host and help nobody.
-    private static IEnumerable<string> CellFrames(Exception exception) =>
+    private static IEnumerable<Match> FramesOf(Exception exception) =>
         (exception.StackTrace ?? "").Split('\n')
             .Select(frame => frame.Trim())
             .TakeWhile(frame => !frame.Contains("Microsoft.CodeAnalysis.Scripting", StringComparison.Ordinal)
                 && !frame.StartsWith("---", StringComparison.Ordinal))
-            .Where(frame => frame.Length > 0);
+            .Select(frame => Frame().Match(frame))
+            .Where(frame => frame.Success);
+
+    // "at Submission#3.F(Int32 a) in SOMEWHERE/cell 3:line 2": no path is repeated.
+    [GeneratedRegex(@"^at (Submission#\d+\.)?(?<what>.+?)( in (.*[/\\])?(cell (?<cell>\d+):line (?<line>\d+)|.*))?$")]
+    private static partial Regex Frame();
 }

@@ -52,9 +52,10 @@ internal static class NotebookRun
     {
         var total = cells.Count(cell => cell.IsCode);
         var executed = new List<NotebookCell>();
+        var shown = new List<List<CellOutput>>();
         var count = 0;
 
-        var session = await NotebookSession.StartAsync(cancellation);
+        var session = await NotebookSession.StartAsync(cancellation: cancellation);
         foreach (var cell in cells)
         {
             if (!cell.IsCode)
@@ -67,12 +68,13 @@ internal static class NotebookRun
             var watch = Stopwatch.StartNew();
             var outputs = new List<CellOutput>();
             var failure = await session.ExecuteAsync(
-                cell.Source, output => CellOutput.Append(outputs, output), cancellation);
+                cell.Source, output => CellOutput.Append(outputs, shown, output), cancellation: cancellation);
             progress.WriteLine(failure is null
                 ? string.Create(CultureInfo.InvariantCulture, $"{watch.Elapsed.TotalSeconds:0.0} s")
                 : "failed");
             if (failure is not null)
                 throw new NotebookRunException(NotebookRunException.CellFailed, Describe(count, total, cell, failure));
+            shown.Add(outputs); // a later cell may still update one of them
             executed.Add(cell with { ExecutionCount = count, Outputs = outputs });
         }
 
@@ -83,8 +85,7 @@ internal static class NotebookRun
     private static string Describe(int count, int total, NotebookCell cell, CellFailure failure)
     {
         var firstLine = cell.Source.Split('\n').FirstOrDefault(line => !string.IsNullOrWhiteSpace(line))?.Trim();
-        var named = failure.StackTrace.Count > 0 ? $"{failure.Name}: {failure.Message}" : failure.Message;
-        IEnumerable<string> lines = [$"cell {count} of {total} failed, nothing was written", $"> {firstLine}", .. named.Split('\n'), .. failure.StackTrace];
+        IEnumerable<string> lines = [$"cell {count} of {total} failed, nothing was written", $"> {firstLine}", .. failure.Describe()];
         return string.Join("\n  ", lines);
     }
 

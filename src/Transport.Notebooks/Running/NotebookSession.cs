@@ -1,4 +1,8 @@
+using System.Globalization;
 using System.Reflection;
+using System.Runtime.CompilerServices;
+using System.Text;
+using Microsoft.CodeAnalysis.Scripting;
 using Microsoft.DotNet.Interactive;
 using Microsoft.DotNet.Interactive.Commands;
 using Microsoft.DotNet.Interactive.CSharp;
@@ -25,48 +29,91 @@ internal sealed class NotebookSession : IDisposable
     private static readonly string[] Namespaces =
         ["Transport", "Transport.Analysis", "Transport.Reporting", "Transport.Notebooks"];
 
-    private readonly CompositeKernel _kernel;
+    /// <summary>How long an interrupted cell may take to end before it counts as stuck.</summary>
+    internal static readonly TimeSpan Patience = TimeSpan.FromSeconds(4);
 
-    private NotebookSession(CompositeKernel kernel) => _kernel = kernel;
+    private readonly CSharpKernel _csharp;
+    private readonly CompositeKernel _kernel;
+    private readonly Dictionary<string, string> _displays = new(StringComparer.Ordinal);
+    private Task _emptyCell = Task.CompletedTask;
+
+    private NotebookSession(CSharpKernel csharp)
+    {
+        _csharp = csharp;
+        _kernel = [csharp];
+        _kernel.DefaultKernelName = csharp.Name;
+    }
+
+    /// <summary>The number of the last cell that was counted; 0 before the first.</summary>
+    public int CellCount { get; private set; }
+
+    /// <summary>True while an interrupted cell goes on all the same: nothing else can run.</summary>
+    public bool IsStuck => !_emptyCell.IsCompleted;
 
     /// <summary>Starts a kernel, loads the library into it and registers its views.</summary>
-    public static async Task<NotebookSession> StartAsync(CancellationToken cancellation = default)
+    /// <param name="live">For a front end that draws charts by <see cref="LiveChart"/>; not for files.</param>
+    /// <param name="cancellation">Gives up.</param>
+    public static async Task<NotebookSession> StartAsync(bool live = false, CancellationToken cancellation = default)
     {
         var assemblies = LibraryAssemblies.Select(Assembly.Load).ToList();
         var present = assemblies.SelectMany(a => a.GetExportedTypes()).Select(t => t.Namespace).ToHashSet();
 
         var csharp = new CSharpKernel();
         csharp.AddAssemblyReferences(assemblies.Select(a => a.Location));
-        var session = new NotebookSession([csharp]);
-        session._kernel.DefaultKernelName = csharp.Name;
-        NotebookViews.Register();
+        var session = new NotebookSession(csharp);
+        NotebookViews.Register(live);
 
         string[] imports =
         [
-            "static Microsoft.DotNet.Interactive.Kernel", "System", "System.Linq", "System.Collections.Generic",
+            "static Transport.Notebooks.Cell", "System", "System.Linq", "System.Collections.Generic",
             .. Namespaces.Where(present.Contains),
         ];
         var failure = await session.ExecuteAsync(
-            string.Concat(imports.Select(name => $"using {name};\n")), _ => { }, cancellation);
+            string.Concat(imports.Select(name => $"using {name};\n")), _ => { }, isCounted: false, cancellation);
         return failure is null ? session : throw new InvalidOperationException(failure.Message);
     }
 
     /// <summary>Runs one cell. Outputs are handed over as they appear, in order.</summary>
+    /// <param name="code">The cell.</param>
+    /// <param name="emit">Takes the outputs.</param>
+    /// <param name="isCounted">False for what no reader sees: it gets no number.</param>
+    /// <param name="cancellation">Interrupts it.</param>
     /// <returns>Null when the cell ran to its end.</returns>
     /// <exception cref="OperationCanceledException">
-    /// Cancelled. A cell that never yields keeps its thread until the process ends; the session is then of no more use.
+    /// Cancelled. A cell that never yields keeps its thread until the process ends; then <see cref="IsStuck"/> is true.
     /// </exception>
-    public async Task<CellFailure?> ExecuteAsync(string code, Action<CellOutput> emit, CancellationToken cancellation = default)
+    public async Task<CellFailure?> ExecuteAsync(
+        string code, Action<CellOutput> emit, bool isCounted = true, CancellationToken cancellation = default)
     {
+        var cell = isCounted ? ++CellCount : CellCount;
+        var order = 0;
         var command = new SubmitCode(code);
         var diagnostics = new List<Diagnostic>();
         CommandFailed? failed = null;
 
-        using (_kernel.KernelEvents.Subscribe(OnEvent))
-            await _kernel.SendAsync(command, cancellation).WaitAsync(cancellation);
+        // Names the cell in stack traces, which gives an exception its line.
+        ref var options = ref OptionsOf(_csharp);
+        options = options.WithEmitDebugInformation(true).WithFileEncoding(Encoding.UTF8)
+            .WithFilePath(string.Create(CultureInfo.InvariantCulture, $"cell {cell}"));
 
         cancellation.ThrowIfCancellationRequested();
-        return failed is null ? null : CellFailure.From(failed, diagnostics);
+        using (_kernel.KernelEvents.Subscribe(OnEvent))
+        {
+            try
+            {
+                await _kernel.SendAsync(command, cancellation).WaitAsync(cancellation);
+            }
+            catch (OperationCanceledException)
+            {
+                // The command ends at once, whatever its cell still does. Whether that has left shows when the next one gets its turn.
+                _emptyCell = _kernel.SendAsync(new SubmitCode(""), CancellationToken.None);
+                await Task.WhenAny(_emptyCell, Task.Delay(Patience, CancellationToken.None));
+                throw;
+            }
+        }
+
+        cancellation.ThrowIfCancellationRequested();
+        return failed is null ? null : CellFailure.From(failed, diagnostics, cell, code);
 
         void OnEvent(KernelEvent kernelEvent)
         {
@@ -81,10 +128,12 @@ internal sealed class NotebookSession : IDisposable
                 case ReturnValueProduced { FormattedValues.Count: > 0 } result:
                     emit(new CellOutput.Display(FormsOf(result), IsResult: true));
                     break;
-
-                // An update is one more output: the kernel gives it a new id, so what it replaces cannot be known.
+                case DisplayedValueUpdated { FormattedValues.Count: > 0 } update when _displays.TryGetValue(update.ValueId, out var id):
+                    emit(new CellOutput.Display(FormsOf(update), IsResult: false) { Id = id, IsUpdate = true });
+                    break;
                 case DisplayedValueProduced or DisplayedValueUpdated when kernelEvent is DisplayEvent { FormattedValues.Count: > 0 } shown:
-                    emit(new CellOutput.Display(FormsOf(shown), IsResult: false));
+                    _displays[shown.ValueId] = string.Create(CultureInfo.InvariantCulture, $"cell-{cell}-display-{++order}");
+                    emit(new CellOutput.Display(FormsOf(shown), IsResult: false) { Id = _displays[shown.ValueId] });
                     break;
                 case DiagnosticsProduced produced:
                     diagnostics.AddRange(produced.Diagnostics);
@@ -96,8 +145,17 @@ internal sealed class NotebookSession : IDisposable
         }
     }
 
+    /// <summary>Asks the kernel about code, without running it.</summary>
+    /// <returns>The first answer of this kind; null when there is none, or while the session is stuck.</returns>
+    public async Task<T?> AskAsync<T>(KernelCommand question)
+        where T : KernelEvent => IsStuck ? null : (await _kernel.SendAsync(question)).Events.OfType<T>().FirstOrDefault();
+
     /// <inheritdoc />
     public void Dispose() => _kernel.Dispose();
+
+    // The package does not offer the options of its scripts, which by default carry no line numbers.
+    [UnsafeAccessor(UnsafeAccessorKind.Field, Name = "_scriptOptions")]
+    private static extern ref ScriptOptions OptionsOf(CSharpKernel kernel);
 
     private static string TextOf(DisplayEvent output) => string.Concat(output.FormattedValues.Select(v => v.Value));
 

@@ -52,7 +52,7 @@ internal static partial class PageWriter
             .Append("Decision support for licensed prescribers; local protocol rules.</p>\n</footer>\n");
         if (hasCharts)
         {
-            page.Append("<script>").Append(EscapeScript(PlotlyScript())).Append("</script>\n")
+            page.Append("<script>").Append(EscapeScript(PlotlyScript.Read())).Append("</script>\n")
                 .Append("<script>\n").Append(Resource(typeof(PageWriter).Assembly, "page.js")).Append("</script>\n");
         }
 
@@ -141,13 +141,6 @@ internal static partial class PageWriter
         Rune.IsLetterOrDigit(rune) || rune.Value == ' ' ? rune.ToString() : string.Create(CultureInfo.InvariantCulture, $"\\{rune.Value:x6}")));
 
     private static string Escape(string text) => WebUtility.HtmlEncode(text);
-
-    // The script travels inside Plotly.NET under a name that carries its version.
-    private static string PlotlyScript()
-    {
-        var assembly = typeof(Plotly.NET.Chart).Assembly;
-        return Resource(assembly, assembly.GetManifestResourceNames().Single(name => name.EndsWith(".min.js", StringComparison.Ordinal)));
-    }
 
     private static string Resource(Assembly assembly, string name)
     {

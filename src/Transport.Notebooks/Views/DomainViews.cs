@@ -5,10 +5,10 @@ namespace Transport.Notebooks;
 /// <summary>Which view each noun of the library has in a cell. Every view is a report or a figure of Transport.Reporting.</summary>
 internal static class DomainViews
 {
-    public static void Register()
+    public static void Register(bool live)
     {
-        Chart<Figure>(figure => figure);
-        Chart<DwellCourse>(CourseCharts.Of);
+        Chart<Figure>(figure => figure, live);
+        Chart<DwellCourse>(CourseCharts.Of, live);
         NotebookViews.Register<ReportBlock>(block => block.Html, block => block.Text);
         Report<SampleSheet>(Reports.Of);
         Report<EquilibrationIndices>(Reports.Of);
@@ -50,8 +50,15 @@ internal static class DomainViews
         Formatter.SetPreferredMimeTypesFor(typeof(T), MediaType.PlainText);
     }
 
-    private static void Chart<T>(Func<T, Figure> chart) => NotebookViews.RegisterChart<T>(
-        value => PlotlyRenderer.ToSpec(chart(value)), value => SvgRenderer.ToSvg(chart(value)), value => Words(chart(value)));
+    private static void Chart<T>(Func<T, Figure> chart, bool live)
+    {
+        NotebookViews.RegisterChart<T>(
+            value => PlotlyRenderer.ToSpec(chart(value)), value => SvgRenderer.ToSvg(chart(value)), value => Words(chart(value)));
+        if (!live)
+            return;
+        Formatter.Register<T>(value => LiveChart.Of(chart(value)), MediaType.Html);
+        Formatter.SetPreferredMimeTypesFor(typeof(T), MediaType.Html, MediaType.PlotlySpec, MediaType.Svg, MediaType.PlainText);
+    }
 
     // The alternative text, then the caption.
     private static string Words(Figure figure) => figure.Caption.Length == 0 ? figure.AltText : $"{figure.AltText}\n{figure.Caption}";

@@ -12,11 +12,14 @@ public static class NotebookViews
     /// Registers the views with the notebook kernel of this process. A value without a view of its own is shown as plain text.
     /// Calling it again changes nothing.
     /// </summary>
-    public static void Register()
+    public static void Register() => Register(live: false);
+
+    /// <param name="live">For a page of a notebook server: a chart also has a form that draws itself there.</param>
+    internal static void Register(bool live)
     {
         Formatter.DefaultMimeType = MediaType.PlainText;
         Register<HtmlView>(view => view.Html, view => view.Text);
-        DomainViews.Register();
+        DomainViews.Register(live);
 
         // Sequences: records as a table, anything else as its plain text.
         Formatter.Register<IEnumerable>(

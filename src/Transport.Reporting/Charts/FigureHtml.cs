@@ -40,8 +40,11 @@ public static class FigureHtml
             """;
     }
 
-    /// <summary>Draws what is not yet drawn, in the colors that the page has set.</summary>
-    private static string Drawing { get; } =
+    /// <summary>
+    /// The script in each figure element: draws what is not yet drawn, in the colors that the page has set. For a page that gets
+    /// <see cref="PlotlyScript"/> only after its figures.
+    /// </summary>
+    public static string Drawing { get; } =
         "(function(){if(!window.Plotly)return;var names={" +
         string.Join(',', ChartColors.All.Select(color => $"'{color.Light}':'{color.Name}'")) +
         "};document.querySelectorAll('.transport-chart:not([data-live])').forEach(function(figure){" +

@@ -26,7 +26,7 @@ public sealed class ArchitectureTests
         Assert.DoesNotContain(References(Libraries[library]), above.Contains);
 
         // A reference that no code uses yet is not in the assembly, but it is in the project.
-        var project = File.ReadAllText(Path.Combine(ReferenceData.RepositoryRoot(), "src", library, library + ".csproj"));
+        var project = File.ReadAllText(Path.Combine(Repository.Root, "src", library, library + ".csproj"));
         Assert.DoesNotContain(above, name => project.Contains(name + ".csproj", StringComparison.Ordinal));
     }
 

@@ -23,7 +23,7 @@ public sealed class RepositoryTests
     [Fact]
     public void Nothing_unexpected_lies_at_the_top()
     {
-        var found = new DirectoryInfo(ReferenceData.RepositoryRoot()).EnumerateFileSystemInfos().Select(entry => entry.Name);
+        var found = new DirectoryInfo(Repository.Root).EnumerateFileSystemInfos().Select(entry => entry.Name);
         Assert.Empty(found.Except(Top).Except(NotCommitted));
     }
 
@@ -33,10 +33,10 @@ public sealed class RepositoryTests
         // In two pieces, since this file is read too.
         string[] machine = ["/wo" + "rk/", "/tm" + "p/", "/ro" + "ot/", "/ho" + "me/", "C:\\Us" + "ers\\"];
         var knowing =
-            from file in Files(new(ReferenceData.RepositoryRoot()))
+            from file in Files(new(Repository.Root))
             from place in machine
             where File.ReadAllText(file.FullName).Contains(place, StringComparison.OrdinalIgnoreCase)
-            select $"{Path.GetRelativePath(ReferenceData.RepositoryRoot(), file.FullName)} contains {place}";
+            select $"{Path.GetRelativePath(Repository.Root, file.FullName)} contains {place}";
         Assert.Empty(knowing);
     }
 

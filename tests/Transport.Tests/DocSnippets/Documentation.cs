@@ -7,7 +7,7 @@ internal static partial class Documentation
 {
     private static readonly string[] NotCommitted = ["bin", "obj", "out", "TestResults", "BenchmarkDotNet.Artifacts", "node_modules"];
 
-    public static string Root { get; } = ReferenceData.RepositoryRoot();
+    public static string Root { get; } = Repository.Root;
 
     /// <summary>Every page, by its path from the root with forward slashes.</summary>
     public static IReadOnlyList<string> Pages { get; } = Files("*.md");

@@ -70,6 +70,20 @@ internal static class Programs
         #endregion
     }
 
+    public static void ChartInOneFile()
+    {
+        #region notebooks.md
+        var sheet = SampleSheet.Read("reference-data/examples/merrow-01-average.csv");
+        var results = EquilibrationIndices.Of(sheet.ToTest());
+        Console.WriteLine(Reports.Of(results).Text);
+        Directory.CreateDirectory("out");
+        if (EquilibrationCharts.AgainstPopulation(results) is { } figure)
+        {
+            FigureExport.WriteHtml(figure, "out/against-population.html");
+        }
+        #endregion
+    }
+
     public static void FileBasedApp()
     {
         #region getting-started.md: file-based app
@@ -110,7 +124,7 @@ internal static class Programs
 
     public static void Search(Patient patient, MembraneEnsemble ensemble, DialysisSolution tested)
     {
-        #region regimens.md
+        #region regimens.md: search
         var present = Regimen.Cycling(TimeSpan.FromHours(9), 4, Volume.FromLiters(2), DialysisSolution.Glucose227);
         var need = FluidTarget.From(
             intake: Volume.FromMilliliters(1500),
@@ -124,5 +138,37 @@ internal static class Programs
             Console.WriteLine($"{option.Change?.Text}: {option.Ultrafiltration}, {option.SodiumRemoved} sodium. {option.Why}");
         #endregion
         Assert.NotNull(front.Present);
+    }
+
+    public static void AnyExchanges(Patient patient, ThreePoreMembrane membrane)
+    {
+        #region regimens.md: exchanges
+        var hands = Regimen.Ambulatory(
+        [
+            new(new(7, 0), DialysisSolution.Glucose136, Volume.FromLiters(2)),
+            new(new(12, 0), DialysisSolution.Glucose136, Volume.FromLiters(2)),
+            new(new(17, 0), DialysisSolution.Glucose136, Volume.FromLiters(2)),
+            new(new(22, 0), DialysisSolution.Glucose227, Volume.FromLiters(2)),
+        ]);
+        var tidal = Regimen.Tidal(TimeSpan.FromHours(9), 12, new TidalPlan(Volume.FromLiters(2), 0.5), DialysisSolution.Glucose136);
+        var small = new Exchange(DialysisSolution.Glucose227, Volume.FromLiters(1.5), TimeSpan.FromMinutes(45));
+        var large = new Exchange(DialysisSolution.Glucose136, Volume.FromLiters(2.5));
+        var varied = new Regimen(TimeSpan.FromHours(9), [small, small, large, large], day: [large, large]);
+        foreach (var regimen in new[] { hands, tidal, varied })
+            Console.WriteLine($"{regimen}: {RegimenSimulation.Run(patient, membrane, regimen).Ultrafiltration}");
+        #endregion
+    }
+
+    public static void Body(Patient patient, ThreePoreMembrane membrane, Regimen present)
+    {
+        #region regimens.md: body
+        var measured = new PlasmaMeasurement(Concentration.FromMillimolesPerLiter(21), new TimeOnly(9, 0));
+        var body = new BodyKinetics(SolutePool.Urea with { Measured = measured }, SolutePool.Creatinine);
+        var now = RegimenSimulation.Run(patient, membrane, present, RegimenOptions.Default with { Body = body });
+        var same = RegimenOptions.Default with { Body = body.WithGenerationOf(now.Plasma!) };
+        var five = WeekSimulation.Run(patient, membrane, RegimenWeek.OfNights(present, 5), same);
+        Console.WriteLine($"urea {now.Plasma!.MeanOf(Solutes.Urea)} on average, {now.Plasma.LevelAt(Solutes.Urea, new(7, 0))} at 7 o'clock");
+        Console.WriteLine($"five nights: weekly Kt/V {five.UreaDose.TotalKtOverV:0.00}, urea {five.Plasma!.MeanOf(Solutes.Urea)} on average");
+        #endregion
     }
 }

@@ -66,6 +66,13 @@ public sealed partial class SnippetTests
     }
 
     [Fact]
+    public void The_file_of_the_notebooks_page_writes_its_chart()
+    {
+        Assert.Contains("D/P", FromTheRoot.Printed(Programs.ChartInOneFile), StringComparison.Ordinal);
+        Assert.True(new FileInfo(Path.Combine(Documentation.Root, "out", "against-population.html")).Length > 1_000_000);
+    }
+
+    [Fact]
     public void The_programs_of_the_concepts_run()
     {
         var test = SampleSheet.Read(Path.Combine(ReferenceData.Folder, "examples", "merrow-01-average.csv")).ToTest();
@@ -73,6 +80,9 @@ public sealed partial class SnippetTests
         Assert.Contains("UreaToPlasma", FromTheRoot.Printed(() => Programs.TwoTests(test, test)), StringComparison.Ordinal);
         var ensemble = MembraneFit.Run(test).ToEnsemble(10);
         Assert.Contains("sodium", FromTheRoot.Printed(() => Programs.Search(test.Patient, ensemble, test.Solution)), StringComparison.Ordinal);
+        var night = Regimen.Cycling(TimeSpan.FromHours(9), 5, Volume.FromLiters(2), DialysisSolution.Glucose136);
+        Assert.Contains("drains 1.0 L", FromTheRoot.Printed(() => Programs.AnyExchanges(test.Patient, ensemble.Center)), StringComparison.Ordinal);
+        Assert.Contains("five nights", FromTheRoot.Printed(() => Programs.Body(test.Patient, ensemble.Center, night)), StringComparison.Ordinal);
     }
 
     // "getting-started.md: curves" is on docs/getting-started.md.

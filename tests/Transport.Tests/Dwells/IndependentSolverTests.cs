@@ -119,7 +119,7 @@ public sealed class IndependentSolverTests
     {
         Skip.IfNot(File.Exists(Python), $"{Python} is missing.");
         Skip.If(Call(["-c", "import scipy"], "").Code != 0, $"SciPy is missing in {Python}.");
-        var script = Path.Combine(ReferenceData.RepositoryRoot(), "tests", "Transport.Tests", "Dwells", "independent_three_pore.py");
+        var script = Path.Combine(Repository.Root, "tests", "Transport.Tests", "Dwells", "independent_three_pore.py");
         var request = JsonSerializer.Serialize(new { methods = new[] { "DOP853", "LSODA" }, cases });
         var (code, output, error) = Call([script], request);
         Assert.True(code == 0, error);

@@ -36,7 +36,7 @@ public sealed class DeliveredErrorTests
     public void The_table_of_the_documentation_is_this_one()
     {
         // Two digits were written down. Another processor may round a sum differently, and so choose another step: 10 %.
-        var page = File.ReadAllLines(Path.Combine(ReferenceData.RepositoryRoot(), "docs", "concepts", "numerics.md"));
+        var page = File.ReadAllLines(Path.Combine(Repository.Root, "docs", "concepts", "numerics.md"));
         foreach (var problem in Set)
         {
             var cells = page.Single(line => line.StartsWith($"| {problem.Name} |", StringComparison.Ordinal)).Split('|', StringSplitOptions.TrimEntries)[2..^1];

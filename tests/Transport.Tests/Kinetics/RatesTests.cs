@@ -86,7 +86,7 @@ public sealed class RatesTests
         state[0] = Real.Of(2300);
         for (var i = 0; i < Panel.Count; i++)
         {
-            state[1 + i] = 2300 * system.Plasma[i];
+            state[1 + i] = Real.Of(2300 * system.Plasma[i].Value);
         }
 
         Assert.All(Rates(system, state), rate => Assert.Equal(0, rate, 1e-10));

@@ -5,18 +5,7 @@ namespace Transport.Tests;
 /// <summary>Finds reference-data from wherever the tests run, and reads its plain tables.</summary>
 internal static class ReferenceData
 {
-    public static string Folder { get; } = Path.Combine(RepositoryRoot(), "reference-data");
-
-    public static string RepositoryRoot()
-    {
-        var folder = new DirectoryInfo(AppContext.BaseDirectory);
-        while (folder is not null && !File.Exists(Path.Combine(folder.FullName, "Transport.sln")))
-        {
-            folder = folder.Parent;
-        }
-
-        return folder?.FullName ?? throw new DirectoryNotFoundException("Transport.sln was not found above the tests.");
-    }
+    public static string Folder { get; } = Path.Combine(Repository.Root, "reference-data");
 
     /// <summary>The rows of a table without quoted fields, by column name.</summary>
     public static IReadOnlyList<IReadOnlyDictionary<string, string>> Rows(string topic)
@@ -28,5 +17,7 @@ internal static class ReferenceData
     }
 
     public static double Number(this IReadOnlyDictionary<string, string> row, string column) =>
-        double.Parse(row[column], CultureInfo.InvariantCulture);
+        ToNumber(row[column]);
+
+    public static double ToNumber(string cell) => double.Parse(cell, CultureInfo.InvariantCulture);
 }

@@ -44,7 +44,7 @@ public sealed class IcodextrinRegimenTests
         var regimen = outcome.Regimen;
         var residual = ResidualFluid.Used(Volume.FromMilliliters(250 * Person.SurfaceFactor), Person.Plasma);
         var course = DwellSimulation.Run(
-            Person, Membrane with { TransientAmplitude = 0 }, new(DialysisSolution.Icodextrin, Volume.FromLiters(2), TimeSpan.FromMinutes(regimen.DayMinutes), residual));
+            Person, Membrane with { TransientAmplitude = 0 }, new(DialysisSolution.Icodextrin, Volume.FromLiters(2), TimeSpan.FromMinutes(regimen.DayDwellTimes[0].TotalMinutes), residual));
         Assert.InRange(outcome.DayUltrafiltration / course.NetUltrafiltrationAt(course.Dwell.Duration), 0.93, 1.07);
     }
 

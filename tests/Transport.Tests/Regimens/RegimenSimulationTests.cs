@@ -192,19 +192,29 @@ public sealed class RegimenSimulationTests
     [Fact]
     public void A_person_of_another_size_has_the_same_concentrations_and_volumes_in_proportion()
     {
-        // Membrane, fills, flows and residual scale with the surface; the equations then have the same solution. 1e-6 is the integrator.
+        // Membrane, fills, flows and residual scale with the surface; the equations then have the same solution. So does the plan, which takes the
+        // person's own residual: with two slopes it decides how long a drain is planned to take. 1e-6 is the integrator.
         const double factor = 1.2;
         var large = Standard with { Height = Standard.Height, Weight = Mass.FromKilograms(Standard.Weight.Kilograms * Math.Pow(factor, 1 / 0.425)) };
-        var settings = RegimenSettings.Default with { FillFlow = FlowRate.FromMillilitersPerMinute(200 * factor) };
-        foreach (var law in Enum.GetValues<AreaLaw>())
+        foreach (var twoSlopes in new[] { false, true })
         {
-            var membrane = ReferenceMembranes.MeanIncidentAdult() with { AreaLaw = law };
-            var small = RegimenSimulation.Run(Standard, membrane, Night(6));
-            var regimen = Regimen.Cycling(TimeSpan.FromHours(9), 6, Milliliters(2_000 * factor), DialysisSolution.Glucose136, null, settings);
-            var scaled = RegimenSimulation.Run(large, membrane.ScaledTo(large.BodySurface), regimen);
-            Within(small.NightUltrafiltration.Milliliters * factor, scaled.NightUltrafiltration.Milliliters, 1e-6);
-            Within(small.CreatinineDose.Total.LitersPerWeek, scaled.CreatinineDose.Total.LitersPerWeek, 1e-6);
-            Within(small.SodiumRemovedByModel.Millimoles * factor, scaled.SodiumRemovedByModel.Millimoles, 1e-5);
+            RegimenSettings Settings(double size) => RegimenSettings.Default with
+            {
+                FillFlow = FlowRate.FromMillilitersPerMinute(200 * size),
+                Drain = twoSlopes
+                    ? DrainProfile.TwoSlope(FlowRate.FromMillilitersPerMinute(200 * size), FlowRate.FromMillilitersPerMinute(45 * size), 0.8)
+                    : DrainProfile.Default,
+            };
+            foreach (var law in Enum.GetValues<AreaLaw>())
+            {
+                var membrane = ReferenceMembranes.MeanIncidentAdult() with { AreaLaw = law };
+                var small = RegimenSimulation.Run(Standard, membrane, Night(6, null, Settings(1)));
+                var regimen = Regimen.Cycling(TimeSpan.FromHours(9), 6, Milliliters(2_000 * factor), DialysisSolution.Glucose136, null, Settings(factor));
+                var scaled = RegimenSimulation.Run(large, membrane.ScaledTo(large.BodySurface), regimen);
+                Within(small.NightUltrafiltration.Milliliters * factor, scaled.NightUltrafiltration.Milliliters, 1e-6);
+                Within(small.CreatinineDose.Total.LitersPerWeek, scaled.CreatinineDose.Total.LitersPerWeek, 1e-6);
+                Within(small.SodiumRemovedByModel.Millimoles * factor, scaled.SodiumRemovedByModel.Millimoles, 1e-5);
+            }
         }
     }
 

@@ -67,14 +67,5 @@ internal static class Sheets
     public static string[] CodesOf(string text) => [.. Read(text).Findings.Select(finding => finding.Code)];
 
     /// <summary>A file of the repository, from wherever the tests run.</summary>
-    public static string Repository(params string[] parts)
-    {
-        var folder = AppContext.BaseDirectory;
-        while (!File.Exists(Path.Combine(folder, "Transport.sln")))
-        {
-            folder = Path.GetDirectoryName(folder) ?? throw new DirectoryNotFoundException("No Transport.sln above the tests.");
-        }
-
-        return Path.Combine([folder, .. parts]);
-    }
+    public static string Repository(params string[] parts) => Path.Combine([Tests.Repository.Root, .. parts]);
 }

@@ -1,0 +1,38 @@
+namespace Transport.Analysis;
+
+/// <summary>Draws from a density, in four chains.</summary>
+internal sealed class Chains
+{
+    // By coordinate, chain, draw.
+    private readonly double[][][] draws;
+
+    public Chains(int dimension, int count) => draws =
+    [
+        .. Enumerable.Range(0, dimension).Select(_ => Enumerable.Range(0, ILogDensity.Lanes).Select(_ => new double[count]).ToArray()),
+    ];
+
+    public int Dimension => draws.Length;
+
+    /// <summary>Draws of one chain.</summary>
+    public int Count => draws[0][0].Length;
+
+    /// <summary>Share of the proposals after warm-up that were accepted.</summary>
+    public double AcceptedShare { get; set; }
+
+    /// <summary>Evaluations of four points each, warm-up included.</summary>
+    public int Evaluations { get; set; }
+
+    /// <summary>One coordinate's draws, chain by chain.</summary>
+    public IReadOnlyList<double[]> this[int coordinate] => draws[coordinate];
+
+    /// <summary>Whether the chains of each coordinate tell one story.</summary>
+    public IReadOnlyList<ChainDiagnostics> Diagnostics() => [.. draws.Select(chains => ChainDiagnostics.Of(chains))];
+
+    internal void Record(int chain, int draw, ReadOnlySpan<double> point)
+    {
+        for (var j = 0; j < point.Length; j++)
+        {
+            draws[j][chain][draw] = point[j];
+        }
+    }
+}

@@ -1,0 +1,242 @@
+using System.Diagnostics;
+
+namespace Transport;
+
+/// <summary>Integrates cavity and body through one phase after another, each event where it lies.</summary>
+/// <remarks>One per thread: between runs it keeps nothing but memory and the equations of the last membrane.</remarks>
+internal sealed class CavityRun
+{
+    // Per 1.73 m²: a cavity with less is closed; a drain slower than this counts as done when little is left to drain.
+    private const double ClosedVolume = 10;
+    private const double SlowestDrain = 20;
+
+    private DormandPrince853<Real, BodySystem<Real>>? integrator;
+    private BodySystem<Real> night;
+    private BodySystem<Real> day;
+
+    // What the equations on hand belong to.
+    private SolutePanel? panel;
+    private PlasmaComposition? plasma;
+    private ThreePoreMembrane? membrane;
+    private Volume? supine;
+    private BodyPool[] pools = [];
+
+    private Patient patient = null!;
+    private RegimenOptions options = null!;
+    private IntegrationOptions integration = null!;
+    private RegimenSettings settings = null!;
+    private double residual;
+    private double closed;
+    private double slowestDrain;
+    private double instilled;
+
+    /// <summary>Volume, amounts, ∫J of the pores, drained amounts, pools, exposures.</summary>
+    public Real[] State { get; private set; } = [];
+
+    /// <summary>Now, min from the start of the first night.</summary>
+    public double Time { get; set; }
+
+    /// <summary>Volume and amounts: what the cavity is.</summary>
+    public int CavitySize { get; private set; }
+
+    /// <summary>Where the body begins in the state.</summary>
+    public int PoolSlot => night.PoolSlot;
+
+    /// <summary>The pools, whose generation may be written between rounds.</summary>
+    public Span<BodyPool> Pools => pools;
+
+    /// <summary>Whether plasma stays as it is although there are pools.</summary>
+    public bool HoldsPools { get; set; }
+
+    /// <summary>Takes samples of the cavity; null: none are wanted.</summary>
+    public TimelineSampler? Sampler { get; set; }
+
+    /// <summary>Keeps the course of plasma; null: it is not wanted.</summary>
+    public PlasmaCourse? Course { get; set; }
+
+    /// <summary>Gets ready for a patient with a membrane; nothing of an earlier regimen is left in what decides step sizes.</summary>
+    /// <param name="patient">Whose size and plasma.</param>
+    /// <param name="membrane">The membrane, at the patient's size.</param>
+    /// <param name="options">How to simulate.</param>
+    /// <param name="level">Plasma of each solute, mmol/L.</param>
+    /// <param name="body">The pools.</param>
+    public void Prepare(Patient patient, ThreePoreMembrane membrane, RegimenOptions options, ReadOnlySpan<double> level, BodyPool[] body)
+    {
+        (this.patient, this.options) = (patient, options);
+        integration = body.Length == 0 || options.Integration.RelativeTolerance <= BodyRhythm.Tolerance
+            ? options.Integration
+            : options.Integration with { RelativeTolerance = BodyRhythm.Tolerance };
+        var scale = patient.SurfaceFactor;
+        slowestDrain = SlowestDrain * scale;
+        var lying = membrane.VolumePerPressure is null ? null : options.SupineVolumePerPressure * scale;
+        var isReady = integrator is not null && body.Length == 0 && pools.Length == 0 && ReferenceEquals(panel, options.Panel)
+            && ReferenceEquals(this.membrane, membrane) && ReferenceEquals(plasma, patient.Plasma) && supine == lying;
+        if (!isReady)
+        {
+            var supineMembrane = lying is { } volume ? membrane with { VolumePerPressure = volume } : membrane;
+            night = Equations(supineMembrane, options.Panel, level, body);
+            day = Equations(membrane, options.Panel, level, body);
+            (panel, this.membrane, plasma, supine, pools) = (options.Panel, membrane, patient.Plasma, lying, body);
+            if (integrator is null || State.Length != night.Dimension)
+            {
+                integrator = new(night);
+                State = new Real[night.Dimension];
+                CavitySize = 1 + options.Panel.Count;
+            }
+        }
+
+        night.Cavity.Fresh.Clear();
+        day.Cavity.Fresh.Clear();
+        (Sampler, Course, HoldsPools, Time) = (null, null, false, 0);
+    }
+
+    /// <summary>The period before is over: the same moment, one period earlier on the clock.</summary>
+    public void TurnBack(double minutes)
+    {
+        Time -= minutes;
+        instilled -= minutes;
+    }
+
+    /// <summary>Runs one phase.</summary>
+    /// <param name="plan">The phase.</param>
+    /// <param name="regimen">Whose settings hold: the day's own regimen, or the rhythm's first on a day without any.</param>
+    /// <param name="record">What it did.</param>
+    /// <param name="drained">What it drained of each solute, µmol.</param>
+    public void Run(in PlannedPhase plan, Regimen regimen, out PhaseRecord record, Span<double> drained)
+    {
+        settings = regimen.Settings;
+        residual = regimen.ResidualFor(patient);
+        closed = Math.Min(ClosedVolume * patient.SurfaceFactor, 0.5 * residual);
+        record = new() { Start = Time, Peak = State[0].Value, PeakTime = Time, Minimum = State[0].Value };
+        State.AsSpan(CavitySize, PoolSlot - CavitySize).Clear();
+        ref var system = ref integrator!.System;
+        system = plan.IsNight ? night : day;
+        system.HoldsPools = HoldsPools;
+        system.Cavity.HasTransient = options.Transient == TransientUse.EveryFill
+            ? plan.Regimen is not null
+            : options.Transient == TransientUse.FirstFill && plan.Index == 0 && plan.IsNight;
+        Sampler?.Begin(plan.Kind, Time, State);
+        if (plan.IsFill)
+        {
+            Fill(ref record, plan.Exchange!);
+        }
+        else if (plan.IsDrain)
+        {
+            Drain(ref record, plan.Kind == RegimenPhase.EveningDrain ? null : plan.Exchange?.PartialDrain);
+        }
+        else
+        {
+            Dwell(ref record, plan.End);
+        }
+
+        record.End = Time;
+        var (drain, pore) = (system.Cavity.DrainSlot, system.Cavity.PoreSlot);
+        for (var i = 0; i < drained.Length; i++)
+        {
+            drained[i] = State[drain + i].Value;
+        }
+
+        (record.Ultrasmall, record.Small, record.Large) = (State[pore].Value, State[pore + 1].Value, State[pore + 2].Value);
+    }
+
+    private static BodySystem<Real> Equations(ThreePoreMembrane membrane, SolutePanel panel, ReadOnlySpan<double> level, BodyPool[] body) =>
+        new(new(membrane, FreeParameters<Real>.From(membrane), panel, level) { CollectsDrain = true }, body);
+
+    private void Fill(ref PhaseRecord record, Exchange exchange)
+    {
+        instilled = Time;
+        CavityContents.Of(exchange.Solution, options.Panel).CopyTo(integrator!.System.Cavity.Fresh);
+        var flow = settings.FillFlow.MillilitersPerMinute;
+        Integrate(ref record, Time + exchange.Fill.Milliliters / flow, flow, 0, target: -1);
+    }
+
+    private void Dwell(ref PhaseRecord record, double end)
+    {
+        if (Time >= end)
+        {
+            return;
+        }
+
+        // A cavity that has emptied is closed for the rest of the phase; the body goes on.
+        if (State[0].Value > closed)
+        {
+            Integrate(ref record, end, 0, 0, closed);
+        }
+
+        if (Time < end && pools.Length > 0)
+        {
+            var open = record.Open;
+            integrator!.System.IsClosed = true;
+            Integrate(ref record, end, 0, 0, target: -1);
+            integrator.System.IsClosed = false;
+            record.Open = open;
+        }
+
+        Time = end;
+    }
+
+    private void Drain(ref PhaseRecord record, PartialDrain? partial)
+    {
+        var start = State[0].Value;
+        var most = partial?.Total.Milliliters ?? double.PositiveInfinity;
+        if (start <= residual || most <= 0)
+        {
+            return;
+        }
+
+        if (settings.Drain.WholeDrain is { } time)
+        {
+            DrainTo(ref record, residual, Math.Max((start - residual) / time.TotalMinutes, slowestDrain), most);
+            return;
+        }
+
+        var broken = settings.Drain.BreakVolume(start);
+        if (broken < start)
+        {
+            DrainTo(ref record, Math.Max(broken, residual), settings.Drain.Fast.MillilitersPerMinute, most);
+        }
+
+        if (State[0].Value > residual * (1 + 1e-12) && record.Drained < most * (1 - 1e-12))
+        {
+            DrainTo(ref record, residual, settings.Drain.Slow.MillilitersPerMinute, most - record.Drained);
+        }
+    }
+
+    // Down to a volume, or until so much has run out.
+    private void DrainTo(ref PhaseRecord record, double target, double flow, double most)
+    {
+        var start = Time;
+        var limit = Time + 10 * (State[0].Value - target) / flow + 60;
+        var done = Time + most / flow;
+        Integrate(ref record, Math.Min(limit, done), 0, flow, target);
+        if (Time >= limit)
+        {
+            throw new IntegrationException(Time, $"a drain of {flow:0} mL/min did not empty the cavity.");
+        }
+
+        record.Drained += flow * (Time - start);
+        if (Time < done)
+        {
+            State[0] = Real.Of(target);
+        }
+    }
+
+    private void Integrate(ref PhaseRecord record, double end, double inflow, double outflow, double target)
+    {
+        Debug.Assert(integrator is not null, "Prepare comes first.");
+        ref var system = ref integrator.System;
+        system.Cavity.Inflow = inflow;
+        system.Cavity.Outflow = outflow;
+        system.Cavity.Instilled = instilled;
+        var observer = new PhaseObserver(ref system, target, inflow - outflow, Sampler, Course);
+        var start = Time;
+        Time = integrator.Run(Time, end, State, integration, ref observer);
+        record.Open += Time - start;
+        if (observer.Peak > record.Peak)
+        {
+            (record.Peak, record.PeakTime) = (observer.Peak, observer.PeakTime);
+        }
+
+        record.Minimum = Math.Min(record.Minimum, observer.Minimum);
+    }
+}

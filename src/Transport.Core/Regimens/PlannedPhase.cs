@@ -1,0 +1,17 @@
+namespace Transport;
+
+/// <summary>One phase as it is planned.</summary>
+/// <param name="Kind">What goes on.</param>
+/// <param name="Day">On which day of the rhythm.</param>
+/// <param name="Regimen">What is prescribed for that day; null: nothing.</param>
+/// <param name="Index">Which exchange of the night, or of the day.</param>
+/// <param name="Exchange">The exchange; null while the cavity is dry.</param>
+/// <param name="End">When a dwell ends, min; other phases end when they are done.</param>
+internal readonly record struct PlannedPhase(RegimenPhase Kind, int Day, Regimen? Regimen, int Index, Exchange? Exchange, double End)
+{
+    public bool IsDrain => Kind is RegimenPhase.Drain or RegimenPhase.DayDrain or RegimenPhase.EveningDrain;
+
+    public bool IsFill => Kind is RegimenPhase.Fill or RegimenPhase.DayFill;
+
+    public bool IsNight => Kind is RegimenPhase.Fill or RegimenPhase.Dwell or RegimenPhase.Drain;
+}

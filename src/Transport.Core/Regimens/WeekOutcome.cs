@@ -1,0 +1,55 @@
+using System.Collections.Immutable;
+
+namespace Transport;
+
+/// <summary>A week of treatment in its steady rhythm, in which every week ends as it began.</summary>
+/// <remarks>An estimate for licensed prescribers; local protocol rules.</remarks>
+public sealed record WeekOutcome
+{
+    internal WeekOutcome()
+    {
+    }
+
+    /// <summary>Whose plasma, kidneys and size.</summary>
+    public required Patient Patient { get; init; }
+
+    /// <summary>What was prescribed.</summary>
+    public required RegimenWeek Week { get; init; }
+
+    /// <summary>How it was simulated.</summary>
+    public required RegimenOptions Options { get; init; }
+
+    /// <summary>The days; null where nothing was done. A day's clearances are over the mean level of that day.</summary>
+    public required ImmutableArray<RegimenOutcome?> Days { get; init; }
+
+    /// <summary>Fluid that crossed the membrane, and that was taken up, on the days without treatment.</summary>
+    public required RestFluid Rest { get; init; }
+
+    /// <summary>Removal and clearance of each solute in the week, by the bags, over the mean plasma level of the week.</summary>
+    public required ImmutableArray<SoluteRemoval> Solutes { get; init; }
+
+    /// <summary>What plasma did; null where it was constant.</summary>
+    public required PlasmaRhythm? Plasma { get; init; }
+
+    /// <summary>Drained minus infused in the week.</summary>
+    public Volume Ultrafiltration => Days.Aggregate(Rest.Drained, (sum, day) => sum + (day?.Ultrafiltration ?? default));
+
+    /// <summary>Fluid infused in the week.</summary>
+    public Volume FluidUsed => Days.Aggregate(default(Volume), (sum, day) => sum + (day?.FluidUsed ?? default));
+
+    /// <summary>Glucose absorbed in the week, anhydrous.</summary>
+    public Mass GlucoseAbsorbed => Days.Aggregate(default(Mass), (sum, day) => sum + (day?.GlucoseAbsorbed ?? default));
+
+    /// <summary>Weekly Kt/V of urea over body water by Watson: what the drains hold over the mean level of the week, and the kidneys.</summary>
+    public UreaDose UreaDose => new(
+        Solutes[SolutePanel.Urea].Clearance!.Value.LitersPerWeek / Patient.BodyWater.Liters,
+        Patient.ResidualFunction.UreaClearance.LitersPerWeek / Patient.BodyWater.Liters);
+
+    /// <summary>Creatinine clearance per 1.73 m².</summary>
+    public CreatinineDose CreatinineDose => new(
+        Solutes[SolutePanel.Creatinine].Clearance!.Value * (1 / Patient.SurfaceFactor), Patient.ResidualFunction.FiltrationRate * (1 / Patient.SurfaceFactor));
+
+    /// <summary>Removal and clearance of one solute in the week.</summary>
+    /// <exception cref="ArgumentException">The solute was not followed.</exception>
+    public SoluteRemoval RemovalOf(Solute solute) => Solutes[Options.Panel.IndexOf(solute)];
+}
