@@ -26,7 +26,7 @@ internal static class RemovalIntegral
                 for (var path = 0; path < flows.Length; path++)
                 {
                     var flow = flows[path].Value;
-                    carried += flow * system.Passed(path, solute) * (flow > 0 ? system.BloodSide(solute).Value : dialysate);
+                    carried += flow * system.Passed(path, solute) * (flow > 0 ? system.PlasmaOf(solute).Value : dialysate);
                 }
 
                 var back = system.BulkRemoval(state).Value * dialysate;

@@ -8,8 +8,8 @@ namespace Transport;
 internal interface IDwellSystem<T> : IOdeSystem<T>
     where T : struct, ILane<T>
 {
-    /// <summary>Concentration on the blood side, mmol/L; of a protein relative to plasma.</summary>
-    public T BloodSide(int solute);
+    /// <summary>Concentration of a solute on the blood side, mmol/L; a protein's relative to plasma.</summary>
+    public T PlasmaOf(int solute);
 
     /// <summary>How many paths.</summary>
     public int PathCount { get; }

@@ -154,8 +154,10 @@ internal struct ThreePoreSystem<T> : IDwellSystem<T>
     /// <summary>Composition of the inflow, mmol/L, to be written before a fill.</summary>
     public readonly Span<double> Fresh => fresh;
 
-    /// <summary>Concentrations on the blood side, mmol/L.</summary>
+    /// <summary>Concentrations on the blood side, mmol/L; the body behind the membrane may write those that it does not hold constant.</summary>
     public readonly Span<T> Plasma => plasma.Span[..solutes];
+
+    public readonly T PlasmaOf(int solute) => plasma[solute];
 
     public readonly int Dimension => 4 + solutes + (CollectsDrain ? solutes : 0);
 
@@ -265,8 +267,6 @@ internal struct ThreePoreSystem<T> : IDwellSystem<T>
         state[0] / (index == 0 && areaLaw == AreaLaw.TwoThirds ? fluid.FullContactVolume : fluid.LossVolume) - T.Of(1);
 
     public readonly T ContactArea(ReadOnlySpan<T> state) => ContactArea(state[0]);
-
-    public readonly T BloodSide(int solute) => plasma[solute];
 
     private readonly bool LosesFluid => T.AnyAbove(fluid.LossPerVolume, 0);
 

@@ -64,7 +64,7 @@ internal readonly struct LumpedSystem<T> : IDwellSystem<T>
         rates[1 + plasma.Length] = flow;
     }
 
-    public T BloodSide(int solute) => T.Of(plasma[solute]);
+    public T PlasmaOf(int solute) => T.Of(plasma[solute]);
 
     public int PathCount => 1;
 
