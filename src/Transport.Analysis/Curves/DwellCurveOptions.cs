@@ -26,6 +26,9 @@ public sealed record DwellCurveOptions
     /// <summary>Whether curves at untested strengths hold the model's own doubt.</summary>
     public bool HoldsModelForm { get; init; } = true;
 
+    /// <summary>Whether ultrafiltration also holds how one dwell differs from the next in the same person (<see cref="NightVariation"/>).</summary>
+    public bool HoldsNightToNight { get; init; }
+
     /// <summary>The defaults.</summary>
     public static DwellCurveOptions Default { get; } = new();
 }

@@ -66,8 +66,9 @@ public static class DwellCurves
         var polymer = Columns();
         var chains = solution.Polymer?.Fractions ?? [];
 
-        // Its own stream, so that member i has the same discrepancy at every strength and in every call.
+        // Streams of their own, so that member i has the same discrepancy and the same night at every strength and in every call.
         var random = new MersenneTwister(ensemble.Seed ^ 0x5EED);
+        var nights = new MersenneTwister(ensemble.Seed ^ 0x0B5);
         for (var i = 0; i < ensemble.Count; i++)
         {
             var lane = i % Lanes4.Width;
@@ -83,9 +84,12 @@ public static class DwellCurves
             }
 
             var shift = discrepancy.Offset.Milliliters + discrepancy.Deviation.Milliliters * Normal.Sample(random, 0, 1);
+            var night = Normal.Sample(nights, 0, options.HoldsNightToNight ? 1 : 0);
             for (var t = 0; t < minutes.Length; t++)
             {
-                ultrafiltration[t][i] = discrepancy.Gain * Change(t, 0, lane) + shift * discrepancy.GrowthAt(TimeSpan.FromMinutes(minutes[t]));
+                var time = TimeSpan.FromMinutes(minutes[t]);
+                var mean = discrepancy.Gain * Change(t, 0, lane) + shift * discrepancy.GrowthAt(time);
+                ultrafiltration[t][i] = mean + night * NightVariation.GrowthAt(time) * NightVariation.StartingMilliliters(mean);
                 sodium[t][i] = Change(t, 1 + SolutePanel.Sodium, lane) / 1000;
                 glucose[t][i] = -Change(t, 1 + SolutePanel.Glucose, lane) / 1e6 * Solutes.Glucose.MolarMassGramsPerMole;
                 for (var k = 0; k < chains.Length; k++)
@@ -95,7 +99,9 @@ public static class DwellCurves
             }
         }
 
-        var holds = discrepancy == ModelDiscrepancy.None ? Doubt.Parameters : Doubt.Parameters | Doubt.ModelForm;
+        var holds = Doubt.Parameters
+            | (discrepancy == ModelDiscrepancy.None ? Doubt.None : Doubt.ModelForm)
+            | (options.HoldsNightToNight ? Doubt.NightToNight : Doubt.None);
         var net = Band("mL", ultrafiltration, holds);
         var peak = net.Median.Max();
         return new()

@@ -5,9 +5,6 @@ namespace Transport.Analysis;
 /// <summary>What the ultrafiltration of a day differs by from the model's, beyond the membrane's parameters.</summary>
 internal static class DailyDoubt
 {
-    private const double LeastNightToNight = 150;
-    private const double NightToNightShare = 0.2;
-
     /// <summary>The layers that a mean over many days holds; that of a single day also holds how nights differ.</summary>
     public static Doubt OfMean(RegimenSearchOptions options) => options.HoldsModelForm ? Doubt.Parameters | Doubt.ModelForm : Doubt.Parameters;
 
@@ -39,12 +36,6 @@ internal static class DailyDoubt
 
         return (shift, Math.Sqrt(variance));
     }
-
-    /// <summary>
-    /// Standard deviation from night to night, mL: 150 mL or 20 % of the mean, whichever is larger. Not found in print (memory, choice); a patient's own
-    /// replaces it after 14 nights.
-    /// </summary>
-    public static double NightToNight(double mean) => Math.Max(LeastNightToNight, NightToNightShare * Math.Abs(mean));
 
     /// <summary>Share of a normal distribution that lies in a range; of a point, 0 or 1.</summary>
     public static double ShareInRange(double mean, double deviation, FluidTarget range)

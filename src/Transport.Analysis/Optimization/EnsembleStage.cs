@@ -89,7 +89,7 @@ internal sealed class EnsembleStage
 
     private static double OfOneDay(double mean, double deviation)
     {
-        var night = DailyDoubt.NightToNight(mean);
+        var night = NightVariation.StartingMilliliters(mean);
         return Math.Sqrt(deviation * deviation + night * night);
     }
 

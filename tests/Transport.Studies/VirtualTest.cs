@@ -1,0 +1,84 @@
+using MathNet.Numerics.Distributions;
+using MathNet.Numerics.Random;
+
+namespace Transport.Studies;
+
+/// <summary>A person who does not exist, the membrane that nobody can see, and the sheet that a clinic would write of it: with errors.</summary>
+/// <param name="Membrane">The truth.</param>
+/// <param name="Test">What is written down.</param>
+/// <param name="ResidualVolume">The residual volume that nobody measured.</param>
+/// <param name="Random">The person's own stream, for what is drawn after the test.</param>
+public sealed record VirtualTest(ThreePoreMembrane Membrane, EquilibrationTest Test, Volume ResidualVolume, RandomSource Random)
+{
+    private static readonly int[] SampleMinutes = [0, 120, 240];
+
+    /// <summary>Person number <paramref name="index"/> of a study: the same whatever other persons are asked for.</summary>
+    /// <param name="seed">The study's seed.</param>
+    /// <param name="index">Which person.</param>
+    /// <param name="solution">The solution of the test.</param>
+    /// <param name="world">How the world differs from the model that will be fitted.</param>
+    public static VirtualTest Of(int seed, int index, DialysisSolution solution, World world)
+    {
+        var random = new MersenneTwister(unchecked(seed * 1_000_003 + index));
+        var patient = Patient.Example;
+        var prior = PopulationPrior.IncidentAdults();
+        var center = prior.Center.ScaledTo(patient.BodySurface);
+        var membrane = center with
+        {
+            DiffusionArea = center.DiffusionArea * Factor(prior.DiffusionAreaLogDeviation),
+            GlucosePermeabilityScale = center.GlucosePermeabilityScale * Factor(prior.GlucosePermeabilityLogDeviation),
+            UltrafiltrationCoefficient = center.UltrafiltrationCoefficient * Factor(prior.UltrafiltrationCoefficientLogDeviation),
+            TransientAmplitude = center.TransientAmplitude * Factor(prior.TransientAmplitudeLogDeviation),
+            LymphaticRemoval = world == World.FasterLymph ? FlowRate.FromMillilitersPerMinute(1) : center.LymphaticRemoval,
+        };
+        var residual = ObservedExchange.TypicalResidual(patient) * Factor(0.3);
+        var fill = Volume.FromLiters(2);
+        var duration = TimeSpan.FromHours(4);
+        var course = DwellSimulation.Run(patient, membrane, new(solution, fill, duration, ResidualFluid.Used(residual, patient.Plasma)));
+
+        var errors = AssayErrors.Default;
+        var plasma = new PlasmaSample(TimeSpan.FromHours(2))
+        {
+            Creatinine = patient.Plasma.Creatinine * Noise(errors.CreatinineVariation),
+            Urea = patient.Plasma.Urea * Noise(errors.UreaVariation),
+            Glucose = patient.Plasma.Glucose * Noise(errors.GlucoseVariation),
+            Sodium = patient.Plasma.Sodium * Noise(errors.SodiumVariation),
+        };
+        var dialysate = SampleMinutes.Select(minutes => TimeSpan.FromMinutes(minutes)).Select(time => new DialysateSample(time)
+        {
+            Creatinine = course.DialysateAt(Solutes.Creatinine, time) * (Noise(errors.CreatinineVariation) * Sampling(time)),
+            Urea = course.DialysateAt(Solutes.Urea, time) * (Noise(errors.UreaVariation) * Sampling(time)),
+            Glucose = course.DialysateAt(Solutes.Glucose, time) * (Noise(errors.GlucoseVariation) * Sampling(time)),
+            Sodium = course.DialysateAt(Solutes.Sodium, time) * Noise(errors.SodiumVariation),
+        }).ToArray();
+        var drained = fill + course.NetUltrafiltrationAt(duration) + errors.VolumeDeviation * Error();
+        return new(
+            membrane,
+            new()
+            {
+                Patient = patient with
+                {
+                    Plasma = new(plasma.Urea.Value, plasma.Creatinine.Value, plasma.Glucose.Value, plasma.Sodium.Value),
+                },
+                Solution = solution,
+                InstilledVolume = fill,
+                FillBasis = FillBasis.Measured,
+                DrainedVolume = drained,
+                Dwell = duration,
+                CreatinineAssay = new(CreatinineMethod.Enzymatic, null),
+                Plasma = [plasma],
+                Dialysate = dialysate,
+            },
+            residual,
+            random);
+
+        double Factor(double logDeviation) => Math.Exp(Normal.Sample(random, 0, logDeviation));
+
+        double Noise(double variation) => Math.Max(0.5, 1 + variation * Error());
+
+        double Sampling(TimeSpan time) => time > TimeSpan.Zero ? Noise(errors.SamplingVariation) : 1;
+
+        // Three degrees of freedom, at the same standard deviation.
+        double Error() => world == World.HeavyTails ? StudentT.Sample(random, 0, 1, 3) / Math.Sqrt(3) : Normal.Sample(random, 0, 1);
+    }
+}
