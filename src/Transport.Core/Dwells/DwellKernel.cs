@@ -12,6 +12,7 @@ internal sealed class DwellKernel<T>
     private readonly IntegrationOptions options;
     private readonly T[] state;
     private DormandPrince853<T, ThreePoreSystem<T>>? integrator;
+    private PoreCoefficients? pores;
 
     public DwellKernel(Dwell dwell, PlasmaComposition plasma, SolutePanel panel, IntegrationOptions options)
     {
@@ -39,17 +40,11 @@ internal sealed class DwellKernel<T>
     public void Run(
         ThreePoreMembrane membrane, in FreeParameters<T> free, T residualVolume, ReadOnlySpan<double> minutes, Span<T> states)
     {
-        var system = new ThreePoreSystem<T>(membrane, free, panel, plasma);
+        pores = PoreCoefficients.Of(membrane, panel, pores);
+        integrator ??= new(new(panel));
+        ref var system = ref integrator.System;
+        system.Set(membrane, free, pores, panel, plasma);
         fresh.CopyTo(system.Fresh);
-        if (integrator is null)
-        {
-            integrator = new(system);
-        }
-        else
-        {
-            integrator.System = system;
-        }
-
         DwellStart.Write<T>(state, fill, fresh, residualVolume, residual);
         var observer = new SampleObserver<T>(minutes, states, state, 0);
         integrator.Run(0, minutes[^1], state, options, ref observer);
