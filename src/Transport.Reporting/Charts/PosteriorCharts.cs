@@ -9,7 +9,7 @@ public static class PosteriorCharts
         ArgumentNullException.ThrowIfNull(posterior);
         return new(
             "What the data say about each parameter",
-            "Each row has a scale of its own: the bar is the 90 % interval of people before the test, the whisker this person's after it. A whisker as long as its bar is what was known before.",
+            "Each row has a scale of its own: the bar is the 90 % interval of people before the test, the whisker this person's after it. A whisker as long as its bar is what was known before. Per 1.73 m² where the size of the body counts.",
             string.Join(" ", posterior.Parameters.Select(parameter =>
                 $"{parameter.Name}: the data {parameter.Verdict.Words()}; {Digits.Fixed(100 * parameter.SpreadLeft, 0)} % of the spread is left.")),
             StripPanel.Of([.. posterior.Parameters.Select(Row)], "people, 90 % and median", "this person, 90 % and median"));
@@ -17,7 +17,7 @@ public static class PosteriorCharts
 
     private static StripRow Row(PosteriorParameter parameter) => new(
         $"{parameter.Name}: the data {parameter.Verdict.Words()}",
-        parameter.Unit,
+        parameter.Unit.Replace(" per 1.73 m²", "", StringComparison.Ordinal),
         parameter.Posterior.Median,
         new(parameter.Posterior.Low, parameter.Posterior.High),
         new(parameter.Prior.Low, parameter.Prior.High),
