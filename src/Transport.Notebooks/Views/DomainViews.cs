@@ -14,6 +14,7 @@ internal static class DomainViews
         Report<SampleSheet>(Reports.Of);
         Report<EquilibrationIndices>(Reports.Of);
         Report<FittedMembrane>(Reports.Of);
+        Report<MembranePosterior>(PosteriorReports.Of);
         Report<IReadOnlyList<DwellCurve>>(Reports.Of);
         Report<RegimenOutcome>(Reports.Of);
         Report<PolymerDistribution>(PolymerReports.Of);
