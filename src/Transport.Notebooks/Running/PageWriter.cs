@@ -52,11 +52,10 @@ internal static partial class PageWriter
             .Append("Decision support for licensed prescribers; local protocol rules.</p>\n</footer>\n");
         if (hasCharts)
         {
-            page.Append("<script>").Append(EscapeScript(PlotlyScript.Read())).Append("</script>\n")
-                .Append("<script>\n").Append(Resource(typeof(PageWriter).Assembly, "page.js")).Append("</script>\n");
+            page.Append("<script>").Append(EscapeScript(PlotlyScript.Read())).Append("</script>\n");
         }
 
-        return page.Append("</body>\n</html>\n").ToString();
+        return page.Append("<script>\n").Append(Resource(typeof(PageWriter).Assembly, "page.js")).Append("</script>\n").Append("</body>\n</html>\n").ToString();
     }
 
     /// <returns>True when the cell shows a chart that a script can draw.</returns>
