@@ -1,5 +1,3 @@
-using static System.FormattableString;
-
 namespace Transport.Reporting;
 
 /// <summary>Whose page it is, of when, by whom, and with what: what is missing of it is said.</summary>
