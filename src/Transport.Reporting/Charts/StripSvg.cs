@@ -32,7 +32,7 @@ internal static class StripSvg
 
     /// <summary>What a strip shows, in words.</summary>
     public static string Words(StripRow row) =>
-        $"{row.Name}: {Digits.Fixed(row.Value, row.Decimals)} {row.Unit}, series {Digits.Fixed(row.Population.Lower, row.Decimals)} to {Digits.Fixed(row.Population.Upper, row.Decimals)}";
+        $"{row.Name}: {Digits.Fixed(row.Value, row.Decimals)}{(row.Unit.Length == 0 ? "" : " " + row.Unit)}, series {Digits.Fixed(row.Population.Lower, row.Decimals)} to {Digits.Fixed(row.Population.Upper, row.Decimals)}";
 
     /// <summary>A value with its uncertainty on a scale from zero, beside published figures as ticks.</summary>
     public static string BesideFigures(IndexValue index, IReadOnlyList<double> figures)
