@@ -84,6 +84,16 @@ internal static class Programs
         #endregion
     }
 
+    public static void FiledReport()
+    {
+        #region filing-a-report.md
+        var sheet = SampleSheet.Read("reference-data/examples/merrow-04-lost-dip.csv");
+        var page = ReportPages.Of(sheet, EquilibrationIndices.Of(sheet.ToTest()));
+        Directory.CreateDirectory("out");
+        File.WriteAllText("out/report.html", page.Html);
+        #endregion
+    }
+
     public static void FileBasedApp()
     {
         #region getting-started.md: file-based app

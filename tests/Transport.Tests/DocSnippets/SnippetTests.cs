@@ -73,6 +73,13 @@ public sealed partial class SnippetTests
     }
 
     [Fact]
+    public void The_program_of_the_filing_page_writes_a_page()
+    {
+        FromTheRoot.Printed(Programs.FiledReport);
+        Assert.Contains("MV-04", File.ReadAllText(Path.Combine(Documentation.Root, "out", "report.html")), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void The_programs_of_the_concepts_run()
     {
         var test = SampleSheet.Read(Path.Combine(ReferenceData.Folder, "examples", "merrow-01-average.csv")).ToTest();
