@@ -11,7 +11,7 @@ namespace Transport.Analysis;
 /// </remarks>
 internal static partial class SolutionWords
 {
-    // A strength this near a usual one, mmol/L, is that one: what rounding of a label leaves between its conventions.
+    // A strength from a label this near a usual one, mmol/L, is that one: what rounding leaves between the conventions. In mmol/L it is what it says.
     private const double Near = 0.3;
 
     private static readonly ImmutableArray<(string Word, Solute Solute)> Ions =
@@ -46,7 +46,7 @@ internal static partial class SolutionWords
         var match = Strength().Match(word.Trim());
         return match.Success && SheetNumber.TryRead(match.Groups["number"].Value, decimalMark, out var number, out _)
             && Array.Find(SheetQuantity.Strength.Units, unit => unit.IsSpelled(SheetWords.NormalUnit(match.Groups["unit"].Value))) is { } unit && number > 0
-            ? OfGlucose(number * unit.Factor)
+            ? unit.Factor == 1 ? DialysisSolution.OfGlucose(number) : OfLabel(number * unit.Factor)
             : null;
     }
 
@@ -93,9 +93,9 @@ internal static partial class SolutionWords
         return stated.IsEmpty || (stated.Count == usual.Count && stated.All(ion => usual.TryGetValue(ion.Key, out var same) && same == ion.Value)) ? usual : stated;
     }
 
-    private static bool IsDescribed(DialysisSolution solution) => !Usual.Contains(solution) && solution != OfGlucose(solution.Glucose.MillimolesPerLiter);
+    private static bool IsDescribed(DialysisSolution solution) => !Usual.Contains(solution) && solution != DialysisSolution.OfGlucose(solution.Glucose.MillimolesPerLiter);
 
-    private static DialysisSolution OfGlucose(double millimolesPerLiter) =>
+    private static DialysisSolution OfLabel(double millimolesPerLiter) =>
         DialysisSolution.UsualGlucose.FirstOrDefault(usual => Math.Abs(usual.Glucose.MillimolesPerLiter - millimolesPerLiter) < Near)
         ?? DialysisSolution.OfGlucose(millimolesPerLiter);
 

@@ -31,7 +31,7 @@ internal sealed class PrescriptionArithmetic
         try
         {
             ImmutableArray<Exchange> day = stated.DayFill is { } fill ? [new(fill.Solution, fill.Volume)] : [];
-            regimen = new(stated.NightLength, night, day, stated.Settings, findings.Count(IsError) > 0 ? findings : []);
+            regimen = new(stated.NightLength, night, day, stated.Settings, findings.Any(IsError) ? findings : []);
             regimen = regimen with { NightStart = stated.NightStart };
             findings.AddRange(regimen.Findings);
             findings.AddRange(BagCheck.Of(regimen, stated.Bags));

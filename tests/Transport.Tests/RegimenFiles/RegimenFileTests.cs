@@ -2,9 +2,7 @@ using System.Text;
 using FsCheck;
 using FsCheck.Fluent;
 using FsCheck.Xunit;
-using Transport.Analysis;
 using Transport.Tests.DocSnippets;
-using Transport.Tests.References;
 
 namespace Transport.Tests.RegimenFiles;
 

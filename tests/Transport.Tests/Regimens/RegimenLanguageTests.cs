@@ -1,5 +1,3 @@
-using FsCheck;
-using FsCheck.Xunit;
 using static Transport.Tests.Regimens.RegimenTests;
 
 namespace Transport.Tests.Regimens;
