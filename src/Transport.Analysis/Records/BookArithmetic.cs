@@ -40,10 +40,10 @@ internal static class BookArithmetic
     {
         if (night is { Regimen: { } regimen, UltrafiltrationByBags: { } bags, WrittenUltrafiltration: { } written, CycleDrains.Length: > 0 })
         {
-            // With the initial drain, less the day fill of the morning before, taken to be today's.
-            var dayFill = regimen.DayFill?.Volume ?? default;
-            var withInitial = bags + (night.InitialDrain ?? default) - (night.InitialDrain is null ? default : dayFill);
-            if (Off(bags, written) > Slack && Off(withInitial, written) > Slack)
+            // Each way of counting would do; the day fill of the morning before is taken to be today's.
+            var initial = night.InitialDrain ?? default;
+            var day = night.InitialDrain is null ? default : initial - (regimen.DayFill?.Volume ?? default);
+            if (Off(bags, written) > Slack && Off(bags + day, written) > Slack && Off(bags + initial, written) > Slack)
             {
                 yield return new(
                     Severity.Warning,
@@ -55,7 +55,7 @@ internal static class BookArithmetic
             }
         }
 
-        if (night is { WrittenUltrafiltration: { } total, InitialDrain: { Milliliters: > 0 } initial } && total == initial)
+        if (night is { WrittenUltrafiltration: { } total, InitialDrain: { Milliliters: > 0 } drained } && total == drained)
         {
             yield return new(Severity.Note, "book-copied-initial-drain", "Ultrafiltration and initial drain are the same number: one may be copied from the other's line.") { Field = "uf" };
         }

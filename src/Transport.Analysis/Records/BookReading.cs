@@ -13,7 +13,7 @@ internal sealed class BookReading
     private readonly List<NightRecord> nights = [];
     private BookPlan plan = BookPlan.Nothing;
     private WeighingHabit? weighed;
-    private UltrafiltrationScope? scope;
+    private UltrafiltrationCount? counts;
 
     private BookReading(List<Finding> findings) => this.findings = findings;
 
@@ -150,7 +150,7 @@ internal sealed class BookReading
     private NightRecord NightOf(DateOnly date, BookCells cells)
     {
         weighed = cells.Choice<WeighingHabit>(BookWords.Weighed) ?? weighed;
-        scope = cells.Choice<UltrafiltrationScope>(BookWords.Scope) ?? scope;
+        counts = cells.Choice<UltrafiltrationCount>(BookWords.Counts) ?? counts;
         var name = cells.Text(BookWords.Regimen);
         plan = (name.Length > 0 && named.TryGetValue(name, out var known) ? known : plan).With(cells, findings);
         if (name.Length > 0)
@@ -169,7 +169,7 @@ internal sealed class BookReading
             DayFluid = plan.DayFluid,
             InitialDrain = cells.Milliliters(BookWords.InitialDrain),
             WrittenUltrafiltration = cells.Milliliters(BookWords.TotalUltrafiltration),
-            Scope = scope,
+            Counts = counts,
             CycleDrains = cells.Volumes(BookWords.CycleDrains),
             AverageDwell = cells.Minutes(BookWords.AverageDwell),
             LostDwell = cells.Minutes(BookWords.LostDwell),

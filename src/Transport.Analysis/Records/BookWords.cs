@@ -35,11 +35,12 @@ internal static partial class BookWords
     public static BookColumn CycleDrains { get; } = BookColumn.Number("cycle drains", SheetQuantity.Volume, Drain, "drains", "drained per cycle", "cycle volumes");
     public static BookColumn InitialDrain { get; } = BookColumn.Number("initial drain", SheetQuantity.Volume, Drain, "first drain", "evening drain");
     public static BookColumn TotalUltrafiltration { get; } = BookColumn.Number("uf", SheetQuantity.Volume, Ultrafiltration, "total uf", "ultrafiltration", "net uf", "total ultrafiltration");
-    public static BookColumn Scope { get; } = BookColumn.Choice<UltrafiltrationScope>(
+    public static BookColumn Counts { get; } = BookColumn.Choice<UltrafiltrationCount>(
         "uf counts",
         [
-            (UltrafiltrationScope.Night, ["night", "night only", "cycles", "without initial drain", "no"]),
-            (UltrafiltrationScope.NightAndInitialDrain, ["night and initial drain", "with initial drain", "24 h", "24h", "day and night", "yes"]),
+            (UltrafiltrationCount.Night, ["night", "night only", "cycles", "without initial drain", "no"]),
+            (UltrafiltrationCount.NightAndDay, ["night and day", "day and night", "24 h", "24h"]),
+            (UltrafiltrationCount.NightAndInitialDrain, ["night and initial drain", "with initial drain", "yes"]),
         ],
         "uf includes", "uf counts initial drain", "uf includes initial drain");
     public static BookColumn HandUltrafiltration { get; } = BookColumn.Number("hand uf", SheetQuantity.Volume, Ultrafiltration, "manual uf", "day exchange uf", "uf by hand");
@@ -67,7 +68,7 @@ internal static partial class BookWords
     [
         Date, Weight, Weighed, Sitting, Standing, Pulse, Temperature, BloodGlucose, Urine, Effluent, Symptoms, Peritonitis,
         Regimen, NightFluid, CycleVolume, Cycles, NightLength, DayFluid, DayFill, Done,
-        InitialDrain, CycleDrains, TotalUltrafiltration, Scope, HandUltrafiltration, LostDwell, AverageDwell, DrainTime,
+        InitialDrain, CycleDrains, TotalUltrafiltration, Counts, HandUltrafiltration, LostDwell, AverageDwell, DrainTime,
         Exchange, Began, Filled, Drained, Flushed, Remark,
     ];
 

@@ -31,7 +31,7 @@ public sealed record NightRecord
     public Volume? WrittenUltrafiltration { get; init; }
 
     /// <summary>What <see cref="WrittenUltrafiltration"/> counts, as the book says; null where it never says.</summary>
-    public UltrafiltrationScope? Scope { get; init; }
+    public UltrafiltrationCount? Counts { get; init; }
 
     /// <summary>What each cycle drained; empty where the book has no cycles.</summary>
     public ImmutableArray<Volume> CycleDrains { get; init; } = [];
