@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace Transport.Analysis;
 
 /// <summary>Text to nights. What stays the same is written once: a blank cell of the regimen and of the habits means as above.</summary>
