@@ -11,10 +11,10 @@ public sealed record ReviewCharts
     public EwmaChart SlowUltrafiltration { get; init; } = new(0.05, 3.203);
 
     /// <summary>For sudden change of ultrafiltration: k = 0.75, 4,000 nights.</summary>
-    public CusumChart SuddenUltrafiltration { get; init; } = new(0.75, 4.905);
+    public CusumChart SuddenUltrafiltration { get; init; } = new(0.75, 4.921);
 
     /// <summary>For initial drain, first cycle and drain time: k = 0.75, 8,000 nights each.</summary>
-    public CusumChart Drains { get; init; } = new(0.75, 5.365);
+    public CusumChart Drains { get; init; } = new(0.75, 5.383);
 
     /// <summary>The defaults.</summary>
     public static ReviewCharts Default { get; } = new();
