@@ -55,7 +55,12 @@ internal static partial class PageWriter
             page.Append("<script>").Append(EscapeScript(PlotlyScript.Read())).Append("</script>\n");
         }
 
-        return page.Append("<script>\n").Append(Resource(typeof(PageWriter).Assembly, "page.js")).Append("</script>\n").Append("</body>\n</html>\n").ToString();
+        if (hasCharts || body.ToString().Contains("<thead", StringComparison.Ordinal))
+        {
+            page.Append("<script>\n").Append(Resource(typeof(PageWriter).Assembly, "page.js")).Append("</script>\n");
+        }
+
+        return page.Append("</body>\n</html>\n").ToString();
     }
 
     /// <returns>True when the cell shows a chart that a script can draw.</returns>

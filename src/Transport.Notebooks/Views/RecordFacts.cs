@@ -75,7 +75,7 @@ internal static class RecordFacts
         {
             var items = ((IEnumerable)value).Cast<object?>().Take(ValuesInSight + 1).ToList();
             return items.Count == 0 ? "none"
-                : items.Count <= ValuesInSight && items.All(item => item is null || SaysItself(item.GetType())) ? string.Join("; ", items.Select(TextOf))
+                : items.Count <= ValuesInSight && items.All(item => item is null || item is not Finding && SaysItself(item.GetType())) ? string.Join("; ", items.Select(TextOf))
                 : value is ICollection { Count: var count } ? string.Create(CultureInfo.InvariantCulture, $"{count} of them") : "several";
         }
 
