@@ -52,12 +52,8 @@ internal static partial class PageWriter
             .Append("Decision support for licensed prescribers; local protocol rules.</p>\n</footer>\n");
         if (hasCharts)
         {
-            page.Append("<script>").Append(EscapeScript(PlotlyScript.Read())).Append("</script>\n");
-        }
-
-        if (hasCharts || body.ToString().Contains("<thead", StringComparison.Ordinal))
-        {
-            page.Append("<script>\n").Append(Resource(typeof(PageWriter).Assembly, "page.js")).Append("</script>\n");
+            page.Append("<script>").Append(EscapeScript(PlotlyScript.Read())).Append("</script>\n")
+                .Append("<script>\n").Append(Resource(typeof(PageWriter).Assembly, "page.js")).Append("</script>\n");
         }
 
         return page.Append("</body>\n</html>\n").ToString();
