@@ -70,9 +70,14 @@ internal readonly struct Dual : ILane<Dual>
 
     public static Dual Max(Dual left, Dual right) => left.Value > right.Value ? left : right;
 
-    public static Dual DiffusionGain(Dual z)
+    public static Dual DiffusionGains(Dual ps1, Dual y1, Dual ps2, Dual y2)
     {
-        var value = Transport.DiffusionGain.Of(z.Value);
-        return new(value, z.Slopes * Transport.DiffusionGain.Slope(z.Value, value));
+        return ps1 * Gain(y1 * y1) + ps2 * Gain(y2 * y2);
+
+        static Dual Gain(Dual z)
+        {
+            var value = DiffusionGain.Of(z.Value);
+            return new(value, z.Slopes * DiffusionGain.Slope(z.Value, value));
+        }
     }
 }

@@ -229,19 +229,16 @@ internal struct ThreePoreSystem<T> : IDwellSystem<T>
     {
         var perVolume = SoluteRow<T>.Spread<TStep>(now.PerVolume);
         var outward = SoluteRow<T>.Spread<TStep>(now.Outward);
-        var flow_S = SoluteRow<T>.Spread<TStep>(now.Flow_S);
-        var flow_L = SoluteRow<T>.Spread<TStep>(now.Flow_L);
+        var flow = (SoluteRow<T>.Spread<TStep>(now.Flow_S), SoluteRow<T>.Spread<TStep>(now.Flow_L));
+        var flowPerArea = (SoluteRow<T>.Spread<TStep>(now.PerDiffusion * now.Flow_S), SoluteRow<T>.Spread<TStep>(now.PerDiffusion * now.Flow_L));
         var diffusion = SoluteRow<T>.Spread<TStep>(now.Diffusion);
-        var perDiffusion = SoluteRow<T>.Spread<TStep>(now.PerDiffusion);
         state = state.Slice(1, solutes + 3);
         rates = rates.Slice(1, solutes + 3);
         var steps = SoluteRow<T>.StepCount(solutes);
         for (var i = 0; i < steps; i++)
         {
-            var p = plasma.At<TStep>(i);
             var d = SoluteRow<T>.At<TStep>(state, i) * perVolume;
-            var flux = small.At<TStep>(i).Flux(flow_S, diffusion, perDiffusion, p, d)
-                + large.At<TStep>(i).Flux(flow_L, diffusion, perDiffusion, p, d);
+            var flux = PorePassage<TStep>.Flux(small.At<TStep>(i), large.At<TStep>(i), flow, flowPerArea, diffusion, plasma.At<TStep>(i), d);
             SoluteRow<T>.At<TStep>(rates, i) = flux - outward * d;
         }
     }
@@ -291,7 +288,7 @@ internal struct ThreePoreSystem<T> : IDwellSystem<T>
         PoreFlows(state, T.Of(1) / state[0], ContactArea(state[0]));
 
     // J_k = g α_k LpS [ΔP(V) − σ_k ΔΠ − RT Σ φ σ_k,i (P_i − D_i)]
-    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private readonly (T Ultrasmall, T Small, T Large) PoreFlows(ReadOnlySpan<T> state, T perVolume, T g)
     {
         var pressure = fluid.PressureEmpty - fluid.PressurePerVolume * state[0];
@@ -345,7 +342,10 @@ internal struct ThreePoreSystem<T> : IDwellSystem<T>
         _ => plasma,
     };
 
-    private readonly T ContactArea(T v)
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private readonly T ContactArea(T v) => areaLaw == AreaLaw.Constant ? T.Of(1) : ContactAreaByLaw(v);
+
+    private readonly T ContactAreaByLaw(T v)
     {
         switch (areaLaw)
         {
@@ -362,6 +362,7 @@ internal struct ThreePoreSystem<T> : IDwellSystem<T>
     }
 
     // F(t) = 1 + F0 e^(−t/τ)
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private readonly T Transient(double minutes) => HasTransient
         ? T.MultiplyAdd(T.Exp((Instilled - minutes) * fluid.TransientRate), fluid.TransientAmplitude, T.Of(1))
         : T.Of(1);
