@@ -25,6 +25,10 @@ internal sealed class DormandPrince853<T, TSystem> : IDenseSource<T>
     private const double ErrorExponent = -1.0 / 8.0;
     private const double Floor = 0.2;
 
+    // How wide a bend is, and how far a step may take it: y coth y has its poles at ±iπ.
+    private const double BendWidth = 3;
+    private const double BendStep = 4;
+
     // Vectors that go together in a combination of stages.
     private const int Block = 4;
 
@@ -84,11 +88,15 @@ internal sealed class DormandPrince853<T, TSystem> : IDenseSource<T>
         system.AbsoluteScale(scale);
         Evaluate(from, start.Span[..n], Stage(0));
         var t = from;
-        var h = FirstStep(from, to - from, options.RelativeTolerance);
+        var h = FirstStep(from, to - from, options.RelativeTolerance, out var soon);
+        var bend = system.Bend(Stage(0));
+        var bending = (1 / soon) * (system.Bend(Stage(1)) - bend);
         var beforeKink = double.NaN;
         var rejectedBefore = false;
         for (var steps = 0; steps < options.MaximumSteps; steps++)
         {
+            h = Math.Min(h, LongestAround(bend, bending));
+
             // The last step may be a little longer, within what the safety factor holds back, rather than leave a crumb.
             var last = t + 1.1 * h >= to;
             h = last ? to - t : h;
@@ -128,6 +136,9 @@ internal sealed class DormandPrince853<T, TSystem> : IDenseSource<T>
                 return to;
             }
 
+            var bendBefore = bend;
+            bend = system.Bend(Stage(C.StageCount));
+            bending = (1 / h) * (bend - bendBefore);
             t += h;
             end.Span.CopyTo(start.Span);
             Stage(C.StageCount).CopyTo(Stage(0));
@@ -234,6 +245,15 @@ internal sealed class DormandPrince853<T, TSystem> : IDenseSource<T>
         return high * length > 1e-10 * Math.Max(1, Math.Abs(from)) ? high * length : length;
     }
 
+    // The longest step that takes no patient's bend, going on as it did, further than to its zero or by so much; without limit where it is far and leaving.
+    private static double LongestAround(T bend, T bending)
+    {
+        var far = T.Abs(bend);
+        var leaving = T.WhereAbove(far, BendWidth, T.Of(double.MaxValue), T.Of(BendStep));
+        var most = T.WhereAbove(-1.0 * (bend * bending), 0, T.Max(far, T.Of(BendStep)), leaving);
+        return 1 / T.Largest(T.Abs(bending) / most);
+    }
+
     // How far a state lies beyond the kinks that part it from the start of the step, of several patients the farthest; zero where none does.
     private double FarthestPastKink(ReadOnlySpan<T> state)
     {
@@ -250,9 +270,9 @@ internal sealed class DormandPrince853<T, TSystem> : IDenseSource<T>
 
     // The time in which the rates would change by their own size, times 1.5 tolerance^(1/8); the control does the rest. It takes one evaluation to
     // see how the rates change, a little later. The rates alone tell nothing: what starts from nothing changes by its own size at once.
-    private double FirstStep(double from, double span, double tolerance)
+    private double FirstStep(double from, double span, double tolerance, out double soon)
     {
-        var soon = Math.Min(span, 1e-3 * span + 1e-6);
+        soon = Math.Min(span, 1e-3 * span + 1e-6);
         for (var i = 0; i < n; i++)
         {
             trial[i] = start[i] + soon * stages[i];
