@@ -72,12 +72,15 @@ internal readonly struct Dual : ILane<Dual>
 
     public static Dual DiffusionGains(Dual ps1, Dual y1, Dual ps2, Dual y2)
     {
-        return ps1 * Gain(y1 * y1) + ps2 * Gain(y2 * y2);
+        // The value as one patient's, to the bit.
+        var sum = DiffusionGain.Sum(Real.Of(ps1.Value), Real.Of(y1.Value), Real.Of(ps2.Value), Real.Of(y2.Value));
+        return new(sum.Value, By(ps1, y1) + By(ps2, y2));
 
-        static Dual Gain(Dual z)
+        static Vector512<double> By(Dual ps, Dual y)
         {
-            var value = DiffusionGain.Of(z.Value);
-            return new(value, z.Slopes * DiffusionGain.Slope(z.Value, value));
+            var z = y.Value * y.Value;
+            var gain = DiffusionGain.Of(z);
+            return ps.Slopes * gain + y.Slopes * (2 * y.Value * ps.Value * DiffusionGain.Slope(z, gain));
         }
     }
 }
