@@ -7,7 +7,8 @@ namespace Transport;
 /// <param name="Index">Which exchange of the night, or of the day.</param>
 /// <param name="Exchange">The exchange; null while the cavity is dry.</param>
 /// <param name="End">When a dwell ends, min; other phases end when they are done.</param>
-internal readonly record struct PlannedPhase(RegimenPhase Kind, int Day, Regimen? Regimen, int Index, Exchange? Exchange, double End)
+/// <param name="Length">How long a dwell is planned to be, min; of other phases nothing is said.</param>
+internal readonly record struct PlannedPhase(RegimenPhase Kind, int Day, Regimen? Regimen, int Index, Exchange? Exchange, double End, double Length)
 {
     public bool IsDrain => Kind is RegimenPhase.Drain or RegimenPhase.DayDrain or RegimenPhase.EveningDrain;
 

@@ -37,7 +37,7 @@ internal sealed class RegimenPlan
         for (var i = 0; i < regimen.Night.Length; i++)
         {
             Add(RegimenPhase.Fill, day, regimen, i, regimen.Night[i], 0);
-            Add(RegimenPhase.Dwell, day, regimen, i, regimen.Night[i], Clock(day, schedule.Night[i].DrainStart));
+            Add(RegimenPhase.Dwell, day, regimen, i, regimen.Night[i], Clock(day, schedule.Night[i].DrainStart), schedule.Night[i].Dwell);
             Add(RegimenPhase.Drain, day, regimen, i, regimen.Night[i], 0);
         }
 
@@ -51,7 +51,8 @@ internal sealed class RegimenPlan
                 regimen,
                 i,
                 regimen.Day[i],
-                Clock(day, stays ? RegimenSchedule.MinutesPerDay - schedule.Day[i].Drain : schedule.Day[i].DrainStart));
+                Clock(day, stays ? RegimenSchedule.MinutesPerDay - schedule.Day[i].Drain : schedule.Day[i].DrainStart),
+                schedule.Day[i].Dwell);
             if (!stays)
             {
                 Add(RegimenPhase.DayDrain, day, regimen, i, regimen.Day[i], 0);
@@ -64,8 +65,8 @@ internal sealed class RegimenPlan
         }
     }
 
-    private void Add(RegimenPhase kind, int day, Regimen? regimen, int index, Exchange? exchange, double end) =>
-        phases.Add(new(kind, day, regimen, index, exchange, end));
+    private void Add(RegimenPhase kind, int day, Regimen? regimen, int index, Exchange? exchange, double end, double length = 0) =>
+        phases.Add(new(kind, day, regimen, index, exchange, end, length));
 
     private static double Clock(int day, double minutes) => day * RegimenSchedule.MinutesPerDay + minutes;
 }

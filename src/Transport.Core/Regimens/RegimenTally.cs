@@ -60,7 +60,7 @@ internal sealed class RegimenTally
             Cycles = Exchanges(regimen.Night, first, RegimenPhase.Fill),
             DayExchanges = Exchanges(regimen.Day, first, RegimenPhase.DayFill),
             Drains = Drains(first, last),
-            EveningDrain = Volume.FromMilliliters(ring[last - 1].Drained),
+            EveningDrain = EveningDrain(day),
             PoreVolumes = new(Volume.FromMilliliters(ultrasmall), Volume.FromMilliliters(small), Volume.FromMilliliters(large)),
             LymphaticRemoval = Volume.FromMilliliters(membrane.LymphaticRemoval.MillilitersPerMinute * open),
             VolumeChange = Volume.FromMilliliters(ring.StartOf(last)[0] - ring.StartOf(first)[0]),
@@ -131,6 +131,9 @@ internal sealed class RegimenTally
 
         return new(found.MoveToImmutable(), course, nightStart, ring.Plan.Days);
     }
+
+    /// <summary>What is drained at the end of a day, before the next night's first fill.</summary>
+    public Volume EveningDrain(int day) => Volume.FromMilliliters(ring[First(day + 1) - 1].Drained);
 
     /// <summary>What the days without treatment add to the books.</summary>
     public RestFluid Rest(RegimenWeek week)
@@ -232,9 +235,11 @@ internal sealed class RegimenTally
                     exchanges[outcomes.Count].Fill,
                     Volume.FromMilliliters(drain.Drained),
                     TimeSpan.FromMinutes(ring[k].Start),
+                    TimeSpan.FromMinutes(ring.Plan[k + 1].Length),
                     TimeSpan.FromMinutes(dwell.End - dwell.Start),
                     TimeSpan.FromMinutes(drain.End - drain.Start),
-                    Carried(ring.StartOf(k))));
+                    Carried(ring.StartOf(k)),
+                    Volume.FromMilliliters(ring.StartOf(k + 3)[0])));
             }
         }
 

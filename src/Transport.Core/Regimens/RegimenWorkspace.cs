@@ -24,6 +24,7 @@ internal sealed class RegimenWorkspace
             Days = [.. week.Days.Select((regimen, day) => regimen is null ? null : tally.Of(day, regimen, null, null))],
             Solutes = tally.Solutes(0, ring.Plan.Count),
             Rest = tally.Rest(week),
+            EveningDrains = [.. Enumerable.Range(0, week.Days.Length).Select(tally.EveningDrain)],
             Plasma = plasma,
             Patient = patient,
             Options = options,

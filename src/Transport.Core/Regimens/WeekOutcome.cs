@@ -25,6 +25,9 @@ public sealed record WeekOutcome
     /// <summary>Fluid that crossed the membrane, and that was taken up, on the days without treatment.</summary>
     public required RestFluid Rest { get; init; }
 
+    /// <summary>What is drained at the end of each day, before the next night's first fill; after a day without treatment near zero.</summary>
+    public required ImmutableArray<Volume> EveningDrains { get; init; }
+
     /// <summary>Removal and clearance of each solute in the week, by the bags, over the mean plasma level of the week.</summary>
     public required ImmutableArray<SoluteRemoval> Solutes { get; init; }
 
