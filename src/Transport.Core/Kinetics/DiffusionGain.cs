@@ -60,11 +60,11 @@ internal static class DiffusionGain
         // The largest number on the way is about 1e75.
         var square = (1.0 / 64) * z;
         var (above, below) = (Numerator(square), Denominator(square));
-        (above, below) = (T.MultiplyAdd(above, above, square * (below * below)), above * below);
+        (above, below) = (T.MultiplyAdd(square * below, below, above * above), above * below);
         square = (1.0 / 16) * z;
-        (above, below) = (T.MultiplyAdd(above, above, square * (below * below)), above * below);
+        (above, below) = (T.MultiplyAdd(square * below, below, above * above), above * below);
         square = (1.0 / 4) * z;
-        (above, below) = (T.MultiplyAdd(above, above, square * (below * below)), above * below);
+        (above, below) = (T.MultiplyAdd(square * below, below, above * above), above * below);
         return (T.WhereAbove(z, DoublingUpTo, T.Abs(y), above), T.WhereAbove(z, DoublingUpTo, T.Of(1), below));
     }
 

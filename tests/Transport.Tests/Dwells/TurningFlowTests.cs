@@ -1,5 +1,3 @@
-using Transport.Analysis;
-
 namespace Transport.Tests.Dwells;
 
 /// <summary>Albumin where the small pores' flow turns: almost a kink in its rate, a few minutes wide.</summary>
