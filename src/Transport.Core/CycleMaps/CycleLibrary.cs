@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Runtime.Intrinsics;
 
 namespace Transport;
@@ -12,8 +13,12 @@ internal sealed class CycleLibrary
 
     private readonly IReadOnlyList<CycleKind> kinds;
     private readonly ICycleMapper mapper;
-    private readonly List<CycleMap> maps = [];
-    private readonly List<int> madeFor = [];
+    private readonly CycleMap[] maps;
+    private readonly int[] madeFor;
+    private readonly ImmutableArray<CycleGroup> groups;
+    private readonly CycleDwells?[] dwells;
+    private readonly int[] dwellsFor;
+    private readonly (int Group, int Member)[] places;
     private readonly int solutes;
     private readonly double[] usual;
     private readonly double[] carried;
@@ -24,15 +29,30 @@ internal sealed class CycleLibrary
     /// <param name="patient">Whose plasma and size.</param>
     /// <param name="options">How to simulate; the panel holds the polymer where there is one.</param>
     /// <param name="sample">A regimen with the settings that all have.</param>
-    /// <param name="kinds">The exchanges; the list may grow while no ring runs.</param>
+    /// <param name="kinds">The exchanges.</param>
+    /// <param name="groups">The same in groups.</param>
     /// <param name="seesPeak">Whether the fullest moment inside a dwell is looked for.</param>
-    public CycleLibrary(Patient patient, RegimenOptions options, Regimen sample, IReadOnlyList<CycleKind> kinds, bool seesPeak)
+    public CycleLibrary(Patient patient, RegimenOptions options, Regimen sample, IReadOnlyList<CycleKind> kinds, ImmutableArray<CycleGroup> groups, bool seesPeak)
     {
+        this.groups = groups;
         this.kinds = kinds;
         solutes = options.Panel.Count;
         mapper = Vector512.IsHardwareAccelerated
             ? new CycleMapper<Lanes8>(patient, options, sample, seesPeak)
             : new CycleMapper<Lanes4>(patient, options, sample, seesPeak);
+        maps = new CycleMap[kinds.Count];
+        madeFor = new int[kinds.Count];
+        dwells = new CycleDwells?[groups.Length];
+        dwellsFor = new int[groups.Length];
+        places = new (int, int)[kinds.Count];
+        for (var group = 0; group < groups.Length; group++)
+        {
+            for (var member = 0; member < groups[group].Members.Length; member++)
+            {
+                places[groups[group].Members[member]] = (group, member);
+            }
+        }
+
         usual = new double[2 + solutes];
         carried = new double[2 + solutes];
         before = new double[2 + solutes];
@@ -136,27 +156,27 @@ internal sealed class CycleLibrary
 
     private CycleMap MapOf(int kind)
     {
-        while (maps.Count <= kind)
-        {
-            maps.Add(new(solutes));
-            madeFor.Add(0);
-        }
-
-        var map = maps[kind];
+        ref var map = ref maps[kind];
+        map ??= new(solutes);
         if (madeFor[kind] != membranes)
         {
             madeFor[kind] = membranes;
             Made++;
-            try
-            {
-                mapper.Map(kinds[kind], map);
-            }
-            catch (IntegrationException)
-            {
-                map.Holds = false;
-            }
+            var (group, member) = places[kind];
+            mapper.Map(kinds[kind], DwellsOf(group), member, map);
         }
 
         return map;
+    }
+
+    private CycleDwells DwellsOf(int group)
+    {
+        if (dwellsFor[group] != membranes)
+        {
+            dwells[group] = mapper.Dwell(groups[group], dwells[group]);
+            dwellsFor[group] = membranes;
+        }
+
+        return dwells[group]!;
     }
 }

@@ -32,7 +32,7 @@ internal sealed class CycleMapper<T> : ICycleMapper
     private readonly int rows;
     private readonly bool seesPeak;
     private readonly IntegrationOptions integration;
-    private readonly DormandPrince853<T, ThreePoreSystem<T>> open;
+    private readonly DormandPrince853<T, UnkinkedSystem<T>> open;
     private readonly DormandPrince853<T, DrainSystem<T>> draining;
     private readonly CavityRun dry = new();
     private readonly T[] state;
@@ -70,7 +70,7 @@ internal sealed class CycleMapper<T> : ICycleMapper
         steps = new double[2 + n];
         night = new(options.Panel) { CollectsDrain = false };
         day = new(options.Panel) { CollectsDrain = false };
-        open = new(night);
+        open = new(new(night));
         var collecting = new ThreePoreSystem<T>(options.Panel) { CollectsDrain = true };
         draining = new(new(collecting));
         state = new T[open.System.Dimension];
@@ -100,27 +100,70 @@ internal sealed class CycleMapper<T> : ICycleMapper
         night.Set(lying is { } volume ? of with { VolumePerPressure = volume } : of, free, pores, options.Panel, plasma);
     }
 
-    /// <summary>The map of an exchange with the membrane at hand.</summary>
-    /// <exception cref="IntegrationException">It could not be integrated.</exception>
-    public void Map(in CycleKind kind, CycleMap into)
+    /// <summary>Fill and dwell of the exchanges of a group.</summary>
+    public CycleDwells Dwell(CycleGroup group, CycleDwells? into)
+    {
+        var dwells = into as CycleDwells<T> ?? new CycleDwells<T>(group, PassCount, state.Length);
+        Array.Fill(dwells.Holds, true);
+        if (group.Head.IsDry)
+        {
+            return dwells;
+        }
+
+        Begin(group.Head);
+        for (var pass = 0; pass < PassCount; pass++)
+        {
+            Dwell(dwells, pass);
+        }
+
+        return dwells;
+    }
+
+    /// <summary>The map of an exchange, from the dwells of its group.</summary>
+    public void Map(in CycleKind kind, CycleDwells dwells, int member, CycleMap into)
     {
         into.Holds = false;
-        Begin(kind);
-        if (kind.IsDry)
+        if (!dwells.Holds[member])
         {
-            MapDry(kind, into);
             return;
         }
 
-        var width = LaneOf.Width<T>();
-        for (var first = 0; first < found.Length; first += width - 1)
+        Begin(dwells.Group.Head);
+        try
         {
-            var count = Math.Min(width - 1, found.Length - first);
-            if (!Run(kind, first, count))
+            if (kind.IsDry)
+            {
+                MapDry(kind, into);
+            }
+            else
+            {
+                Map(kind, (CycleDwells<T>)dwells, member, into);
+            }
+        }
+        catch (IntegrationException)
+        {
+            into.Holds = false;
+        }
+    }
+
+    private void Map(in CycleKind kind, CycleDwells<T> dwells, int member, CycleMap into)
+    {
+        for (var pass = 0; pass < PassCount; pass++)
+        {
+            dwells.States(pass).Slice(member * state.Length, state.Length).CopyTo(state);
+            var peak = dwells.Peaks(pass)[member];
+            if (pass == 0)
+            {
+                ComeLate(kind, ref peak);
+            }
+
+            if (!Drain(kind, peak))
             {
                 return;
             }
 
+            var first = pass * StepsPerPass;
+            var count = Math.Min(StepsPerPass, found.Length - first);
             for (var row = 0; row < rows; row++)
             {
                 values[row] = LaneOf.Read(outcome[row], 0);
@@ -134,7 +177,12 @@ internal sealed class CycleMapper<T> : ICycleMapper
         into.Set(found, values, slopes);
     }
 
-    // What is usually found, and steps from it.
+    // The usual start in the first place, and beside it steps from it.
+    private static int StepsPerPass => LaneOf.Width<T>() - 1;
+
+    private int PassCount => (found.Length + StepsPerPass - 1) / StepsPerPass;
+
+    // What is usually found, and steps from it. It does not depend on how long the exchange stays.
     private void Begin(in CycleKind kind)
     {
         UsualStart(found);
@@ -147,14 +195,15 @@ internal sealed class CycleMapper<T> : ICycleMapper
             }
         }
 
+        Array.Clear(fresh);
         if (kind.Solution is { } solution)
         {
             CavityContents.Write(solution, options.Panel, fresh);
             if (!kind.AfterDry)
             {
-                // Glucose at the end is nearer to what the strength leaves than to what is usual: a third of the gradient after some two hours.
-                found[2 + SolutePanel.Glucose] = residual
-                    * (plasma[SolutePanel.Glucose] + (fresh[SolutePanel.Glucose] - plasma[SolutePanel.Glucose]) * Math.Exp(-kind.Dwell / 200));
+                // As after about two hours of the same strength.
+                var (inPlasma, inFluid) = (plasma[SolutePanel.Glucose], fresh[SolutePanel.Glucose]);
+                found[2 + SolutePanel.Glucose] = residual * (inPlasma + 0.5 * (inFluid - inPlasma));
             }
         }
 
@@ -166,12 +215,12 @@ internal sealed class CycleMapper<T> : ICycleMapper
         }
     }
 
-    // The usual start in the first place, and beside it one step in each of some things found. False where it is no such map.
-    private bool Run(in CycleKind kind, int first, int count)
+    private void Dwell(CycleDwells<T> dwells, int pass)
     {
-        ref var system = ref open.System;
-        system = kind.IsNight ? night : day;
-        system.HasTransient = kind.HasTransient;
+        var head = dwells.Group.Head;
+        ref var system = ref open.System.Cavity;
+        system = head.IsNight ? night : day;
+        system.HasTransient = head.HasTransient;
         system.Instilled = 0;
         fresh.CopyTo(system.Fresh);
         for (var i = 0; i < state.Length; i++)
@@ -179,57 +228,102 @@ internal sealed class CycleMapper<T> : ICycleMapper
             state[i] = T.Of(i <= n ? found[1 + i] : 0);
         }
 
-        var late = T.Of(found[0]);
-        for (var k = 0; k < count; k++)
+        var first = pass * StepsPerPass;
+        for (var k = 0; k < StepsPerPass && first + k < found.Length; k++)
         {
-            if (first + k == 0)
+            // Lateness comes in at the drain.
+            if (first + k > 0)
             {
-                Write(ref late, 1 + k, found[0] + steps[0]);
-            }
-            else
-            {
-                Write(ref state[first + k - 1], 1 + k, found[first + k] + steps[first + k]);
+                LaneOf.Set(ref state[first + k - 1], 1 + k, found[first + k] + steps[first + k]);
             }
         }
 
         var flow = settings.FillFlow.MillilitersPerMinute;
-        var filled = kind.Fill / flow;
+        var filled = head.Fill / flow;
         system.Inflow = flow;
-        var seen = new PeakObserver<T>(state[0], false);
-        open.Run(0, filled, state, integration, ref seen);
+        var nobody = default(Unwatched<T>);
+        try
+        {
+            open.Run(0, filled, state, integration, ref nobody);
+        }
+        catch (IntegrationException)
+        {
+            Array.Clear(dwells.Holds);
+            return;
+        }
+
         system.Inflow = 0;
-        var end = filled + kind.Dwell - found[0];
-        if (!(end > filled))
+        Span<double> ends = stackalloc double[dwells.Group.Dwells.Length];
+        for (var member = 0; member < ends.Length; member++)
         {
-            return false;
+            ends[member] = filled + dwells.Group.Dwells[member];
         }
 
-        seen = new(T.Max(seen.Peak, state[0]), seesPeak);
-        open.Run(filled, end, state, integration, ref seen);
-        if (!T.AllPositive(seen.Least - T.Of(closed)))
+        try
         {
-            return false;
+            var watch = new DwellEnds<T>(ends, dwells.States(pass), dwells.Peaks(pass), state, seesPeak);
+            open.Run(filled, ends[^1], state, integration, ref watch);
+        }
+        catch (IntegrationException)
+        {
+            // The longest ran empty; which others did is told by trying each.
+            DwellOneByOne(dwells, pass, filled, ends);
         }
 
-        // Who comes late drains at the same time all the same: its dwell is so much shorter.
-        system.Derivatives(end, state, rates);
-        var later = late - T.Of(found[0]);
-        for (var i = 0; i < state.Length; i++)
+        for (var member = 0; member < ends.Length; member++)
         {
-            state[i] -= later * rates[i];
+            dwells.Holds[member] &= ends[member] > filled && T.AllPositive(dwells.States(pass)[member * state.Length] - T.Of(closed));
         }
-
-        return Drain(kind, end, seen.Peak);
     }
 
-    private bool Drain(in CycleKind kind, double start, T peak)
+    private void DwellOneByOne(CycleDwells<T> dwells, int pass, double filled, ReadOnlySpan<double> ends)
+    {
+        T[] start = [.. state];
+        for (var member = 0; member < ends.Length; member++)
+        {
+            try
+            {
+                start.CopyTo(state, 0);
+                var watch = new DwellEnds<T>(
+                    ends.Slice(member, 1), dwells.States(pass)[(member * state.Length)..], dwells.Peaks(pass)[member..], state, seesPeak);
+                open.Run(filled, ends[member], state, integration, ref watch);
+            }
+            catch (IntegrationException)
+            {
+                dwells.Holds[member] = false;
+            }
+        }
+    }
+
+    // Who comes late drains at the same time all the same: its dwell is so much shorter.
+    private void ComeLate(in CycleKind kind, ref T peak)
+    {
+        ref var cavity = ref open.System.Cavity;
+        cavity = kind.IsNight ? night : day;
+        cavity.HasTransient = kind.HasTransient;
+        cavity.Instilled = 0;
+        cavity.Derivatives(kind.Fill / settings.FillFlow.MillilitersPerMinute + kind.Dwell, state, rates);
+        var isPeak = LaneOf.Read(peak, 0) <= LaneOf.Read(state[0], 0);
+        for (var i = 0; i < state.Length; i++)
+        {
+            LaneOf.Set(ref state[i], 1, LaneOf.Read(state[i], 0) - steps[0] * LaneOf.Read(rates[i], 0));
+        }
+
+        if (isPeak)
+        {
+            LaneOf.Set(ref peak, 1, LaneOf.Read(state[0], 1));
+        }
+    }
+
+    private bool Drain(in CycleKind kind, T peak)
     {
         ref var system = ref draining.System;
+        var start = kind.Fill / settings.FillFlow.MillilitersPerMinute + kind.Dwell;
         var cavity = kind.IsNight ? night : day;
-        cavity.CollectsDrain = true;
         cavity.HasTransient = kind.HasTransient;
         cavity.Instilled = 0;
         fresh.CopyTo(cavity.Fresh);
+        cavity.CollectsDrain = true;
         system.Cavity = cavity;
         for (var i = 0; i < drainState.Length; i++)
         {
@@ -293,29 +387,24 @@ internal sealed class CycleMapper<T> : ICycleMapper
 
         (system.Outflow, system.Fall) = (flow, fall);
         var before = drainState[system.TimeSlot];
-        var none = new PeakObserver<T>(drainState[0], false);
-        draining.Run(0, 1, drainState, integration, ref none);
+        var nobody = default(Unwatched<T>);
+        draining.Run(0, 1, drainState, integration, ref nobody);
         drainState[0] = target;
         drained += flow * (drainState[system.TimeSlot] - before);
         return true;
     }
-
-    private static void Write(ref T several, int lane, double value) =>
-        System.Runtime.CompilerServices.Unsafe.Add(ref System.Runtime.CompilerServices.Unsafe.As<T, double>(ref several), lane) = value;
 
     // The residual alone, one run after another: where it empties is a matter of each.
     private void MapDry(in CycleKind kind, CycleMap into)
     {
         dry.Prepare(patient, membrane, options, plasma, []);
         Dry(kind, values);
-        for (var column = 0; column < found.Length; column++)
+        Array.Clear(slopes);
+
+        // A cavity that has emptied holds next to nothing, whatever it held before. A complete drain leaves always the same volume, in time.
+        for (var column = 2; column < found.Length && values[1] > closed * (1 + 1e-9); column++)
         {
             var slope = slopes.AsSpan(column * rows, rows);
-            slope.Clear();
-            if (column == 0)
-            {
-                continue;
-            }
 
             found[column] += steps[column];
             Dry(kind, slope);

@@ -9,7 +9,13 @@ internal interface ICycleMapper
     /// <summary>Gets ready for a membrane.</summary>
     public void Prepare(ThreePoreMembrane of);
 
-    /// <summary>The map of an exchange with the membrane at hand.</summary>
-    /// <exception cref="IntegrationException">It could not be integrated.</exception>
-    public void Map(in CycleKind kind, CycleMap into);
+    /// <summary>Fill and dwell of the exchanges of a group.</summary>
+    public CycleDwells Dwell(CycleGroup group, CycleDwells? into);
+
+    /// <summary>The map of an exchange, from the dwells of its group.</summary>
+    /// <param name="kind">The exchange.</param>
+    /// <param name="dwells">The dwells of its group, with the membrane at hand.</param>
+    /// <param name="member">Which of the group it is.</param>
+    /// <param name="into">The map; it holds or says that it does not.</param>
+    public void Map(in CycleKind kind, CycleDwells dwells, int member, CycleMap into);
 }
