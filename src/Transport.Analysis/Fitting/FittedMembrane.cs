@@ -7,17 +7,16 @@ namespace Transport.Analysis;
 /// <summary>A membrane estimated from observed exchanges, with what is needed to judge it.</summary>
 public sealed class FittedMembrane
 {
-    private readonly Vector<double> logValues;
     private readonly Matrix<double> logCovariance;
 
     internal FittedMembrane(
         Patient patient,
         IReadOnlyList<ObservedExchange> exchanges,
-        ThreePoreMembrane membrane,
+        MembraneCoordinates coordinates,
+        LeastSquaresResult optimum,
         FitStatus status,
         string summary,
         IReadOnlyList<FittedParameter> parameters,
-        Vector<double> logValues,
         Matrix<double> logCovariance,
         IReadOnlyList<FitResidual> residuals,
         IReadOnlyList<Finding> findings,
@@ -25,11 +24,12 @@ public sealed class FittedMembrane
     {
         Patient = patient;
         Exchanges = exchanges;
-        Membrane = membrane;
+        Coordinates = coordinates;
+        Optimum = optimum;
+        Membrane = coordinates.Membrane(optimum.Coordinates);
         Status = status;
         Summary = summary;
         Parameters = parameters;
-        this.logValues = logValues;
         this.logCovariance = logCovariance;
         Residuals = residuals;
         Findings = findings;
@@ -44,6 +44,10 @@ public sealed class FittedMembrane
 
     /// <summary>The estimate, at the patient's size. It states the plasma level that it is true with.</summary>
     public ThreePoreMembrane Membrane { get; }
+
+    internal MembraneCoordinates Coordinates { get; }
+
+    internal LeastSquaresResult Optimum { get; }
 
     /// <summary>Whether it may be believed.</summary>
     public FitStatus Status { get; }
@@ -85,31 +89,17 @@ public sealed class FittedMembrane
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(count, 1);
         var random = new MersenneTwister(seed);
-        var factor = logCovariance.Cholesky().Factor;
-        var draws = new double[logValues.Count][];
-        for (var j = 0; j < draws.Length; j++)
-        {
-            draws[j] = new double[count];
-        }
-
-        var standard = Vector<double>.Build.Dense(logValues.Count);
+        var free = Coordinates.Count;
+        var factor = Optimum.Covariance().SubMatrix(0, free, 0, free).Cholesky().Factor;
+        var center = Optimum.Coordinates.SubVector(0, free);
+        var standard = Vector<double>.Build.Dense(free);
+        var points = new Vector<double>[count];
         for (var i = 0; i < count; i++)
         {
             standard.MapInplace(_ => Normal.Sample(random, 0, 1), Zeros.Include);
-            var draw = logValues + factor * standard;
-            for (var j = 0; j < draws.Length; j++)
-            {
-                draws[j][i] = Math.Exp(draw[j]);
-            }
+            points[i] = center + factor * standard;
         }
 
-        return new(
-            EnsembleSource.Posterior,
-            seed,
-            Membrane,
-            [.. draws[(int)MembraneParameter.UltrafiltrationCoefficient]],
-            [.. draws[(int)MembraneParameter.DiffusionArea]],
-            [.. draws[(int)MembraneParameter.GlucosePermeabilityScale]],
-            [.. draws[(int)MembraneParameter.TransientAmplitude]]);
+        return Coordinates.Ensemble(EnsembleSource.Posterior, seed, Membrane, count, (i, j) => points[i][j]);
     }
 }

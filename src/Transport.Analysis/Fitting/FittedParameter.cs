@@ -21,10 +21,5 @@ public sealed record FittedParameter(
     public double SpreadLeft => Math.Min(1, LogStandardError / PriorLogDeviation);
 
     /// <summary>Where the estimate comes from.</summary>
-    public ParameterVerdict Verdict => SpreadLeft switch
-    {
-        <= 0.5 => ParameterVerdict.FromData,
-        <= 0.75 => ParameterVerdict.FromBoth,
-        _ => ParameterVerdict.FromPrior,
-    };
+    public ParameterVerdict Verdict => Contraction.Of(SpreadLeft);
 }

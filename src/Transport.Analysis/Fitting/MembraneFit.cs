@@ -36,7 +36,7 @@ public static class MembraneFit
 
         var patient = exchanges[0].Patient;
         var center = options.Prior.Center.ScaledTo(patient.BodySurface);
-        var problem = new FitProblem(exchanges, center, options.Prior, options.Integration);
+        var problem = new FitProblem(exchanges, new(center, options.Prior), options.Integration);
         if (problem.ObservationCount == 0)
         {
             throw new ArgumentException("Expected something to fit: creatinine or glucose after time zero, or a drained volume.", nameof(exchanges));
@@ -44,15 +44,14 @@ public static class MembraneFit
 
         var starts = Starts.Select(start => Vector<double>.Build.Dense(problem.ParameterCount, j => j < start.Length ? start[j] : 0));
         var optimum = LeastSquares.Run(problem, [.. starts], new() { MaximumIterations = options.MaximumIterations }, control);
-        return Result(problem, optimum, patient, exchanges, center);
+        return Result(problem, optimum, patient, exchanges);
     }
 
     private static FittedMembrane Result(
         FitProblem problem,
         LeastSquaresResult optimum,
         Patient patient,
-        IReadOnlyList<ObservedExchange> exchanges,
-        ThreePoreMembrane center)
+        IReadOnlyList<ObservedExchange> exchanges)
     {
         // Where no start could be integrated, this throws.
         var u = optimum.Coordinates;
@@ -60,10 +59,10 @@ public static class MembraneFit
 
         // The inverse of the curvature at the optimum is the posterior's covariance; prior rows keep it regular.
         var covariance = optimum.Covariance();
-        const int count = FitProblem.MembraneParameterCount;
+        var membrane = problem.Membrane;
+        var count = membrane.Count;
         var logCovariance = Matrix<double>.Build.Dense(
-            count, count, (i, j) => problem.LogDeviation(i) * problem.LogDeviation(j) * covariance[i, j]);
-        var logValues = Vector<double>.Build.Dense(count, j => Math.Log(problem.Value(j, u[j])));
+            count, count, (i, j) => membrane[i].Spread * membrane[j].Spread * covariance[i, j]);
 
         var size = patient.SurfaceFactor;
         var parameters = new[]
@@ -84,7 +83,7 @@ public static class MembraneFit
             : FitStatus.Converged;
         var summary = Summarize(status, parameters, fitted, parameters[stretched], Math.Abs(u[stretched]) > 3.3);
         return new(
-            patient, exchanges, problem.Membrane(u), status, summary, parameters, logValues, logCovariance, fitted,
+            patient, exchanges, membrane, optimum, status, summary, parameters, logCovariance, fitted,
             [.. exchanges.SelectMany(exchange => exchange.Findings)], problem.Evaluations);
 
         FittedParameter Parameter(MembraneParameter parameter, string name, string unit, double perUnit)
@@ -94,10 +93,10 @@ public static class MembraneFit
                 parameter,
                 name,
                 unit,
-                problem.Value(j, u[j]) * perUnit,
-                problem.LogDeviation(j) * Math.Sqrt(covariance[j, j]),
-                problem.Value(j, 0) * perUnit,
-                problem.LogDeviation(j));
+                membrane[j].Value(u[j]) * perUnit,
+                membrane[j].Spread * Math.Sqrt(covariance[j, j]),
+                membrane[j].Value(0) * perUnit,
+                membrane[j].Spread);
         }
     }
 

@@ -9,6 +9,6 @@ public enum ParameterVerdict
     /// <summary>Data and population both count: between half and three quarters of the prior's spread is left.</summary>
     FromBoth,
 
-    /// <summary>The prior is returned: more than three quarters of its spread is left.</summary>
+    /// <summary>The data say little about it: more than three quarters of the prior's spread is left.</summary>
     FromPrior,
 }

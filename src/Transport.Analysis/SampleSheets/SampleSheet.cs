@@ -30,6 +30,15 @@ public sealed class SampleSheet
     /// <summary>Facts about patient and test, in the order of the file.</summary>
     public IReadOnlyList<SheetFact> Facts { get; }
 
+    /// <summary>The patient's code; null where none was written.</summary>
+    public string? Code => TextOf(SheetWords.Code);
+
+    /// <summary>Who carried the test out; null where it was not written.</summary>
+    public string? Tester => TextOf(SheetWords.Tester);
+
+    /// <summary>The laboratory that measured; null where it was not written.</summary>
+    public string? Laboratory => TextOf(SheetWords.Laboratory);
+
     /// <summary>Laboratory values in the order of the file, in the laboratory's own units and as understood.</summary>
     public IReadOnlyList<SheetMeasurement> Measurements { get; }
 
@@ -136,6 +145,8 @@ public sealed class SampleSheet
 
     /// <summary>The collection that the sheet describes, or false where it has errors or holds a test.</summary>
     public bool TryToCollection([NotNullWhen(true)] out CollectedDay? collectedDay) => (collectedDay = collection) is not null;
+
+    private string? TextOf(SheetItem item) => Facts.FirstOrDefault(fact => fact.Item == item.Name && fact.Text.Length > 0)?.Text;
 
     private SampleSheetException Refusal(Finding otherForm)
     {

@@ -9,10 +9,12 @@ internal static class DomainViews
     {
         Chart<Figure>(figure => figure, live);
         Chart<DwellCourse>(CourseCharts.Of, live);
+        NotebookViews.Register<FigureSteps>(FigureStepsHtml.Of, FigureStepsHtml.ToText);
         NotebookViews.Register<ReportBlock>(block => block.Html, block => block.Text);
         Report<SampleSheet>(Reports.Of);
         Report<EquilibrationIndices>(Reports.Of);
         Report<FittedMembrane>(Reports.Of);
+        Report<MembranePosterior>(PosteriorReports.Of);
         Report<IReadOnlyList<DwellCurve>>(Reports.Of);
         Report<RegimenOutcome>(Reports.Of);
         Report<PolymerDistribution>(PolymerReports.Of);

@@ -134,12 +134,7 @@ public static class Reports
                     parameter.Unit,
                     $"{Digits.Of(parameter.Value)}\n{Digits.Of(parameter.Low)} to {Digits.Of(parameter.High)}",
                     Digits.Of(parameter.PriorMedian),
-                    parameter.Verdict switch
-                    {
-                        ParameterVerdict.FromData => "decide",
-                        ParameterVerdict.FromBoth => "count beside the population",
-                        _ => "say nothing: prior returned",
-                    },
+                    parameter.Verdict.Words(),
                 ])]))
             .FindingList(fit.Findings)
             .Folded("Observed and fitted", new(

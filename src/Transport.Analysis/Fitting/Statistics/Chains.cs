@@ -28,6 +28,18 @@ internal sealed class Chains
     /// <summary>Whether the chains of each coordinate tell one story.</summary>
     public IReadOnlyList<ChainDiagnostics> Diagnostics() => [.. draws.Select(chains => ChainDiagnostics.Of(chains))];
 
+    /// <summary>Room for more draws of each chain.</summary>
+    internal void Extend(int count)
+    {
+        foreach (var chains in draws)
+        {
+            for (var chain = 0; chain < chains.Length; chain++)
+            {
+                Array.Resize(ref chains[chain], chains[chain].Length + count);
+            }
+        }
+    }
+
     internal void Record(int chain, int draw, ReadOnlySpan<double> point)
     {
         for (var j = 0; j < point.Length; j++)

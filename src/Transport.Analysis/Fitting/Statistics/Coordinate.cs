@@ -48,6 +48,19 @@ internal readonly record struct Coordinate
         _ => center + Spread * coordinate,
     };
 
+    /// <summary>The value at a coordinate, over a lane: with derivatives, or of several points at once.</summary>
+    public T Value<T>(T coordinate)
+        where T : struct, ILane<T>
+    {
+        var at = T.Of(center) + Spread * coordinate;
+        return scale switch
+        {
+            Scale.Logarithm => T.Exp(at),
+            Scale.LogOdds => T.Of(1) / (T.Of(1) + T.Exp(-1.0 * at)),
+            _ => at,
+        };
+    }
+
     /// <summary>Derivative of the value by the coordinate, given the value there.</summary>
     public double Slope(double value) => scale switch
     {

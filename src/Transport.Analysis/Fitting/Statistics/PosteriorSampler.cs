@@ -31,7 +31,7 @@ internal static class PosteriorSampler
         var walk = new ChainWalk(density, new(center, covariance, options.DegreesOfFreedom), options);
         var total = options.WarmUp + options.Draws;
         var warm = new Chains(density.Dimension, options.WarmUp);
-        Step(warm, 0);
+        Step(warm, 0, 0);
         if (!walk.HasDensity)
         {
             throw new InvalidOperationException("The density is zero wherever the warm-up of a chain looked.");
@@ -41,21 +41,31 @@ internal static class PosteriorSampler
         walk.Use(new(ownCenter, ownCovariance, options.DegreesOfFreedom));
         var before = walk.Accepted;
         var chains = new Chains(density.Dimension, options.Draws);
-        Step(chains, options.WarmUp);
-        chains.AcceptedShare = (double)(walk.Accepted - before) / (ILogDensity.Lanes * options.Draws);
+        Step(chains, 0, options.WarmUp);
+        while (chains.Count + options.Draws <= options.MostDraws && !IsEnough())
+        {
+            var from = chains.Count;
+            chains.Extend(options.Draws);
+            Step(chains, from, options.WarmUp);
+        }
+
+        chains.AcceptedShare = (double)(walk.Accepted - before) / (ILogDensity.Lanes * chains.Count);
         chains.Evaluations = walk.Evaluations;
         return chains;
 
-        void Step(Chains into, int done)
+        bool IsEnough() => chains.Diagnostics().All(one => one.IsConverged
+            && Math.Min(one.BulkEffectiveDraws, one.TailEffectiveDraws) >= options.EffectiveDraws);
+
+        void Step(Chains into, int from, int done)
         {
-            for (var i = 0; i < into.Count; i++)
+            for (var i = from; i < into.Count; i++)
             {
                 control.Cancellation.ThrowIfCancellationRequested();
                 walk.Step();
                 walk.RecordInto(into, i);
                 if ((done + i) % 64 == 63)
                 {
-                    control.Progress?.Report((done + i + 1.0) / total);
+                    control.Progress?.Report(Math.Min(1, (done + i + 1.0) / total));
                 }
             }
         }

@@ -6,6 +6,13 @@ internal sealed record SamplerOptions
     /// <summary>Draws kept of each of the four chains.</summary>
     public int Draws { get; init; } = 1000;
 
+    /// <summary>Effective draws, in the middle and in the tails of every coordinate, for which the chains go on beyond <see cref="Draws"/>, that many at a time.</summary>
+    /// <value>The default is 0: they do not.</value>
+    public double EffectiveDraws { get; init; }
+
+    /// <summary>Draws of each chain at which they end all the same.</summary>
+    public int MostDraws { get; init; }
+
     /// <summary>Draws of each chain that tune the proposal and are thrown away; at least 20 for each coordinate are needed for a covariance.</summary>
     public int WarmUp { get; init; } = 500;
 

@@ -1,0 +1,92 @@
+using System.Collections.Immutable;
+
+namespace Transport.Analysis;
+
+/// <summary>What is known of one person's membrane after the data: draws from the posterior, not only its top and its curvature there.</summary>
+public sealed class MembranePosterior
+{
+    private readonly Chains chains;
+
+    internal MembranePosterior(FittedMembrane fit, Chains chains, int seed)
+    {
+        Fit = fit;
+        this.chains = chains;
+        Seed = seed;
+        var diagnostics = chains.Diagnostics();
+        LargestRHat = diagnostics.Max(one => one.RHat);
+        FewestBulkEffectiveDraws = diagnostics.Min(one => one.BulkEffectiveDraws);
+        FewestTailEffectiveDraws = diagnostics.Min(one => one.TailEffectiveDraws);
+        IsConverged = diagnostics.All(one => one.IsConverged);
+        Parameters = [.. fit.Parameters.Select((parameter, j) => PosteriorSummary.Of(parameter, fit.Coordinates[j], chains[j], diagnostics[j]))];
+        Findings = IsConverged
+            ? fit.Findings
+            :
+            [
+                .. fit.Findings,
+                new(Severity.Warning, "posterior-not-converged", FormattableString.Invariant(
+                    $"The four chains do not tell one story yet: R-hat {LargestRHat:0.000}, {Math.Min(FewestBulkEffectiveDraws, FewestTailEffectiveDraws):0} effective draws; expected under 1.01 and at least 400. Draw more, or read the fit's intervals instead.")),
+            ];
+    }
+
+    /// <summary>The fit that the chains started from.</summary>
+    public FittedMembrane Fit { get; }
+
+    /// <summary>The free parameters of the membrane.</summary>
+    public IReadOnlyList<PosteriorParameter> Parameters { get; }
+
+    /// <summary>Seed of the draws.</summary>
+    public int Seed { get; }
+
+    /// <summary>How many draws there are, over all chains.</summary>
+    public int DrawCount => ILogDensity.Lanes * chains.Count;
+
+    /// <summary>Share of the proposals that were accepted.</summary>
+    public double AcceptedShare => chains.AcceptedShare;
+
+    /// <summary>The largest R-hat of all coordinates, residual volumes included.</summary>
+    public double LargestRHat { get; }
+
+    /// <summary>The fewest effective draws, in the middle, of any coordinate, residual volumes included.</summary>
+    public double FewestBulkEffectiveDraws { get; }
+
+    /// <summary>The fewest effective draws, in the tails, of any coordinate, residual volumes included.</summary>
+    public double FewestTailEffectiveDraws { get; }
+
+    /// <summary>Whether the chains may be believed: R-hat under 1.01 and at least 400 effective draws, in the middle and in the tails.</summary>
+    public bool IsConverged { get; }
+
+    /// <summary>What to know about how it was made: those of the fit, and whether the chains agree.</summary>
+    public IReadOnlyList<Finding> Findings { get; }
+
+    /// <summary>The parameter by name.</summary>
+    /// <exception cref="ArgumentException">It was not free.</exception>
+    public PosteriorParameter this[MembraneParameter parameter] =>
+        Parameters.FirstOrDefault(one => one.Parameter == parameter) ?? throw new ArgumentException($"{parameter} was not free in this fit.", nameof(parameter));
+
+    /// <summary>Draws of one parameter, chain after chain, in the unit of <see cref="Parameters"/>.</summary>
+    /// <exception cref="ArgumentException">It was not free.</exception>
+    public ImmutableArray<double> Draws(MembraneParameter parameter)
+    {
+        var j = Parameters.ToList().IndexOf(this[parameter]);
+        var perUnit = PosteriorSummary.PerUnit(Fit.Parameters[j], Fit.Coordinates[j]);
+        return [.. chains[j].SelectMany(chain => chain).Select(u => perUnit * Fit.Coordinates[j].Value(u))];
+    }
+
+    /// <summary>Membranes that are compatible with the data and the prior: draws evenly from all chains, at the patient's size.</summary>
+    /// <param name="count">How many.</param>
+    /// <exception cref="ArgumentOutOfRangeException">Fewer than 1 or more than there are draws.</exception>
+    public MembraneEnsemble ToEnsemble(int count = 400)
+    {
+        ArgumentOutOfRangeException.ThrowIfLessThan(count, 1);
+        ArgumentOutOfRangeException.ThrowIfGreaterThan(count, DrawCount);
+        return Fit.Coordinates.Ensemble(EnsembleSource.Posterior, Seed, Fit.Membrane, count, Point);
+
+        // Each chain in turn, the draws of a chain as far apart as they can be.
+        double Point(int draw, int coordinate)
+        {
+            var (chain, own) = (draw % ILogDensity.Lanes, draw / ILogDensity.Lanes);
+            var ofChain = (count - chain + ILogDensity.Lanes - 1) / ILogDensity.Lanes;
+            return chains[coordinate][chain][(int)((own + 0.5) * chains.Count / ofChain)];
+        }
+    }
+}

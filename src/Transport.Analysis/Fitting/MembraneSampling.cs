@@ -1,0 +1,33 @@
+namespace Transport.Analysis;
+
+/// <summary>Draws from the posterior of a fitted membrane: four chains, one for each lane of the kinetics.</summary>
+/// <remarks>How, and why this way: docs/decisions/0007. What R-hat and effective draws are: docs/concepts/estimation.md.</remarks>
+public static class MembraneSampling
+{
+    /// <summary>Draws, started from a fit's optimum with its covariance.</summary>
+    /// <param name="fit">The fit; its exchanges, prior and free parameters are the posterior's.</param>
+    /// <param name="options">How many, and which.</param>
+    /// <param name="control">Watches and stops.</param>
+    /// <exception cref="InvalidOperationException">The fit found no optimum to start from, or there is no density around it.</exception>
+    /// <exception cref="OperationCanceledException">The run was stopped.</exception>
+    public static MembranePosterior Run(FittedMembrane fit, PosteriorOptions? options = null, RunControl? control = null)
+    {
+        ArgumentNullException.ThrowIfNull(fit);
+        options ??= PosteriorOptions.Default;
+        var density = new PosteriorDensity(fit.Exchanges, fit.Coordinates, options.Integration);
+        var chains = PosteriorSampler.Run(
+            density,
+            fit.Optimum.Coordinates,
+            fit.Optimum.Covariance(),
+            new()
+            {
+                Draws = options.DrawsPerChain,
+                EffectiveDraws = options.EffectiveDraws,
+                MostDraws = options.MostDrawsPerChain,
+                WarmUp = Math.Max(500, 40 * density.Dimension),
+                Seed = options.Seed,
+            },
+            control);
+        return new(fit, chains, options.Seed);
+    }
+}

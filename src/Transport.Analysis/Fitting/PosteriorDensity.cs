@@ -1,0 +1,100 @@
+using System.Runtime.Intrinsics;
+
+namespace Transport.Analysis;
+
+/// <summary>Posterior density of the coordinates of a fit, at four points at once: one for each lane of the kinetics.</summary>
+internal sealed class PosteriorDensity : ILogDensity
+{
+    private readonly MembraneCoordinates membrane;
+    private readonly Coordinate[] residualVolumes;
+    private readonly ExchangeModel<Lanes4>[] four;
+    private readonly ExchangeModel<Real>[] one;
+    private readonly Lanes4[] points;
+    private readonly Lanes4[] whitened;
+    private readonly Real[] alone;
+    private readonly Real[] whitenedAlone;
+
+    public PosteriorDensity(IReadOnlyList<ObservedExchange> observed, MembraneCoordinates membrane, IntegrationOptions integration)
+    {
+        this.membrane = membrane;
+        residualVolumes = FitProblem.ResidualVolumes(observed);
+        four = [.. observed.Select(exchange => new ExchangeModel<Lanes4>(exchange, membrane.Center, integration))];
+        one = [.. observed.Select(exchange => new ExchangeModel<Real>(exchange, membrane.Center, integration))];
+        Dimension = membrane.Count + residualVolumes.Length;
+        (points, alone) = (new Lanes4[Dimension], new Real[Dimension]);
+        var rows = four.Max(exchange => exchange.FittedCount);
+        (whitened, whitenedAlone) = (new Lanes4[rows], new Real[rows]);
+    }
+
+    /// <inheritdoc/>
+    public int Dimension { get; }
+
+    /// <inheritdoc/>
+    public void Evaluate(ReadOnlySpan<double> points, Span<double> logDensities)
+    {
+        for (var j = 0; j < Dimension; j++)
+        {
+            this.points[j] = new(Vector256.Create(points.Slice(Lanes4.Width * j, Lanes4.Width)));
+        }
+
+        try
+        {
+            var deviance = Deviance<Lanes4>(this.points, four, whitened);
+            for (var lane = 0; lane < Lanes4.Width; lane++)
+            {
+                logDensities[lane] = LogDensity(deviance[lane]);
+            }
+        }
+        catch (IntegrationException)
+        {
+            // One of the four empties the cavity: it alone has no density.
+            for (var lane = 0; lane < Lanes4.Width; lane++)
+            {
+                logDensities[lane] = Alone(lane);
+            }
+        }
+    }
+
+    private static double LogDensity(double deviance) => double.IsFinite(deviance) ? -0.5 * deviance : double.NegativeInfinity;
+
+    private double Alone(int lane)
+    {
+        for (var j = 0; j < Dimension; j++)
+        {
+            alone[j] = Real.Of(points[j][lane]);
+        }
+
+        try
+        {
+            return LogDensity(Deviance<Real>(alone, one, whitenedAlone).Value);
+        }
+        catch (IntegrationException)
+        {
+            return double.NegativeInfinity;
+        }
+    }
+
+    // Minus twice the logarithm of the density, up to a constant.
+    private T Deviance<T>(ReadOnlySpan<T> point, ExchangeModel<T>[] exchanges, Span<T> rows)
+        where T : struct, ILane<T>
+    {
+        var sum = T.Of(0);
+        foreach (var coordinate in point)
+        {
+            sum += coordinate * coordinate;
+        }
+
+        var free = membrane.At(point[..membrane.Count]);
+        for (var e = 0; e < exchanges.Length; e++)
+        {
+            exchanges[e].Run(free, residualVolumes[e].Value(point[membrane.Count + e]));
+            exchanges[e].Whiten(rows);
+            foreach (var row in rows[..exchanges[e].FittedCount])
+            {
+                sum += row * row;
+            }
+        }
+
+        return sum;
+    }
+}
