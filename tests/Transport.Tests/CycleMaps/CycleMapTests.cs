@@ -1,6 +1,3 @@
-using System.Collections.Immutable;
-using Transport.Analysis;
-
 namespace Transport.Tests.CycleMaps;
 
 /// <summary>
