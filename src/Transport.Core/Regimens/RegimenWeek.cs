@@ -17,7 +17,7 @@ public sealed record RegimenWeek
     public ImmutableArray<Regimen?> Days
     {
         get;
-        init => field = value.Length != DaysPerWeek || value.OfType<Regimen>().Select(regimen => regimen.NightStart).Distinct().Count() != 1
+        init => field = Require.Made(value, nameof(Days)).Length != DaysPerWeek || value.OfType<Regimen>().Select(regimen => regimen.NightStart).Distinct().Count() != 1
             ? throw new ArgumentException("Expected seven days, one of them treated, with nights that begin at one clock time.", nameof(value))
             : value;
     }
