@@ -22,7 +22,7 @@ public static class Caution
 
     /// <summary>The same of a regimen.</summary>
     internal static string Of(Regimen regimen) =>
-        Of(regimen.Night.Select(exchange => exchange.Solution).Concat(regimen.DayFill is { } day ? [day.Solution] : []));
+        Of(regimen.Exchanges.Select(exchange => exchange.Solution));
 
     /// <summary>The cautions.</summary>
     public static ReportBlock Block()

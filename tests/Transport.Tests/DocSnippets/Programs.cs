@@ -169,6 +169,20 @@ internal static class Programs
         #endregion
     }
 
+    public static void RegimenFiles()
+    {
+        #region regimen-files.md
+        var file = RegimenFile.Read("reference-data/examples/regimens/cycling.csv");
+        foreach (var finding in file.Findings)
+            Console.WriteLine(finding);           // file, row, field: what is wrong, what was found, what was expected
+        var prescribed = file.ToRegimen();        // or all the reasons why not, in one RegimenException
+        var wholeWeek = file.ToWeek();            // six nights of seven
+        Console.WriteLine($"{prescribed}\n{wholeWeek}");
+        Directory.CreateDirectory("out");
+        new RegimenFile([new("", prescribed)], wholeWeek).Write("out/regimen.json");
+        #endregion
+    }
+
     public static void Body(Patient patient, ThreePoreMembrane membrane, Regimen present)
     {
         #region regimens.md: body

@@ -47,6 +47,10 @@ public sealed partial class SnippetTests
     }
 
     [Fact]
+    public void The_program_of_the_regimen_files_page_runs() =>
+        Assert.Contains("6 days a week: 9 h at night: 5 × 2.0 L", FromTheRoot.Printed(Programs.RegimenFiles), StringComparison.Ordinal);
+
+    [Fact]
     public void The_program_of_the_sheets_page_runs() => FromTheRoot.Printed(Programs.Sheet);
 
     [Fact]
