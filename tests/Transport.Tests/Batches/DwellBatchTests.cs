@@ -59,7 +59,7 @@ public sealed class DwellBatchTests
         // The same equations by another way in, both at 1e-10: as above. Beside a polymer a dwell of glucose follows its fractions, of which it has none.
         var integration = new IntegrationOptions { RelativeTolerance = 1e-10 };
         var icodextrin = new Dwell(
-            DialysisSolution.Icodextrin75, Volume.FromLiters(2), TimeSpan.FromHours(12), ResidualFluid.Used(Volume.FromMilliliters(250), Person.Plasma));
+            DialysisSolution.Icodextrin, Volume.FromLiters(2), TimeSpan.FromHours(12), ResidualFluid.Used(Volume.FromMilliliters(250), Person.Plasma));
         var cases = Enumerable.Range(0, 9).Select(i => i % 2 == 0 ? new(Person, Ensemble, i, icodextrin) : Case(i)).ToArray();
         var found = DwellBatch.Run(cases, Times, Options with { Integration = integration });
         Assert.Empty(found.Failures);
