@@ -32,6 +32,7 @@ public static class NotebookViews
         Formatter.Register<IEnumerable>(rows => RecordTable.TryToText(rows) ?? InALine(rows), MediaType.PlainText);
         Formatter.SetPreferredMimeTypesFor(typeof(IEnumerable), MediaType.Html, MediaType.PlainText);
         Formatter.SetPreferredMimeTypesFor(typeof(IHtmlContent), MediaType.Html);
+        Formatter.Register<string>(text => text, MediaType.PlainText); // not a sequence of letters
         Formatter.SetPreferredMimeTypesFor(typeof(string), MediaType.PlainText);
     }
 
