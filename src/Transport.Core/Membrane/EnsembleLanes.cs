@@ -15,7 +15,10 @@ internal static class EnsembleLanes
             DiffusionArea = Four(ensemble.DiffusionAreas),
             GlucosePermeabilityScale = Four(ensemble.GlucosePermeabilityScales),
             TransientAmplitude = Four(ensemble.TransientAmplitudes),
-            LymphaticRemoval = Lanes4.Of(ensemble.Center.LymphaticRemoval.MillilitersPerMinute),
+            LymphaticRemoval = Four(ensemble.LymphaticRemovals),
+            UltrasmallFraction = Four(ensemble.UltrasmallFractions),
+            LargeFraction = Four(ensemble.LargeFractions),
+            SodiumPermeability = Four(ensemble.SodiumPermeabilities),
         };
 
         Lanes4 Four(ImmutableArray<double> values) => new(Vector256.Create(At(values, 0), At(values, 1), At(values, 2), At(values, 3)));
