@@ -90,6 +90,41 @@ internal sealed class FitProblem : ILeastSquaresProblem
         return residuals;
     }
 
+    /// <summary>Every observation's prediction and how it follows the coordinates; null where a dwell cannot be integrated.</summary>
+    public IReadOnlyList<Sensitivity>? Sensitivities(Vector<double> u)
+    {
+        var rows = new List<Sensitivity>();
+        try
+        {
+            for (var e = 0; e < exchanges.Length; e++)
+            {
+                var own = problem.Exchanges[e].Observations.Select(observation => new Sensitivity(e, observation, 0, new double[ParameterCount])).ToArray();
+                for (var first = 0; first <= Membrane.Count; first += Dual.Width)
+                {
+                    Run(e, u, first);
+                    for (var i = 0; i < own.Length; i++)
+                    {
+                        var predicted = exchanges[e].Predicted(own[i].Observation);
+                        own[i] = own[i] with { Predicted = predicted.Value };
+                        var scale = own[i].Observation.Quantity == ObservedQuantity.NetUltrafiltrationMilliliters ? 1 : 1 / predicted.Value;
+                        for (var j = first; j < Math.Min(Membrane.Count + 1, first + Dual.Width); j++)
+                        {
+                            own[i].Slopes[j < Membrane.Count ? j : j + e] = scale * predicted.Slopes[j - first];
+                        }
+                    }
+                }
+
+                rows.AddRange(own);
+            }
+        }
+        catch (IntegrationException)
+        {
+            return null;
+        }
+
+        return rows;
+    }
+
     private int FirstWithPrior => problem.UsesPrior ? 0 : Membrane.Count;
 
     // The derivatives by eight coordinates from the first on; the exchange's own stands after the membrane's.
