@@ -1,6 +1,7 @@
 using Microsoft.DotNet.Interactive.Commands;
 using Microsoft.DotNet.Interactive.Events;
 using Microsoft.DotNet.Interactive.Formatting;
+using Transport.Reporting;
 
 namespace Transport.NotebookTests;
 
@@ -86,6 +87,34 @@ public sealed class ViewTests
         Assert.DoesNotContain("<table", Html(Array.Empty<Night>()), StringComparison.Ordinal);
         Assert.Equal(["text/plain"], Formatter.GetPreferredMimeTypesFor(typeof(string)));
         Assert.Equal(["text/plain"], Formatter.GetPreferredMimeTypesFor(typeof(double)));
+    }
+
+    private sealed record Course(string Fluid, double PeakHours, double LossMillilitersPerMinute, double Liters);
+
+    [Fact]
+    public void A_column_named_by_its_unit_shows_the_symbol()
+    {
+        var html = Html(new[] { new Course("", 1, 2, 3) });
+
+        Assert.Contains(">Peak (h)<", html, StringComparison.Ordinal);
+        Assert.Contains(">Loss (mL/min)<", html, StringComparison.Ordinal);
+        Assert.Contains(">Liters<", html, StringComparison.Ordinal); // nothing would be left of it
+    }
+
+    [Fact]
+    public void A_knob_needs_no_script_and_keeps_its_axes()
+    {
+        Figure Line(double height) => new("t", "", "a", new Panel(new("x", ""), new("y", "mL")) { Series = [new("s", [0, 1], [0, height])] });
+        var steps = FigureSteps.Over("height", "mL", [1, 5, 9], 5, Line);
+
+        // Common axis: 0 to 9 with 4 % of it on either side.
+        Assert.All(steps.Steps, step => Assert.Equal((-0.36, 9.36), (Math.Round(step.Figure.Panels[0].YAxis.Range!.Value.Lower, 9), Math.Round(step.Figure.Panels[0].YAxis.Range!.Value.Upper, 9))));
+        var html = Html(steps);
+        Assert.DoesNotContain("<script", html, StringComparison.Ordinal);
+        Assert.Equal(3, html.Split("type=\"radio\"").Length - 1);
+        Assert.Single(html.Split(" checked").Skip(1));
+        Assert.Throws<ArgumentException>(() => FigureSteps.Over("height", "mL", [1, 5, 9], 4, Line));
+        Assert.Throws<ArgumentException>(() => FigureSteps.Over("height", "mL", [1], 1, Line));
     }
 
     [Fact]

@@ -109,6 +109,9 @@ internal sealed record NotebookDocument(JsonObject Metadata, IReadOnlyList<Noteb
 
                 writer.WriteEndObject();
                 break;
+            case JsonArray { Count: > 0 } numbers when numbers.All(item => item?.GetValueKind() == JsonValueKind.Number):
+                writer.WriteRawValue(numbers.ToJsonString()); // a curve is one line, not hundreds
+                break;
             case JsonArray items:
                 writer.WriteStartArray();
                 foreach (var item in items)

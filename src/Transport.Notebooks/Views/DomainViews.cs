@@ -9,6 +9,7 @@ internal static class DomainViews
     {
         Chart<Figure>(figure => figure, live);
         Chart<DwellCourse>(CourseCharts.Of, live);
+        NotebookViews.Register<FigureSteps>(FigureStepsHtml.Of, FigureStepsHtml.ToText);
         NotebookViews.Register<ReportBlock>(block => block.Html, block => block.Text);
         Report<SampleSheet>(Reports.Of);
         Report<EquilibrationIndices>(Reports.Of);

@@ -121,8 +121,21 @@ internal static class RecordTable
             _ => value.ToString() ?? "",
         };
 
+        // A name that ends in its unit: "PeakHours" reads "Peak (h)".
+        private static readonly (string Words, string Symbol)[] Units =
+        [
+            ("MillilitersPerMinute", "mL/min"), ("MillimolesPerLiter", "mmol/L"), ("LitersPerWeek", "L/week"), ("MillimetersOfMercury", "mmHg"), ("Milliliters", "mL"), ("Centimeters", "cm"), ("Liters", "L"),
+            ("Millimoles", "mmol"), ("Kilograms", "kg"), ("Grams", "g"), ("Minutes", "min"), ("Hours", "h"), ("Percent", "%"), ("Milliseconds", "ms"),
+        ];
+
         // "NetUltrafiltration" reads "Net ultrafiltration"; a run of capitals stays.
         private static string TitleOf(string name)
+        {
+            var (words, symbol) = Units.FirstOrDefault(unit => name.Length > unit.Words.Length && name.EndsWith(unit.Words, StringComparison.Ordinal));
+            return symbol is null ? InWords(name) : $"{InWords(name[..^words.Length])} ({symbol})";
+        }
+
+        private static string InWords(string name)
         {
             var title = new StringBuilder();
             for (var i = 0; i < name.Length; i++)

@@ -72,6 +72,88 @@ public static class CourseCharts
         }
     }
 
+    /// <summary>Dwells that differ in one thing: each quantity in a panel, each dwell a line, told apart by lightness and pattern in the order given.</summary>
+    /// <param name="title">What is compared; not empty.</param>
+    /// <param name="caption">What the reader must know; may be empty.</param>
+    /// <param name="courses">1 to 4; each is drawn to its own end.</param>
+    /// <param name="quantities">At least one.</param>
+    /// <exception cref="ArgumentException">No dwell, more than four, or no quantity.</exception>
+    public static Figure Compare(string title, string caption, IReadOnlyList<NamedCourse> courses, params IReadOnlyList<CourseQuantity> quantities)
+    {
+        ArgumentNullException.ThrowIfNull(courses);
+        ArgumentNullException.ThrowIfNull(quantities);
+        if (courses.Count is 0 or > 4 || quantities.Count == 0)
+        {
+            throw new ArgumentException($"Expected 1 to 4 dwells and at least one quantity; found {courses.Count} and {quantities.Count}.", nameof(courses));
+        }
+
+        return new(
+            title,
+            caption + Cautions(courses.Select(named => named.Course)),
+            string.Join(" ", courses.Select(named => $"{named.Name}: " + string.Join(", ", quantities.Select(quantity =>
+                $"{quantity.Label} {Digits.Of(quantity.Read(named.Course, named.Course.Dwell.Duration), 3)}{(quantity.Unit.Length > 0 ? " " + quantity.Unit : "")} at the end")) + ".")),
+            [
+                .. quantities.Select(quantity => Empty(quantity.Label, quantity.Unit) with
+                {
+                    Series =
+                    [
+                        .. courses.Select((named, i) => Curve(named.Name, named.Course, t => quantity.Read(named.Course, t), intervals: 48) with
+                        {
+                            Tone = ComparedTones[i],
+                            Pattern = ComparedPatterns[i],
+                        }),
+                    ],
+                }),
+            ])
+        {
+            Columns = Math.Min(3, quantities.Count),
+        };
+    }
+
+    /// <summary>Simulated courses with printed means and their standard deviations between people.</summary>
+    /// <param name="title">What is compared; not empty.</param>
+    /// <param name="caption">The sources.</param>
+    /// <param name="quantity">What is drawn.</param>
+    /// <param name="courses">1 to 4 dwells.</param>
+    /// <param name="points">At least one; those of one name share a marker.</param>
+    /// <exception cref="ArgumentException">No or too many dwells, or no point.</exception>
+    public static Figure WithPublished(
+        string title, string caption, CourseQuantity quantity, IReadOnlyList<NamedCourse> courses, params IReadOnlyList<PublishedPoint> points)
+    {
+        ArgumentNullException.ThrowIfNull(quantity);
+        ArgumentNullException.ThrowIfNull(points);
+        var lines = Compare(title, caption, courses, quantity);
+        if (points.Count == 0)
+        {
+            throw new ArgumentException("Expected at least one printed mean.", nameof(points));
+        }
+
+        var series = points.GroupBy(point => point.Name).Select((named, i) => new Series(
+            named.Key, [.. named.Select(point => point.Time.TotalHours)], [.. named.Select(point => point.Value)])
+        {
+            Pattern = LinePattern.None,
+            Marker = PublishedMarkers[i % PublishedMarkers.Length],
+            Tone = Tone.Attention,
+            YWhiskers = [.. named.Select(point => new Extent(point.Value - (point.StandardDeviation ?? 0), point.Value + (point.StandardDeviation ?? 0)))],
+        });
+        return new(
+            title,
+            caption,
+            lines.AltText + " Printed: " + string.Join(", ", points.Select(point =>
+                $"{point.Name} {Digits.Of(point.Value, 3)}{(point.StandardDeviation is { } sd ? " ± " + Digits.Of(sd, 2) : "")} at {Digits.Hours(point.Time)}")) + ".",
+            lines.Panels[0] with { Series = [.. lines.Panels[0].Series, .. series] })
+        {
+            Key = KeyPlacement.Below,
+        };
+    }
+
+    private static readonly MarkerShape[] PublishedMarkers = [MarkerShape.Circle, MarkerShape.Square, MarkerShape.Diamond, MarkerShape.Triangle];
+
+    // Prints in grey: no two of them agree in both.
+    private static readonly Tone[] ComparedTones = [Tone.Strong, Tone.Middle, Tone.Light, Tone.Neutral];
+
+    private static readonly LinePattern[] ComparedPatterns = [LinePattern.Solid, LinePattern.Dash, LinePattern.Solid, LinePattern.Dot];
+
     /// <summary>The same dwell with two models of the membrane, and where they part: volume, D/P creatinine, D/D0 glucose.</summary>
     /// <param name="one">The model that is asked.</param>
     /// <param name="oneName">What the reader calls it.</param>
@@ -140,13 +222,13 @@ public static class CourseCharts
     private static string Cautions(IEnumerable<DwellCourse> courses) =>
         Caution.Of(courses.Select(course => course.Dwell.Solution)) is { Length: > 0 } caution ? " " + caution : "";
 
-    private static TimeSpan[] Times(DwellCourse course) => [.. Enumerable.Range(0, 121).Select(i => course.Dwell.Duration * (i / 120.0))];
+    private static TimeSpan[] Times(DwellCourse course, int intervals = 120) => [.. Enumerable.Range(0, intervals + 1).Select(i => course.Dwell.Duration * (i / (double)intervals))];
 
     private static Panel Empty(string label, string unit) => new(new("dwell time", "h"), new(label, unit));
 
-    private static Series Curve(string name, DwellCourse course, Func<TimeSpan, double> read)
+    private static Series Curve(string name, DwellCourse course, Func<TimeSpan, double> read, int intervals = 120)
     {
-        var times = Times(course);
+        var times = Times(course, intervals);
         return new(name, [.. times.Select(t => t.TotalHours)], [.. times.Select(read)]);
     }
 }

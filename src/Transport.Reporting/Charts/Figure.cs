@@ -41,7 +41,7 @@ public sealed record Figure
     public string AltText { get; }
 
     /// <summary>The panels, row by row.</summary>
-    public IReadOnlyList<Panel> Panels { get; }
+    public IReadOnlyList<Panel> Panels { get; private init; }
 
     /// <summary>Panels in a row, 1 to 4; up to two unless said otherwise.</summary>
     /// <exception cref="ArgumentException">Outside 1 to 4.</exception>
@@ -55,4 +55,7 @@ public sealed record Figure
 
     /// <summary>Where the lines are named. Unless said otherwise: at their ends in a figure of one panel, below it in one of several.</summary>
     public KeyPlacement Key { get; init; }
+
+    /// <summary>The same figure with other panels in the place of its own.</summary>
+    internal Figure OnPanels(IEnumerable<Panel> panels) => this with { Panels = [.. panels] };
 }

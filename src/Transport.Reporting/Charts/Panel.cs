@@ -13,10 +13,10 @@ public sealed record Panel
     }
 
     /// <summary>The horizontal axis.</summary>
-    public Axis XAxis { get; }
+    public Axis XAxis { get; private init; }
 
     /// <summary>The vertical axis.</summary>
-    public Axis YAxis { get; }
+    public Axis YAxis { get; private init; }
 
     /// <summary>A line above the panel; null for none. The figure has a title of its own.</summary>
     public string? Title { get; init; }
@@ -83,6 +83,28 @@ public sealed record Panel
             field = [.. value];
         }
     } = [];
+
+    /// <summary>The same panel showing these ranges; null leaves an axis as it is.</summary>
+    internal Panel OnAxes(Extent? x, Extent? y) => this with
+    {
+        XAxis = x is null ? XAxis : XAxis with { Range = x },
+        YAxis = y is null ? YAxis : YAxis with { Range = y },
+    };
+
+    /// <summary>What the series and bands span horizontally.</summary>
+    internal Extent XReach() => Reach([.. Series.SelectMany(series => series.X), .. Bands.SelectMany(band => band.X), .. Ends(Series.Select(series => series.XWhiskers))]);
+
+    /// <summary>What the series, bands and marks at a value span vertically.</summary>
+    internal Extent YReach() => Reach(
+    [
+        .. Series.SelectMany(series => series.Y), .. Bands.SelectMany(band => band.Lower.Concat(band.Upper)),
+        .. Ends(Series.Select(series => series.YWhiskers)), .. Ends([[.. Marks.Where(mark => mark.Y is not null).Select(mark => mark.Y!.Value)]]),
+    ]);
+
+    private static IEnumerable<double> Ends(IEnumerable<IReadOnlyList<Extent>?> extents) =>
+        extents.SelectMany(all => all ?? []).SelectMany(extent => new[] { extent.Lower, extent.Upper });
+
+    private static Extent Reach(List<double> values) => new(values.Min(), values.Max());
 
     private static void Check(Axis axis, IEnumerable<double>? values, string what)
     {

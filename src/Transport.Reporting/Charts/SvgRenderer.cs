@@ -22,7 +22,11 @@ public static class SvgRenderer
     /// properties --figure-ink, -axis, -grid, -paper, -strong, -middle, -light, -neutral and -attention, as for a dark screen.
     /// The same figure gives the same text.
     /// </remarks>
-    public static string ToSvg(Figure figure)
+    public static string ToSvg(Figure figure) => ToSvg(figure, followsPage: true);
+
+    /// <param name="figure">The figure.</param>
+    /// <param name="followsPage">False for a picture that stands alone, where no page can rename its colors: it is smaller.</param>
+    internal static string ToSvg(Figure figure, bool followsPage)
     {
         ArgumentNullException.ThrowIfNull(figure);
         var measure = new TextMeasure();
@@ -36,7 +40,7 @@ public static class SvgRenderer
         var height = grid.Bottom + 6;
         foreach (var entry in Legend(ChartKey.Of(figure), ref height, measure)) content.Add(entry);
 
-        return Compose(figure, content, height);
+        return Compose(figure, content, height, followsPage);
     }
 
     /// <summary>Panels that share a column share its margins, so that a time axis below another lines up with it.</summary>
@@ -124,7 +128,7 @@ public static class SvgRenderer
         };
     }
 
-    private static string Compose(Figure figure, List<object> content, double height)
+    private static string Compose(Figure figure, List<object> content, double height, bool followsPage)
     {
         var body = new XElement(Svg + "svg",
             new XAttribute("class", "transport-figure"),
@@ -136,7 +140,7 @@ public static class SvgRenderer
             new XAttribute("font-size", Number(ChartText.FontSize)),
             new XElement(Svg + "title", figure.Title),
             new XElement(Svg + "desc", figure.AltText),
-            new XElement(Svg + "style", Recoloring()),
+            followsPage ? new XElement(Svg + "style", Recoloring()) : null,
             With(Rectangle(0, 0, ChartGrid.Width, height), ("fill", ChartColors.Paper)),
             content);
 
