@@ -58,7 +58,9 @@ public sealed class MembranePosteriorTests
         double Density(double u)
         {
             var membrane = Average with { DiffusionArea = Average.DiffusionArea * Math.Exp(0.36 * u) };
-            var miss = DwellSimulation.Run(Patient.Example, membrane, exchange.Dwell).DialysateToPlasmaAt(Solutes.Creatinine, observation.Time) - observation.Value;
+            // Errors of a ratio are in proportion: logarithms are compared, on the scale of what was observed.
+            var ratio = DwellSimulation.Run(Patient.Example, membrane, exchange.Dwell).DialysateToPlasmaAt(Solutes.Creatinine, observation.Time);
+            var miss = observation.Value * Math.Log(ratio / observation.Value);
             return Math.Exp(-0.5 * (u * u + miss * miss / (observation.OwnDeviation * observation.OwnDeviation)));
         }
 
