@@ -149,6 +149,5 @@ public static class SampleSheetCodes
         WeightWithoutTare, TemporaryDrainImplausible, InitialSodiumUnexpected,
         NotATest, NotACollection, CollectionTimeAssumed, CollectionPlasmaMissing, MissingBagVolume, BagFillMissing,
         SheetsWithoutCode, SheetsOfDifferentPatients, SheetsWithoutDate,
-        SheetsWithoutCode, SheetsOfDifferentPatients, SheetsWithoutDate,
     ];
 }
