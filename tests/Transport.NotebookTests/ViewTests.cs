@@ -75,6 +75,18 @@ public sealed class ViewTests
     }
 
     [Fact]
+    public void The_same_table_stands_in_a_terminal()
+    {
+        var text = new[] { new Night("a < b", 1.25, 4, true, null), new Night("c", 10.5, 12, false, 0.00001) }.ToDisplayString("text/plain");
+        var lines = text.Split('\n');
+        Assert.Equal(4, lines.Length);
+        Assert.StartsWith("Label  Liters  Cycles  Is complete  ", lines[0], StringComparison.Ordinal);
+        Assert.StartsWith("a < b    1.25       4  yes          ", lines[1], StringComparison.Ordinal);
+        Assert.StartsWith("c       10.50      12  no           ", lines[2], StringComparison.Ordinal);
+        Assert.Equal("[ 1, 2, 3 ]", new[] { 1, 2, 3 }.ToDisplayString("text/plain"));
+    }
+
+    [Fact]
     public void A_small_number_beside_a_large_one_does_not_read_as_zero()
     {
         var html = Html(new[] { new Night("", 2500.5, 0, true, null), new Night("", 0.0004, 0, true, null) });
