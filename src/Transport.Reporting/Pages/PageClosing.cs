@@ -3,9 +3,10 @@ namespace Transport.Reporting;
 /// <summary>The lower part of every page: findings, quality, what cannot be given, method, cautions.</summary>
 internal static class PageClosing
 {
-    // mm that findings and quality are given even on a crowded page.
-    private const double LeastForFindings = 26;
-    private const double LeastForQuality = 13;
+    private const double ShareOfQuality = 0.35;
+
+    // One line that stands where findings or quality have none, mm.
+    private const double Sentence = 5;
 
     private const string Adults = "Reference values are of adults on chronic dialysis: pregnancy, ascites, liver disease, a failing transplant and acute dialysis are outside them.";
     private const string Children = "Classes and series are of children on chronic dialysis filled with 1100 mL/m²; limits of ultrafiltration are of adults and are not used.";
@@ -21,13 +22,17 @@ internal static class PageClosing
 
         // What stands below takes its place first; findings and quality share the rest.
         double Below() => page.HeightOfHeadings(2 + (notGiven.Length > 0 ? 1 : 0)) + page.HeightOfSmall(method) + page.HeightOfSmall(cautions) + page.HeightOfSmall(ofSolutions) + page.HeightOfSmall(notGiven);
-        if (page.Height + Below() + page.HeightOfHeadings(1) + (findings.Count == 0 ? 5 : LeastForFindings) + (quality.Count == 0 ? 5 : LeastForQuality) > PageText.Paper)
+        double Room() => PageText.Paper - page.Height - Below() - page.HeightOfHeadings(1) - Sentence;
+        if (page.HeightOf(findings) + page.HeightOf(quality) > Room())
         {
             page.Tighten();
         }
 
+        // Where not all fit, quality leaves the larger part to what the numbers mean.
+        var forQuality = Math.Min(page.HeightOf(quality), Math.Max(ShareOfQuality * Room(), Room() - page.HeightOf(findings)));
+
         page.Heading("Findings").Line(findings.Count == 0 ? "No finding: no limit in use is crossed. No flag is not safety." : together);
-        page.Findings(findings, PageText.Paper - page.Height - Below() - (quality.Count == 0 ? 5 : LeastForQuality))
+        page.Findings(findings, Room() + page.HeightOfHeadings(1) + (quality.Count == 0 ? 0 : Sentence) - forQuality)
             .Heading("Quality").Line(quality.Count == 0 ? "Nothing amiss was found in the sheet or its numbers." : "");
         page.Findings(quality, PageText.Paper - page.Height - Below() + page.HeightOfHeadings(1));
         if (notGiven.Length > 0)

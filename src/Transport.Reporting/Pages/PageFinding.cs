@@ -20,11 +20,14 @@ internal sealed partial record PageFinding(Severity Severity, string Code, strin
 
     /// <summary>What indices mean, gravest first: message, numbers, limit with its source.</summary>
     public static IReadOnlyList<PageFinding> OfMeaning(IEnumerable<Finding> findings) =>
-        [.. findings.Where(finding => !IsOfQuality(finding)).OrderByDescending(finding => finding.Severity).Select(Of)];
+        [.. findings.Where(finding => !IsOfQuality(finding)).OrderByDescending(finding => finding.Severity).Select(finding => Of(finding, namesFile: false))];
 
     /// <summary>Quality, gravest first: what the reader of the sheet found, then what the indices did.</summary>
-    public static IReadOnlyList<PageFinding> OfTheirQuality(IEnumerable<Finding> ofSheets, IEnumerable<Finding> ofIndices) =>
-        [.. ofSheets.Concat(Together(ofIndices.Where(IsOfQuality))).OrderByDescending(finding => finding.Severity).Select(Of)];
+    public static IReadOnlyList<PageFinding> OfTheirQuality(IReadOnlyList<Finding> ofSheets, IEnumerable<Finding> ofIndices)
+    {
+        var namesFile = ofSheets.Select(finding => finding.File).Distinct().Count() > 1;
+        return [.. ofSheets.Concat(Together(ofIndices.Where(IsOfQuality))).OrderByDescending(finding => finding.Severity).Select(finding => Of(finding, namesFile))];
+    }
 
     // What makes a class preliminary is one finding with several reasons.
     private static IEnumerable<Finding> Together(IEnumerable<Finding> findings) => findings.GroupBy(finding => finding.Code).SelectMany(group =>
@@ -34,13 +37,13 @@ internal sealed partial record PageFinding(Severity Severity, string Code, strin
 
     private static string Reason(string message) => message.Replace(" The class is preliminary and not comparable with the published ones.", "", StringComparison.Ordinal);
 
-    private static PageFinding Of(Finding finding)
+    private static PageFinding Of(Finding finding, bool namesFile)
     {
-        var place = string.Join(", ", new[] { finding.Row is not null ? finding.File : null, finding.Row is { } row ? Invariant($"row {row}") : null, finding.Field }.Where(part => !string.IsNullOrEmpty(part)));
+        var place = string.Join(", ", new[] { finding.Row is { } row ? Invariant($"row {row}") : null, finding.Field }.Where(part => !string.IsNullOrEmpty(part)));
         var found = string.Join(": ", new[] { place, finding.Found }.Where(part => !string.IsNullOrEmpty(part)));
         var expected = finding.Expected is { } limit ? "Expected " + limit : "";
         return new(finding.Severity, finding.Code, finding.Message, Minus().Replace(
-            string.Join("; ", new[] { PageWords.Capital(found), found.Length > 0 && expected.Length > 0 ? "expected" + expected[8..] : expected }.Where(part => part.Length > 0)) is { Length: > 0 } detail ? detail + "." : "", "−"));
+            string.Join("; ", new[] { namesFile && finding.File is { } file ? file : "", PageWords.Capital(found), found.Length > 0 && expected.Length > 0 ? "expected" + expected[8..] : expected }.Where(part => part.Length > 0)) is { Length: > 0 } detail ? detail + "." : "", "−"));
     }
 
     // The minus sign of print before a number; a date keeps its hyphens.

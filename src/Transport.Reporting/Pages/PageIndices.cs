@@ -18,7 +18,7 @@ internal static class PageIndices
         if (indices.Classification is not { } classification)
         {
             var reason = indices.NotAvailable.FirstOrDefault(missing => missing.Name == "transport category")?.Reason ?? "D/P creatinine not available";
-            return $"no class: {reason}." + (indices.DialysateToPlasmaCreatinine is { } ratio ? $" D/P creatinine {PageWords.Value(ratio)} at {Digits.Fixed(indices.FinalSampleTime!.Value.TotalMinutes, 0)} min." : "");
+            return $"No class: {reason}." + (indices.DialysateToPlasmaCreatinine is { } ratio ? $" D/P creatinine {PageWords.Value(ratio)} at {Digits.Fixed(indices.FinalSampleTime!.Value.TotalMinutes, 0)} min." : "");
         }
 
         var probabilities = string.Join(", ", TransportCategories.All.Where(category => classification.Probabilities[category] >= 0.005)
@@ -46,7 +46,9 @@ internal static class PageIndices
 
     /// <summary>The two strongest indirect signs of conductance that one test has.</summary>
     public static string IndirectSigns(EquilibrationIndices indices) => indices.SodiumDip is { } dip
-        ? $"Indirect sign here: sodium dip {PageWords.Value(dip)}{(indices.CorrectedSodiumDip is { } corrected ? $", corrected for diffusion {PageWords.Value(corrected)}" : "")}."
+        ? indices.Test.IsStrengthInDoubt || !indices.Options.Thresholds.IsStrongStrength(indices.Test.Solution)
+            ? $"The sodium dip, {PageWords.Value(dip)}, is read as a sign of it at 3.86 % alone."
+            : $"Indirect sign here: sodium dip {PageWords.Value(dip)}{(indices.CorrectedSodiumDip is { } corrected ? $", corrected for diffusion {PageWords.Value(corrected)}" : "")}."
         : "No sodium dip was measured, so there is no indirect sign of it either.";
 
     /// <summary>Indices beside the series, one strip each, then the others in two columns.</summary>
@@ -122,7 +124,11 @@ internal static class PageIndices
 
         if (indices.Comparison is { } comparison)
         {
-            parts.Add($"Series: {PageWords.Series(comparison.Population)}, {comparison.Population.Source}.");
+            if (comparison.Rows.Count > 0)
+            {
+                parts.Add($"Series: {PageWords.Series(comparison.Population)}, {comparison.Population.Source}.");
+            }
+
             if (comparison.NotComparable.Count > 0)
             {
                 parts.Add("Not compared: " + string.Join("; ", comparison.NotComparable.Select(missing => missing.ToString())) + ".");

@@ -114,7 +114,7 @@ internal sealed class PageText
         }
 
         var (full, rest) = ThatFit(findings, room);
-        Height += full.Sum(HeightOf) + (rest.Count > 0 ? HeightOfSmall(Others(rest)) : 0);
+        Height += full.Sum(HeightOf) + (rest.Count > 0 ? HeightOfSmall(Others(rest, full.Count)) : 0);
         html.Append("<ul>");
         foreach (var finding in full)
         {
@@ -131,7 +131,7 @@ internal sealed class PageText
         html.Append("</ul>\n");
         if (rest.Count > 0)
         {
-            html.Append("<p class=\"small\">").Append(Typeset.Html(Others(rest))).Append("</p>\n");
+            html.Append("<p class=\"small\">").Append(Typeset.Html(Others(rest, full.Count))).Append("</p>\n");
         }
 
         foreach (var finding in findings)
@@ -155,7 +155,7 @@ internal sealed class PageText
         for (var count = findings.Count; count > 0; count--)
         {
             IReadOnlyList<PageFinding> rest = [.. findings.Skip(count)];
-            if (findings.Take(count).Sum(HeightOf) + (rest.Count > 0 ? HeightOfSmall(Others(rest)) : 0) <= room)
+            if (findings.Take(count).Sum(HeightOf) + (rest.Count > 0 ? HeightOfSmall(Others(rest, count)) : 0) <= room)
             {
                 return ([.. findings.Take(count)], rest);
             }
@@ -164,10 +164,13 @@ internal sealed class PageText
         return ([], findings);
     }
 
+    /// <summary>Height of findings in full, mm.</summary>
+    public double HeightOf(IReadOnlyList<PageFinding> findings) => findings.Sum(HeightOf);
+
     private double HeightOf(PageFinding finding) => scale * (0.9 + LineHeight * Lines($"{finding.Word} {finding.Message} {finding.Detail}", 130));
 
-    private static string Others(IReadOnlyList<PageFinding> rest) =>
-        $"{rest.Count} more in full in the Markdown form: {string.Join(", ", rest.Select(finding => finding.Code).Distinct())}.";
+    private static string Others(IReadOnlyList<PageFinding> rest, int shown) =>
+        $"{rest.Count} {(shown > 0 ? "more" : rest.Count == 1 ? "finding" : "findings")}, in full in the Markdown form: {string.Join(", ", rest.Select(finding => finding.Code).Distinct())}.";
 
     /// <summary>A table. A heading that begins with "#" (not shown) is of numbers; what follows a line break in a cell stands smaller behind it.</summary>
     public PageText Table(IReadOnlyList<string> columns, IReadOnlyList<IReadOnlyList<string>> rows) => TableIn(1, columns, rows);

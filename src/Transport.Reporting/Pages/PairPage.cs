@@ -49,7 +49,7 @@ internal static class PairPage
             .Small($"Of the stronger hour. {PageIndices.StripKey(strong)}");
         PageClosing.Of(page, PageFinding.OfMeaning(weak.Findings.Concat(strong.Findings).Concat(pair.Findings)),
             MembranePatterns.Of(weak.Findings.Concat(strong.Findings)),
-            PageFinding.OfTheirQuality(weakSheet.Findings.Concat(strongSheet.Findings), weak.Findings.Concat(strong.Findings).Concat(pair.Findings)),
+            PageFinding.OfTheirQuality([.. weakSheet.Findings, .. strongSheet.Findings], weak.Findings.Concat(strong.Findings).Concat(pair.Findings)),
             [.. pair.NotAvailable, .. strong.Test.Form.CannotGive().Concat(strong.NotAvailable).Where(missing => missing.Name != conductanceName)],
             [weak.Test.Solution, strong.Test.Solution], strong.Test.Patient,
             (pair.OsmoticConductance is { } value ? $"Osmotic conductance = {value.Formula}; {value.Source}. " : "") + PageIndices.Method(strong));

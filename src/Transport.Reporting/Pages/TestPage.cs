@@ -21,7 +21,7 @@ internal static class TestPage
             ])
             .Heading("Measured");
         MeasuredTable.Of(page, sheet);
-        page.Small(Conditions(test)).Heading($"Indices beside {indices.Comparison?.Population.Name ?? "no series"}");
+        page.Small(Conditions(test)).Heading(indices.Comparison is { Rows.Count: > 0 } comparison ? $"Indices beside {comparison.Population.Name}" : "Indices");
         PageIndices.Table(page, sheet, indices);
         PageClosing.Of(page, PageFinding.OfMeaning(indices.Findings), indices.Patterns,
             PageFinding.OfTheirQuality(sheet.Findings, indices.Findings),
