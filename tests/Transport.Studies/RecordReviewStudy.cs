@@ -3,7 +3,7 @@ using System.Text;
 
 namespace Transport.Studies;
 
-/// <summary>What a review of nights finds, how soon, and how often it cries wolf: virtual people whose fit is as wrong as a fit is.</summary>
+/// <summary>What a review of nights finds, how soon, and how often it cries wolf: virtual people whose fit is wrong by a posterior draw.</summary>
 public sealed class RecordReviewStudy : Study<RecordReviewRow>
 {
     private const int Seed = 2026;
@@ -39,11 +39,10 @@ public sealed class RecordReviewStudy : Study<RecordReviewRow>
     public override RecordReviewRow Row(int number)
     {
         // Every other person has a dry day; strengths in turn, of which the test has met one.
-        var (truth, test, _, _) = VirtualTest.Of(Seed, number, Tested, World.AsModelled);
-        var ensemble = MembraneFit.Run(test).ToEnsemble(200, unchecked(Seed + 7919 * number));
+        var (patient, truth, fitted) = VirtualPerson.Of(Seed, number);
         var regimen = Regimen.Cycling(
             TimeSpan.FromHours(9), 5, Volume.FromLiters(2), NightFluids[number % 3], number % 2 == 0 ? null : new(Tested, Volume.FromLiters(1.5)));
-        var writer = new VirtualBook(Patient.Example, truth, regimen);
+        var writer = new VirtualBook(patient, truth, regimen);
         var usual = Math.Max(150, 0.25 * writer.NightMilliliters);
         var seed = unchecked(31 * Seed + number);
         var stable = Stable(BookKind.WithCycles, usual);
@@ -76,7 +75,7 @@ public sealed class RecordReviewStudy : Study<RecordReviewRow>
         RecordReview Stable(BookKind kind, double deviation) => Review(writer.Write(seed, Learning + Year, deviation, kind));
 
         RecordReview Review(IReadOnlyList<NightRecord> nights) =>
-            RecordReview.Run(test.Patient, ensemble, RecordBook.From(nights, "virtual"), new() { Tested = Tested });
+            RecordReview.Run(patient, fitted, RecordBook.From(nights, "virtual"), new() { Tested = Tested });
 
         int Signals(RecordReview review) => review.Changes.Count(change => NightOf(change) >= Learning);
 
@@ -117,8 +116,8 @@ public sealed class RecordReviewStudy : Study<RecordReviewRow>
             # What a review of nights finds: {rows.Count} virtual people
 
             Made by `dotnet run -c Release --project tests/Transport.Studies -- {Name}`; seed {Seed}; the rows are in `{Name}.csv`.
-            Each person's membrane is drawn from the prior, tested once at 2.27 % and fitted from the sheet: the fit is as wrong as a fit is. Every other
-            person has a dry day; nights are 5 × 2 L in 9 h at 1.36 %, 2.27 % or a mixture, in turn. How nights are made, and what the review does not
+            Each person's membrane is drawn as people differ, and what the review believes of it is wrong by a draw of what one test at 2.27 % leaves open
+            (`VirtualPerson`). Every other person has a dry day; nights are 5 × 2 L in 9 h at 1.36 %, 2.27 % or a mixture, in turn. How nights are made, and what the review does not
             know of it, stands at `VirtualBook`: heavy tails, a slow wander, skewed residual volumes, conservation of volume from drain to drain, an offset of
             the person, lost dwell, one night in ten missing. All charts of a book count together.
 

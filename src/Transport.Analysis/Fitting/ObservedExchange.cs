@@ -36,11 +36,16 @@ public sealed record ObservedExchange
     /// Creatinine and glucose after time zero and the net ultrafiltration are fitted. Sodium and urea are not: with the share of the ultrasmall
     /// pores fixed, sodium would push the hydraulic conductance, and urea's permeability is tied to creatinine's. They are predicted and shown.
     /// </remarks>
-    /// <exception cref="ArgumentException">The solution is not a glucose solution.</exception>
+    /// <exception cref="ArgumentException">The solution is not a glucose solution, or its strength is in doubt.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The fill is not positive, or the dwell not between 0 and 48 h.</exception>
     public static ObservedExchange From(EquilibrationTest test, AssayErrors? errors = null)
     {
         ArgumentNullException.ThrowIfNull(test);
+        if (test.IsStrengthInDoubt)
+        {
+            throw new ArgumentException("A fit rests on the glucose of the bag, and the glucose at 0 min belongs to another. Correct the solution, or the sample.", nameof(test));
+        }
+
         errors ??= AssayErrors.Default;
         var findings = new List<Finding>();
         var residual = test.ResidualVolume ?? TypicalResidual(test.Patient);

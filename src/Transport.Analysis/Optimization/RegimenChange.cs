@@ -90,7 +90,7 @@ public sealed record RegimenChange(int Count, string Text)
 
     private static IEnumerable<PartialDrain> Partial(Regimen regimen) => regimen.Night.Select(exchange => exchange.PartialDrain).OfType<PartialDrain>().Distinct();
 
-    private static double Mean(Regimen regimen) => regimen.Night.Average(exchange => exchange.Fill.Milliliters);
+    private static double Mean(Regimen regimen) => regimen.Night.Select(exchange => exchange.Fill.Milliliters).DefaultIfEmpty().Average();
 
     // Runs of one solution, the last without its length: a cycle more at the end is no change of fluid.
     private static string Fluid(Regimen regimen)

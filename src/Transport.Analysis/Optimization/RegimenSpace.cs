@@ -3,36 +3,37 @@ using System.Collections.Immutable;
 namespace Transport.Analysis;
 
 /// <summary>The regimens that a search looks at: every combination of what is listed.</summary>
-/// <remarks>The order of the lists and what is in them twice does not matter.</remarks>
+/// <remarks>The order of the lists and what is in them twice does not matter. A list that was never made (<c>default</c>) is refused.</remarks>
 public sealed record RegimenSpace
 {
     /// <summary>Night lengths.</summary>
-    public ImmutableArray<TimeSpan> NightLengths { get; init; } = [TimeSpan.FromHours(8), TimeSpan.FromHours(9), TimeSpan.FromHours(10)];
+    public ImmutableArray<TimeSpan> NightLengths { get; init => field = Require.Made(value, nameof(NightLengths)); } = [TimeSpan.FromHours(8), TimeSpan.FromHours(9), TimeSpan.FromHours(10)];
 
     /// <summary>Numbers of cycles.</summary>
+    /// <exception cref="ArgumentException">The list was never made.</exception>
     /// <exception cref="ArgumentOutOfRangeException">One of them is less than 1.</exception>
     public ImmutableArray<int> Cycles
     {
         get;
-        init => field = value.All(cycles => cycles >= 1)
+        init => field = Require.Made(value, nameof(Cycles)).All(cycles => cycles >= 1)
             ? value
             : throw new ArgumentOutOfRangeException(nameof(Cycles), value.Min(), "Expected 1 or more cycles.");
     }
     = [3, 4, 5, 6, 7];
 
     /// <summary>Volumes per cycle.</summary>
-    public required ImmutableArray<Volume> VolumesPerCycle { get; init; }
+    public required ImmutableArray<Volume> VolumesPerCycle { get; init => field = Require.Made(value, nameof(VolumesPerCycle)); }
 
     /// <summary>Solutions for the night.</summary>
-    public ImmutableArray<DialysisSolution> NightSolutions { get; init; } = [.. DialysisSolution.UsualGlucose];
+    public ImmutableArray<DialysisSolution> NightSolutions { get; init => field = Require.Made(value, nameof(NightSolutions)); } = [.. DialysisSolution.UsualGlucose];
 
     /// <summary>
     /// How many of the first cycles have the next stronger of the night's solutions; 0: all have the same.
     /// </summary>
-    public ImmutableArray<int> StrongerFirstCycles { get; init; } = [0, 2];
+    public ImmutableArray<int> StrongerFirstCycles { get; init => field = Require.Made(value, nameof(StrongerFirstCycles)); } = [0, 2];
 
     /// <summary>Day fills; null in the list is a dry day.</summary>
-    public ImmutableArray<DayFill?> DayFills { get; init; } = [null];
+    public ImmutableArray<DayFill?> DayFills { get; init => field = Require.Made(value, nameof(DayFills)); } = [null];
 
     /// <summary>Belly, catheter and machine.</summary>
     public RegimenSettings Settings { get; init; } = RegimenSettings.Default;
@@ -58,24 +59,37 @@ public sealed record RegimenSpace
         };
     }
 
+    /// <summary>Further nights, exchange by exchange: small and short before large and long, two fluids, whatever a step of the lists does not make.</summary>
+    public ImmutableArray<ImmutableArray<Exchange>> OtherNights { get; init; } = [];
+
+    /// <summary>How many regimens there are, whether they can be carried out or not.</summary>
+    public int Count => ToGrid().Count;
+
     /// <summary>All of them, whether they can be carried out or not, in an order that depends on their content alone.</summary>
     internal List<Regimen> All()
     {
-        var seed = new Regimen(TimeSpan.FromHours(9), [new Exchange(DialysisSolution.Glucose136, Volume.FromMilliliters(1000))]);
+        var grid = ToGrid();
+        return [.. Enumerable.Range(0, grid.Count).Select(i => grid[i])];
+    }
+
+    /// <summary>The same, each made when it is asked for.</summary>
+    internal RegimenGrid ToGrid()
+    {
         var solutions = NightSolutions.Distinct().OrderBy(Strength).ThenBy(Sodium).ThenBy(Name, StringComparer.Ordinal).ToList();
         var days = DayFills.Distinct()
             .OrderBy(day => day?.Volume ?? default)
             .ThenBy(day => day is null ? 0 : Strength(day.Solution))
             .ThenBy(day => day is null ? 0 : Sodium(day.Solution))
             .ThenBy(day => day?.Solution.Name, StringComparer.Ordinal);
-        var all =
-            from length in NightLengths.Distinct().Order()
+        var equal =
             from cycles in Cycles.Distinct().Order()
             from volume in VolumesPerCycle.Distinct().Order()
             from night in Nights(solutions, cycles, volume)
-            from day in days
-            select seed with { NightLength = length, Night = night, DayFill = day, Settings = Settings };
-        return [.. all];
+            select night;
+        List<ImmutableArray<Exchange>> nights = [.. equal];
+        var known = nights.ToHashSet(SameExchanges.Instance);
+        nights.AddRange(OtherNights.Where(night => !night.IsEmpty && known.Add(night)).OrderBy(night => string.Join(';', night), StringComparer.Ordinal));
+        return new([.. NightLengths.Distinct().Order()], [.. nights], [.. days], Settings);
     }
 
     private IEnumerable<ImmutableArray<Exchange>> Nights(List<DialysisSolution> solutions, int cycles, Volume volume)
@@ -99,6 +113,15 @@ public sealed record RegimenSpace
                 }
             }
         }
+    }
+
+    private sealed class SameExchanges : IEqualityComparer<ImmutableArray<Exchange>>
+    {
+        public static SameExchanges Instance { get; } = new();
+
+        public bool Equals(ImmutableArray<Exchange> left, ImmutableArray<Exchange> right) => left.SequenceEqual(right);
+
+        public int GetHashCode(ImmutableArray<Exchange> night) => HashCode.Combine(night.Length, night[0], night[^1]);
     }
 
     private static double Strength(DialysisSolution solution) => solution.Glucose.MillimolesPerLiter;

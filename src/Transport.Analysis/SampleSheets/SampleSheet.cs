@@ -17,7 +17,8 @@ public sealed class SampleSheet
         Measurements = measurements;
         Findings = [.. findings.OrderBy(finding => finding.Row ?? int.MaxValue).Select(finding => finding with { File = fileName })];
         Form = draft is null ? null : draft.IsCollection ? TestForm.Collection : draft.NamedForm ?? draft.Recognize();
-        test = HasErrors || draft is null or { IsCollection: true } ? null : draft.ToTest();
+        test = HasErrors || draft is null or { IsCollection: true } ? null
+            : draft.ToTest() with { IsStrengthInDoubt = Findings.Any(finding => finding.Code == SampleSheetCodes.WrongStrength.Code) };
         collection = HasErrors || draft is null or { IsCollection: false } ? null : draft.ToCollection();
     }
 
@@ -29,6 +30,15 @@ public sealed class SampleSheet
 
     /// <summary>Facts about patient and test, in the order of the file.</summary>
     public IReadOnlyList<SheetFact> Facts { get; }
+
+    /// <summary>The patient's code; null where none was written.</summary>
+    public string? Code => TextOf(SheetWords.Code);
+
+    /// <summary>Who carried the test out; null where it was not written.</summary>
+    public string? Tester => TextOf(SheetWords.Tester);
+
+    /// <summary>The laboratory that measured; null where it was not written.</summary>
+    public string? Laboratory => TextOf(SheetWords.Laboratory);
 
     /// <summary>Laboratory values in the order of the file, in the laboratory's own units and as understood.</summary>
     public IReadOnlyList<SheetMeasurement> Measurements { get; }
@@ -125,6 +135,8 @@ public sealed class SampleSheet
 
     /// <summary>The collection that the sheet describes, or false where it has errors or holds a test.</summary>
     public bool TryToCollection([NotNullWhen(true)] out CollectedDay? collectedDay) => (collectedDay = collection) is not null;
+
+    private string? TextOf(SheetItem item) => Facts.FirstOrDefault(fact => fact.Item == item.Name && fact.Text.Length > 0)?.Text;
 
     private SampleSheetException Refusal(Finding otherForm)
     {

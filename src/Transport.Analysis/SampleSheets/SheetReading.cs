@@ -100,7 +100,8 @@ internal sealed class SheetReading
 
         if (item.Kind == SheetValueKind.Text)
         {
-            code = row.Value;
+            // Tester and laboratory stay words of the sheet; only the code goes on into a test.
+            code = item == SheetWords.Code ? row.Value : code;
         }
         else if (cells.ReadFact(row, item) is { } value)
         {

@@ -64,6 +64,18 @@ internal struct BodySystem<T> : IOdeSystem<T>
         }
     }
 
+    /// <summary>What passes the pore classes, mL/min; nothing while the cavity is closed.</summary>
+    public readonly (T Ultrasmall, T Small, T Large) PoreFlows(ReadOnlySpan<T> state)
+    {
+        if (IsClosed)
+        {
+            return (T.Of(0), T.Of(0), T.Of(0));
+        }
+
+        FacePools(state);
+        return Cavity.PoreFlows(state);
+    }
+
     /// <summary>Net flow into the cavity, lymph and tissue counted, without what flows through the catheter, mL/min.</summary>
     public readonly T MembraneFlow(ReadOnlySpan<T> state)
     {

@@ -97,6 +97,9 @@ internal sealed class CavityRun
         instilled -= minutes;
     }
 
+    /// <summary>Takes the last sample.</summary>
+    public void EndSampling() => Sampler?.End(Time, State, integrator!.System);
+
     /// <summary>Runs one phase.</summary>
     /// <param name="plan">The phase.</param>
     /// <param name="regimen">Whose settings hold: the day's own regimen, or the rhythm's first on a day without any.</param>
@@ -107,6 +110,7 @@ internal sealed class CavityRun
         settings = regimen.Settings;
         residual = regimen.ResidualFor(patient);
         closed = Math.Min(ClosedVolume * patient.SurfaceFactor, 0.5 * residual);
+        drained.Clear();
         record = new() { Start = Time, Peak = State[0].Value, PeakTime = Time, Minimum = State[0].Value };
         State.AsSpan(CavitySize, PoolSlot - CavitySize).Clear();
         ref var system = ref integrator!.System;
@@ -114,11 +118,12 @@ internal sealed class CavityRun
         system.HoldsPools = HoldsPools;
         system.Cavity.HasTransient = options.Transient == TransientUse.EveryFill
             ? plan.Regimen is not null
-            : options.Transient == TransientUse.FirstFill && plan.Index == 0 && plan.IsNight;
-        Sampler?.Begin(plan.Kind, Time, State);
+            : options.Transient == TransientUse.FirstFill && plan.Index == 0 && plan.Exchange is not null
+                && plan.IsNight != plan.Regimen!.Night.IsEmpty;
+        Sampler?.Begin(plan.Kind, Time, State, system);
         if (plan.IsFill)
         {
-            Fill(ref record, plan.Exchange!);
+            Fill(ref record, plan.Exchange!, drained);
         }
         else if (plan.IsDrain)
         {
@@ -133,7 +138,7 @@ internal sealed class CavityRun
         var (drain, pore) = (system.Cavity.DrainSlot, system.Cavity.PoreSlot);
         for (var i = 0; i < drained.Length; i++)
         {
-            drained[i] = State[drain + i].Value;
+            drained[i] += State[drain + i].Value;
         }
 
         (record.Ultrasmall, record.Small, record.Large) = (State[pore].Value, State[pore + 1].Value, State[pore + 2].Value);
@@ -142,12 +147,30 @@ internal sealed class CavityRun
     private static BodySystem<Real> Equations(ThreePoreMembrane membrane, SolutePanel panel, ReadOnlySpan<double> level, BodyPool[] body) =>
         new(new(membrane, FreeParameters<Real>.From(membrane), panel, level) { CollectsDrain = true }, body);
 
-    private void Fill(ref PhaseRecord record, Exchange exchange)
+    private void Fill(ref PhaseRecord record, Exchange exchange, Span<double> drained)
     {
         instilled = Time;
-        CavityContents.Of(exchange.Solution, options.Panel).CopyTo(integrator!.System.Cavity.Fresh);
+        var fresh = integrator!.System.Cavity.Fresh;
         var flow = settings.FillFlow.MillilitersPerMinute;
-        Integrate(ref record, Time + exchange.Fill.Milliliters / flow, flow, 0, target: -1);
+        var (fill, line) = (exchange.Fill.Milliliters, Math.Min(settings.LineVolume.Milliliters, exchange.Fill.Milliliters));
+        var solution = CavityContents.Of(exchange.Solution, options.Panel);
+        if (line > 0)
+        {
+            // What the last drain left in the line comes back; as much fresh fluid stays in it and is drained without having been in.
+            for (var i = 0; i < fresh.Length; i++)
+            {
+                fresh[i] = State[0].Value > 0 ? State[1 + i].Value / State[0].Value : 0;
+                drained[i] = line * (solution[i] - fresh[i]);
+            }
+
+            Integrate(ref record, Time + line / flow, flow, 0, target: -1);
+        }
+
+        solution.CopyTo(fresh);
+        if (fill > line)
+        {
+            Integrate(ref record, Time + (fill - line) / flow, flow, 0, target: -1);
+        }
     }
 
     private void Dwell(ref PhaseRecord record, double end)
@@ -184,30 +207,31 @@ internal sealed class CavityRun
             return;
         }
 
+        var deadline = settings.LongestDrain is { } longest ? Time + longest.TotalMinutes : double.PositiveInfinity;
         if (settings.Drain.WholeDrain is { } time)
         {
-            DrainTo(ref record, residual, Math.Max((start - residual) / time.TotalMinutes, slowestDrain), most);
+            DrainTo(ref record, residual, Math.Max((start - residual) / time.TotalMinutes, slowestDrain), most, deadline);
             return;
         }
 
         var broken = settings.Drain.BreakVolume(start);
         if (broken < start)
         {
-            DrainTo(ref record, Math.Max(broken, residual), settings.Drain.Fast.MillilitersPerMinute, most);
+            DrainTo(ref record, Math.Max(broken, residual), settings.Drain.Fast.MillilitersPerMinute, most, deadline);
         }
 
-        if (State[0].Value > residual * (1 + 1e-12) && record.Drained < most * (1 - 1e-12))
+        if (Time < deadline && State[0].Value > residual * (1 + 1e-12) && record.Drained < most * (1 - 1e-12))
         {
-            DrainTo(ref record, residual, settings.Drain.Slow.MillilitersPerMinute, most - record.Drained);
+            DrainTo(ref record, residual, settings.Drain.Slow.MillilitersPerMinute, most - record.Drained, deadline);
         }
     }
 
-    // Down to a volume, or until so much has run out.
-    private void DrainTo(ref PhaseRecord record, double target, double flow, double most)
+    // Down to a volume, or until so much has run out, or until the time is up.
+    private void DrainTo(ref PhaseRecord record, double target, double flow, double most, double deadline)
     {
         var start = Time;
         var limit = Time + 10 * (State[0].Value - target) / flow + 60;
-        var done = Time + most / flow;
+        var done = Math.Min(Time + most / flow, deadline);
         Integrate(ref record, Math.Min(limit, done), 0, flow, target);
         if (Time >= limit)
         {

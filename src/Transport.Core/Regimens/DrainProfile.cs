@@ -71,6 +71,21 @@ public sealed record DrainProfile
     /// <summary>Volume at which the slow part begins, mL; for one rate, nothing.</summary>
     internal double BreakVolume(double start) => TransitionVolume is { } volume ? Math.Min(volume.Milliliters, start) : (1 - BreakShare) * start;
 
+    /// <summary>Volume in the cavity after so many minutes of a drain while nothing crosses the membrane, mL.</summary>
+    internal double VolumeAfter(double minutes, double start, double residual)
+    {
+        if (WholeDrain is { } time)
+        {
+            return Math.Max(residual, start - (start - residual) * minutes / time.TotalMinutes);
+        }
+
+        var broken = Math.Clamp(BreakVolume(start), Math.Min(residual, start), start);
+        var fast = (start - broken) / Fast.MillilitersPerMinute;
+        return minutes <= fast
+            ? start - minutes * Fast.MillilitersPerMinute
+            : Math.Max(residual, broken - (minutes - fast) * Slow.MillilitersPerMinute);
+    }
+
     /// <summary>A drain from one volume to another, where a complete one would go on to the residual.</summary>
     internal double MinutesFor(double start, double end, double residual)
     {

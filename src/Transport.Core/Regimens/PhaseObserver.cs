@@ -54,7 +54,7 @@ internal ref struct PhaseObserver : IStepObserver<Real>
 
         slope = endSlope;
         Note(end, double.IsNaN(stop) ? step.EndState[0].Value : target);
-        sampler?.Take(ref step, end);
+        sampler?.Take(ref step, end, system);
         course?.Take(ref step, system.PoolSlot);
         return stop;
     }

@@ -8,7 +8,7 @@ namespace Transport;
 /// their own share what fills and drains leave of their half. Where every exchange of the day has one and they do not fill it, the rest of it is
 /// dry. The last drain of the day is complete and ends when the night begins.</para>
 /// <para>So all of these are made of exchanges: cycles at night with a dry or a wet day, a midday exchange, cycles of different volume or strength,
-/// tidal cycles, exchanges by hand. A regimen made with <c>with</c> may turn out impossible: <see cref="Findings"/> says so, and no simulation
+/// tidal cycles, exchanges by hand, and those with a dry night. A regimen made with <c>with</c> may turn out impossible: <see cref="Findings"/> says so, and no simulation
 /// accepts it.</para>
 /// </remarks>
 public sealed record Regimen
@@ -39,7 +39,7 @@ public sealed record Regimen
     }
 
     // earlier: what was found before the exchanges could be made; if an error is among them the night is empty and is not judged.
-    private Regimen(
+    internal Regimen(
         TimeSpan nightLength, ImmutableArray<Exchange> night, ImmutableArray<Exchange> day, RegimenSettings settings, IReadOnlyCollection<Finding> earlier)
     {
         NightLength = nightLength;
@@ -59,11 +59,11 @@ public sealed record Regimen
     /// <summary>Clock time of the first fill of the night; it matters for nothing but the time of blood samples.</summary>
     public TimeOnly NightStart { get; init; } = new(22, 0);
 
-    /// <summary>The exchanges of the night, in order.</summary>
-    public ImmutableArray<Exchange> Night { get; init; }
+    /// <summary>The exchanges of the night, in order; none: a dry night.</summary>
+    public ImmutableArray<Exchange> Night { get; init => field = Require.Made(value, nameof(Night)); }
 
     /// <summary>The exchanges of the day, in order; none: a dry day.</summary>
-    public ImmutableArray<Exchange> Day { get; init; }
+    public ImmutableArray<Exchange> Day { get; init => field = Require.Made(value, nameof(Day)); }
 
     /// <summary>What runs in after the last drain of the night; null: a dry day. To set it is to make it the only exchange of the day.</summary>
     public DayFill? DayFill
@@ -144,11 +144,14 @@ public sealed record Regimen
         DayFill? dayFill = null,
         RegimenSettings? settings = null)
     {
-        var cycles = volumePerCycle.Milliliters > 0
-            ? (int)Math.Clamp(Math.Floor(ForTheNight(fluidInAll, dayFill) / volumePerCycle + 1e-9), 0, int.MaxValue)
-            : 0;
-        var fill = spare == SpareFluid.Share && cycles > 0 ? ForTheNight(fluidInAll, dayFill) * (1.0 / cycles) : volumePerCycle;
-        return Cycling(nightLength, cycles, fill, solution, dayFill, settings);
+        return new AutomatedPrescription(nightLength, solution)
+        {
+            FluidInAll = fluidInAll,
+            VolumePerCycle = volumePerCycle,
+            Spare = spare,
+            DayFill = dayFill,
+            Settings = settings ?? RegimenSettings.Default,
+        }.ToRegimen();
     }
 
     /// <summary>Tidal cycles through the night.</summary>
@@ -170,45 +173,20 @@ public sealed record Regimen
         return new(nightLength, night, DayOf(dayFill), settings ?? RegimenSettings.Default, found);
     }
 
-    /// <summary>Exchanges by hand at clock times, never dry: each stays in until the next begins.</summary>
+    /// <summary>Exchanges by hand at clock times: each stays in until the next begins.</summary>
     /// <remarks>
-    /// The one that stays in over midnight is the night. Of the initial transient, see <see cref="TransientUse.EveryFill"/>: a membrane that was
-    /// fitted to a test with it has it in long dwells too.
+    /// The one that stays in over midnight is the night; with a dry part of the day that part is, and the exchanges are the day's. Of the initial transient,
+    /// see <see cref="TransientUse.EveryFill"/>: a membrane that was fitted to a test with it has it in long dwells too.
     /// </remarks>
-    /// <param name="exchanges">At least two, in any order.</param>
+    /// <param name="exchanges">In any order; at least two, or one where a part of the day is dry.</param>
     /// <param name="settings">Belly and catheter.</param>
-    /// <exception cref="ArgumentException">There are fewer than two.</exception>
+    /// <param name="dryFrom">Clock time at which the last one is drained and nothing filled; null: never dry.</param>
+    /// <exception cref="ArgumentException">There are too few.</exception>
     /// <exception cref="RegimenException">It cannot be carried out; all reasons are in it.</exception>
-    public static Regimen Ambulatory(IEnumerable<HandExchange> exchanges, RegimenSettings? settings = null)
+    public static Regimen Ambulatory(IEnumerable<HandExchange> exchanges, RegimenSettings? settings = null, TimeOnly? dryFrom = null)
     {
         ArgumentNullException.ThrowIfNull(exchanges);
-        settings ??= RegimenSettings.Default;
-        HandExchange[] byTime = [.. exchanges.OrderBy(exchange => exchange.Time)];
-        if (byTime.Length < 2)
-        {
-            throw new ArgumentException("Expected at least two exchanges.", nameof(exchanges));
-        }
-
-        // From the evening on; the drain of what was in comes before a fill, and the last one of the day takes what remains.
-        HandExchange[] inOrder = [byTime[^1], .. byTime[..^1]];
-        var residual = settings.Residual?.Milliliters ?? RegimenSettings.UsualResidual;
-        double Drain(HandExchange one) => settings.Drain.MinutesFor(one.Fill.Milliliters + residual, residual, residual);
-        var legs = new Exchange[inOrder.Length];
-        for (var i = 0; i < legs.Length; i++)
-        {
-            var (before, here, next) = (inOrder[(i + legs.Length - 1) % legs.Length], inOrder[i], inOrder[(i + 1) % legs.Length]);
-            var dwell = (next.Time - here.Time).TotalMinutes - Drain(before) - here.Fill.Milliliters / settings.FillFlow.MillilitersPerMinute;
-            if (!(dwell > 0))
-            {
-                throw new RegimenException([RegimenCheck.HandsTooClose(here, next)]);
-            }
-
-            legs[i] = new(here.Solution, here.Fill, i == legs.Length - 1 ? null : TimeSpan.FromMinutes(dwell));
-        }
-
-        var start = inOrder[0].Time.Add(TimeSpan.FromMinutes(Drain(inOrder[^1])));
-        var night = (inOrder[1].Time - start).TotalMinutes + Drain(inOrder[0]);
-        return new(TimeSpan.FromMinutes(night), [legs[0]], legs[1..], settings) { NightStart = start };
+        return ByHand.Of([.. exchanges], settings ?? RegimenSettings.Default, dryFrom);
     }
 
     /// <summary>What of a supply of fluid this regimen leaves in the bags.</summary>
@@ -243,8 +221,6 @@ public sealed record Regimen
     internal double ResidualFor(Patient patient) => Settings.Residual?.Milliliters ?? RegimenSettings.UsualResidual * patient.SurfaceFactor;
 
     internal double FillMinutes(double milliliters) => milliliters / Settings.FillFlow.MillilitersPerMinute;
-
-    private static Volume ForTheNight(Volume fluidInAll, DayFill? dayFill) => fluidInAll - (dayFill?.Volume ?? default);
 
     private static ImmutableArray<Exchange> DayOf(DayFill? fill) => fill is null ? [] : [new(fill.Solution, fill.Volume)];
 }

@@ -6,7 +6,7 @@ namespace Transport;
 internal static class RegimenCheck
 {
     private const double MinutesPerDay = RegimenSchedule.MinutesPerDay;
-    private const int MostCycles = 60;
+    public const int MostCycles = 60;
 
     /// <param name="regimen">The regimen.</param>
     /// <param name="residual">Volume left after a drain, mL, which decides how long a drain of two slopes is planned to take.</param>
@@ -14,7 +14,11 @@ internal static class RegimenCheck
     {
         List<Finding> findings = [];
         var schedule = new RegimenSchedule(regimen, residual);
-        Cycles(regimen.Night.Length, findings);
+        if (regimen.Night.Length > 0 || regimen.Day.Length == 0)
+        {
+            Cycles(regimen.Night.Length, findings);
+        }
+
         if (regimen.Night.Length > 0)
         {
             Night(regimen, schedule, findings);
@@ -58,10 +62,10 @@ internal static class RegimenCheck
     }
 
     /// <summary>Two exchanges by hand with no time between them.</summary>
-    public static Finding HandsTooClose(HandExchange first, HandExchange second) => new(
+    public static Finding HandsTooClose(TimeOnly first, TimeOnly second) => new(
         Severity.Error,
         "hand-exchanges-too-close",
-        Text($"Between the exchanges of {first.Time:HH:mm} and {second.Time:HH:mm} there is no time to drain, fill and dwell."));
+        Text($"Between {first:HH:mm} and {second:HH:mm} there is no time to drain, fill and dwell."));
 
     public static void Cycles(int cycles, List<Finding> findings)
     {
@@ -142,7 +146,7 @@ internal static class RegimenCheck
         }
     }
 
-    private static void Error(List<Finding> findings, string code, FormattableString message) =>
+    public static void Error(List<Finding> findings, string code, FormattableString message) =>
         findings.Add(new(Severity.Error, code, Text(message)));
 
     private static string Text(FormattableString message) => message.ToString(CultureInfo.InvariantCulture);

@@ -34,6 +34,11 @@ internal sealed class RegimenPlan
 
     private void Add(int day, Regimen regimen, in RegimenSchedule schedule)
     {
+        if (regimen.Night.IsEmpty)
+        {
+            Add(RegimenPhase.Dwell, day, regimen, 0, null, Clock(day, regimen.NightLength.TotalMinutes));
+        }
+
         for (var i = 0; i < regimen.Night.Length; i++)
         {
             Add(RegimenPhase.Fill, day, regimen, i, regimen.Night[i], 0);

@@ -90,7 +90,7 @@ internal sealed class RegimenRing
         }
 
         Keep(plan.Count);
-        run.Sampler?.End(run.Time, run.State);
+        run.EndSampling();
     }
 
     /// <summary>Back to the start of the ring as it is on record.</summary>

@@ -51,12 +51,13 @@ internal readonly struct RegimenSchedule
             var exchange = exchanges[i];
             var partial = lastIsComplete && i == legs.Length - 1 ? null : exchange.PartialDrain;
             volume += exchange.Fill.Milliliters + (partial?.ExpectedUltrafiltration.Milliliters ?? 0);
-            var left = partial is null ? residual : Math.Max(residual, volume - partial.Total.Milliliters);
+            var asked = partial is null ? residual : Math.Max(residual, volume - partial.Total.Milliliters);
+            var (minutes, left) = regimen.Settings.DrainOf(volume, asked, residual);
             legs[i] = new()
             {
                 Fill = regimen.FillMinutes(exchange.Fill.Milliliters),
                 Given = exchange.DwellTime?.TotalMinutes,
-                Drain = regimen.Settings.Drain.MinutesFor(volume, left, residual),
+                Drain = minutes,
             };
             volume = left;
         }

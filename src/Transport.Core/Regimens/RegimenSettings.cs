@@ -22,6 +22,40 @@ public sealed record RegimenSettings
     /// <summary>How the cavity runs out.</summary>
     public DrainProfile Drain { get; init; } = DrainProfile.Default;
 
+    /// <summary>
+    /// Time after which a drain is ended whatever is left: what a slow catheter then keeps is carried into the next cycle. Null: every drain goes on
+    /// to its end.
+    /// </summary>
+    /// <exception cref="ArgumentOutOfRangeException">Not between 1 and 240 min.</exception>
+    public TimeSpan? LongestDrain
+    {
+        get;
+        init
+        {
+            if (value is { } time)
+            {
+                Require.InRange(time.TotalMinutes, 1, 240, "min", nameof(LongestDrain));
+            }
+
+            field = value;
+        }
+    }
+
+    /// <summary>
+    /// Volume of the line between machine and patient, where spent fluid stays after a drain and runs back in with the next fill, while as much of
+    /// the fresh fluid never reaches the cavity; 15 to 35 mL (weak memory), by default none.
+    /// </summary>
+    /// <exception cref="ArgumentOutOfRangeException">Not between 0 and 200 mL.</exception>
+    public Volume LineVolume
+    {
+        get;
+        init
+        {
+            Require.InRange(value.Milliliters, 0, 200, "mL", nameof(LineVolume));
+            field = value;
+        }
+    }
+
     /// <summary>Volume left after a drain; null: 250 mL per 1.73 m² of the patient's surface.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Not between 1 mL and 5 L.</exception>
     public Volume? Residual
@@ -43,6 +77,17 @@ public sealed record RegimenSettings
 
     /// <summary>The largest volume that may be in the cavity; null: one and a half times the largest fill of the regimen (choice).</summary>
     public Volume? LargestVolume { get; init; }
+
+    /// <summary>
+    /// How long a drain is planned to take from one volume to another, mL, where a complete one would go on to the residual, and what it leaves.
+    /// </summary>
+    internal (double Minutes, double Left) DrainOf(double start, double end, double residual)
+    {
+        var minutes = Drain.MinutesFor(start, end, residual);
+        return LongestDrain is { TotalMinutes: var longest } && minutes > longest
+            ? (longest, Drain.VolumeAfter(longest, start, residual))
+            : (minutes, end);
+    }
 
     /// <summary>The defaults.</summary>
     public static RegimenSettings Default { get; } = new();

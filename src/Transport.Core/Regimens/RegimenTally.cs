@@ -89,10 +89,8 @@ internal sealed class RegimenTally
             {
                 Add(infused, CavityContents.Of(exchange.Solution, panel), exchange.Fill.Milliliters);
             }
-            else if (ring.Plan[k].IsDrain)
-            {
-                Add(drained, ring.DrainedBy(k), 1);
-            }
+
+            Add(drained, ring.DrainedBy(k), 1);
         }
 
         var minutes = Minutes(first, last);
@@ -153,9 +151,11 @@ internal sealed class RegimenTally
         }
 
         return new(
-            Volume.FromMilliliters(drained),
-            new(Volume.FromMilliliters(ultrasmall), Volume.FromMilliliters(small), Volume.FromMilliliters(large)),
-            Volume.FromMilliliters(membrane.LymphaticRemoval.MillilitersPerMinute * open));
+            PerWeek(drained),
+            new(PerWeek(ultrasmall), PerWeek(small), PerWeek(large)),
+            PerWeek(membrane.LymphaticRemoval.MillilitersPerMinute * open));
+
+        Volume PerWeek(double milliliters) => Volume.FromMilliliters(milliliters / week.Weeks);
     }
 
     /// <summary>Where a day begins in the ring.</summary>
@@ -215,11 +215,23 @@ internal sealed class RegimenTally
                     ring.Plan[k].Kind,
                     Volume.FromMilliliters(ring[k].Drained),
                     panel,
-                    [.. ring.DrainedBy(k)]));
+                    InTheBag(k, first)));
             }
         }
 
         return drains.DrainToImmutable();
+    }
+
+    // A drain, and what the line held back or brought when the fluid ran in.
+    private ImmutableArray<double> InTheBag(int drain, int first)
+    {
+        var amounts = ring.DrainedBy(drain).ToArray();
+        for (var k = drain - 1; k >= first && !ring.Plan[k].IsDrain; k--)
+        {
+            Add(amounts, ring.DrainedBy(k), 1);
+        }
+
+        return [.. amounts];
     }
 
     // An exchange is a fill, a dwell and a drain in a row.

@@ -7,7 +7,19 @@ namespace Transport;
 internal static class RegimenWords
 {
     public static string Of(Regimen regimen) =>
-        $"{HoursAndMinutes(regimen.NightLength)} at night: {string.Join(", ", Groups(regimen.Night))}; day: {OfDay(regimen)}";
+        $"{HoursAndMinutes(regimen.NightLength)} at night: {(regimen.Night.IsEmpty ? "dry" : string.Join(", ", Groups(regimen.Night)))}; day: {OfDay(regimen)}";
+
+    /// <summary>What is done in a week, or in several that differ: which days go with which regimen.</summary>
+    public static string Of(RegimenWeek week)
+    {
+        var regimens = week.Days.OfType<Regimen>().Distinct().ToList();
+        var weeks = week.Weeks == 1 ? "a week" : string.Create(CultureInfo.InvariantCulture, $"in {week.Weeks} weeks");
+        return string.Join("; ", regimens.Select(regimen =>
+        {
+            var days = week.Days.Count(day => day == regimen);
+            return string.Create(CultureInfo.InvariantCulture, $"{days} {(days == 1 ? "day" : "days")} {weeks}: {Of(regimen)}");
+        }).Concat(week.Nights == week.Days.Length ? [] : [string.Create(CultureInfo.InvariantCulture, $"{week.Days.Length - week.Nights} without")]));
+    }
 
     /// <summary>What is done by day.</summary>
     public static string OfDay(Regimen regimen) => regimen.Day switch

@@ -22,7 +22,7 @@ internal sealed class RegimenWorkspace
         {
             Week = week,
             Days = [.. week.Days.Select((regimen, day) => regimen is null ? null : tally.Of(day, regimen, null, null))],
-            Solutes = tally.Solutes(0, ring.Plan.Count),
+            Solutes = [.. tally.Solutes(0, ring.Plan.Count).Select(solute => solute.Over(week.Weeks))],
             Rest = tally.Rest(week),
             EveningDrains = [.. Enumerable.Range(0, week.Days.Length).Select(tally.EveningDrain)],
             Plasma = plasma,
@@ -77,7 +77,7 @@ internal sealed class RegimenWorkspace
         PlasmaCourse? course = null;
         if (options.FirstNight is not null || options.Timeline is not null || pools.Length > 0)
         {
-            run.Sampler = options.Timeline is { } interval ? new(interval.TotalMinutes) : null;
+            run.Sampler = options.Timeline is { } interval ? new(interval.TotalMinutes, panel, run.State.Length) : null;
             run.Course = course = pools.Length > 0 ? new([.. pools.Select(pool => pool.Volume)], run.Time, ring.Period) : null;
             ring.Once(control);
         }

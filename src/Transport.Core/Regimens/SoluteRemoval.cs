@@ -9,4 +9,7 @@ public sealed record SoluteRemoval(Solute Solute, AmountOfSubstance? Infused, Am
 {
     /// <summary>Drained less infused: positive where the body lost it.</summary>
     public AmountOfSubstance? Removed => Drained - Infused;
+
+    /// <summary>The same per period, of several.</summary>
+    internal SoluteRemoval Over(int periods) => this with { Infused = Infused * (1.0 / periods), Drained = Drained * (1.0 / periods) };
 }

@@ -1,9 +1,40 @@
+using System.Collections.Immutable;
+
 namespace Transport;
 
 /// <summary>The cavity at one moment.</summary>
-/// <param name="Time">From the start of the night.</param>
-/// <param name="Phase">What goes on.</param>
-/// <param name="Volume">Volume in the cavity.</param>
-/// <param name="Glucose">Its glucose.</param>
-/// <param name="Sodium">Its sodium.</param>
-public readonly record struct TimelinePoint(TimeSpan Time, RegimenPhase Phase, Volume Volume, Concentration Glucose, Concentration Sodium);
+public readonly record struct TimelinePoint
+{
+    private readonly SolutePanel panel;
+    private readonly ImmutableArray<double> micromoles;
+
+    internal TimelinePoint(TimeSpan time, RegimenPhase phase, Volume volume, PoreFlows flows, SolutePanel panel, ImmutableArray<double> micromoles)
+    {
+        (Time, Phase, Volume, PoreFlows) = (time, phase, volume, flows);
+        (this.panel, this.micromoles) = (panel, micromoles);
+    }
+
+    /// <summary>From the start of the night.</summary>
+    public TimeSpan Time { get; }
+
+    /// <summary>What goes on.</summary>
+    public RegimenPhase Phase { get; }
+
+    /// <summary>Volume in the cavity.</summary>
+    public Volume Volume { get; }
+
+    /// <summary>What passes the pore classes, into the cavity.</summary>
+    public PoreFlows PoreFlows { get; }
+
+    /// <summary>Its glucose.</summary>
+    public Concentration Glucose => At(SolutePanel.Glucose);
+
+    /// <summary>Its sodium.</summary>
+    public Concentration Sodium => At(SolutePanel.Sodium);
+
+    /// <summary>Concentration of any solute that is followed.</summary>
+    /// <exception cref="ArgumentException">The solute was not followed, or it is a protein without a plasma level.</exception>
+    public Concentration ConcentrationOf(Solute solute) => At(panel.IndexOf(solute));
+
+    private Concentration At(int solute) => Concentration.FromMillimolesPerLiter(micromoles[solute] / Volume.Milliliters);
+}

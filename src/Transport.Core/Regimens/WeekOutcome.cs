@@ -3,7 +3,7 @@ using System.Collections.Immutable;
 namespace Transport;
 
 /// <summary>A week of treatment in its steady rhythm, in which every week ends as it began.</summary>
-/// <remarks>An estimate for licensed prescribers; local protocol rules.</remarks>
+/// <remarks>Of weeks that alternate, amounts and volumes are means per week. An estimate for licensed prescribers; local protocol rules.</remarks>
 public sealed record WeekOutcome
 {
     internal WeekOutcome()
@@ -35,13 +35,13 @@ public sealed record WeekOutcome
     public required PlasmaRhythm? Plasma { get; init; }
 
     /// <summary>Drained minus infused in the week.</summary>
-    public Volume Ultrafiltration => Days.Aggregate(Rest.Drained, (sum, day) => sum + (day?.Ultrafiltration ?? default));
+    public Volume Ultrafiltration => Rest.Drained + PerWeek(day => day.Ultrafiltration.Milliliters, Volume.FromMilliliters);
 
     /// <summary>Fluid infused in the week.</summary>
-    public Volume FluidUsed => Days.Aggregate(default(Volume), (sum, day) => sum + (day?.FluidUsed ?? default));
+    public Volume FluidUsed => PerWeek(day => day.FluidUsed.Milliliters, Volume.FromMilliliters);
 
     /// <summary>Glucose absorbed in the week, anhydrous.</summary>
-    public Mass GlucoseAbsorbed => Days.Aggregate(default(Mass), (sum, day) => sum + (day?.GlucoseAbsorbed ?? default));
+    public Mass GlucoseAbsorbed => PerWeek(day => day.GlucoseAbsorbed.Grams, Mass.FromGrams);
 
     /// <summary>Weekly Kt/V of urea over body water by Watson: what the drains hold over the mean level of the week, and the kidneys.</summary>
     public UreaDose UreaDose => new(
@@ -55,4 +55,6 @@ public sealed record WeekOutcome
     /// <summary>Removal and clearance of one solute in the week.</summary>
     /// <exception cref="ArgumentException">The solute was not followed.</exception>
     public SoluteRemoval RemovalOf(Solute solute) => Solutes[Options.Panel.IndexOf(solute)];
+
+    private T PerWeek<T>(Func<RegimenOutcome, double> read, Func<double, T> quantity) => quantity(Days.OfType<RegimenOutcome>().Sum(read) / Week.Weeks);
 }

@@ -84,6 +84,16 @@ internal static class Programs
         #endregion
     }
 
+    public static void FiledReport()
+    {
+        #region filing-a-report.md
+        var sheet = SampleSheet.Read("reference-data/examples/merrow-04-lost-dip.csv");
+        var page = ReportPages.Of(sheet, EquilibrationIndices.Of(sheet.ToTest()));
+        Directory.CreateDirectory("out");
+        File.WriteAllText("out/report.html", page.Html);
+        #endregion
+    }
+
     public static void FileBasedApp()
     {
         #region getting-started.md: file-based app
@@ -156,6 +166,20 @@ internal static class Programs
         var varied = new Regimen(TimeSpan.FromHours(9), [small, small, large, large], day: [large, large]);
         foreach (var regimen in new[] { hands, tidal, varied })
             Console.WriteLine($"{regimen}: {RegimenSimulation.Run(patient, membrane, regimen).Ultrafiltration}");
+        #endregion
+    }
+
+    public static void RegimenFiles()
+    {
+        #region regimen-files.md
+        var file = RegimenFile.Read("reference-data/examples/regimens/cycling.csv");
+        foreach (var finding in file.Findings)
+            Console.WriteLine(finding);           // file, row, field: what is wrong, what was found, what was expected
+        var prescribed = file.ToRegimen();        // or all the reasons why not, in one RegimenException
+        var wholeWeek = file.ToWeek();            // six nights of seven
+        Console.WriteLine($"{prescribed}\n{wholeWeek}");
+        Directory.CreateDirectory("out");
+        new RegimenFile([new("", prescribed)], wholeWeek).Write("out/regimen.json");
         #endregion
     }
 

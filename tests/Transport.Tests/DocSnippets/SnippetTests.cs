@@ -47,6 +47,10 @@ public sealed partial class SnippetTests
     }
 
     [Fact]
+    public void The_program_of_the_regimen_files_page_runs() =>
+        Assert.Contains("6 days a week: 9 h at night: 5 × 2.0 L", FromTheRoot.Printed(Programs.RegimenFiles), StringComparison.Ordinal);
+
+    [Fact]
     public void The_program_of_the_sheets_page_runs() => FromTheRoot.Printed(Programs.Sheet);
 
     [Fact]
@@ -70,6 +74,13 @@ public sealed partial class SnippetTests
     {
         Assert.Contains("D/P", FromTheRoot.Printed(Programs.ChartInOneFile), StringComparison.Ordinal);
         Assert.True(new FileInfo(Path.Combine(Documentation.Root, "out", "against-population.html")).Length > 1_000_000);
+    }
+
+    [Fact]
+    public void The_program_of_the_filing_page_writes_a_page()
+    {
+        FromTheRoot.Printed(Programs.FiledReport);
+        Assert.Contains("MV-04", File.ReadAllText(Path.Combine(Documentation.Root, "out", "report.html")), StringComparison.Ordinal);
     }
 
     [Fact]

@@ -55,12 +55,21 @@ internal static class FluidFindings
                 Expected = $"at least {low}",
             };
         }
+        else if (indices.NetUltrafiltration?.StandardDeviation is { } deviation && net < low.Value + deviation)
+        {
+            yield return new(Severity.Note, "ultrafiltration-near-limit", "Net ultrafiltration lies within the error of its volumes above the limit for this strength.")
+            {
+                Field = "net ultrafiltration",
+                Found = UltrafiltrationCapacity.Found(indices, net),
+                Expected = $"at least {low}",
+            };
+        }
     }
 
     private static IEnumerable<Finding> Dip(EquilibrationIndices indices)
     {
         var limits = indices.Options.Thresholds;
-        if (!limits.IsStrongStrength(indices.Test.Solution) || indices.SodiumDip is not { } dip)
+        if (!indices.IsStrong || indices.SodiumDip is not { } dip)
         {
             yield break;
         }
@@ -121,7 +130,7 @@ internal static class FluidFindings
     private static IEnumerable<Finding> FreeWaterShare(EquilibrationIndices indices)
     {
         var limits = indices.Options.Thresholds;
-        if (limits.IsStrongStrength(indices.Test.Solution) && indices.FirstHour?.FreeWaterFraction is { } share && share.Value < limits.SmallFreeWaterShare.Value)
+        if (indices.IsStrong && indices.FirstHour?.FreeWaterFraction is { } share && share.Value < limits.SmallFreeWaterShare.Value)
         {
             yield return new(Severity.Note, "free-water-share-low",
                 "Little of the first hour's ultrafiltration is free water, which is compatible with a low osmotic conductance; sodium to 1 mmol/L decides, so a repeat with one method tells more.")

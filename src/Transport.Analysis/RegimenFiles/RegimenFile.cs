@@ -1,0 +1,110 @@
+using System.Collections.Immutable;
+using System.Text;
+
+namespace Transport.Analysis;
+
+/// <summary>Regimens in a file, as a table (CSV) or as JSON, and what was found wrong with it.</summary>
+/// <remarks>
+/// Both forms hold the same statements under the same words; docs/regimen-files.md describes them. A regimen is stated by its exchanges, by exchanges by
+/// hand at clock times, or as an automated prescription states it. It is written by its exchanges.
+/// </remarks>
+public sealed record RegimenFile
+{
+    /// <summary>Regimens to be written.</summary>
+    /// <param name="regimens">At least one; with unlike names if there are several.</param>
+    /// <param name="week">Which of them is done on which day; null: not stated.</param>
+    /// <exception cref="ArgumentException">There is none, two have one name, a name holds a space, or the week has another regimen.</exception>
+    public RegimenFile(IEnumerable<NamedRegimen> regimens, RegimenWeek? week = null)
+    {
+        Regimens = [.. regimens];
+        Week = week;
+        if (Regimens.Length == 0 || Regimens.Select(regimen => regimen.Name).Distinct().Count() < Regimens.Length
+            || Regimens.Any(regimen => regimen.Name.Any(char.IsWhiteSpace) || regimen.Name == RegimenDraft.NoTreatment
+                || (regimen.Name.Length == 0 && Regimens.Length > 1)))
+        {
+            throw new ArgumentException("Expected a regimen or more, with unlike names of one word.", nameof(regimens));
+        }
+
+        if (week?.Days.OfType<Regimen>().Except(Regimens.Select(regimen => regimen.Regimen)).Any() == true)
+        {
+            throw new ArgumentException("The week has a regimen that is not among the named ones.", nameof(week));
+        }
+    }
+
+    internal RegimenFile(ImmutableArray<NamedRegimen> regimens, RegimenWeek? week, ImmutableArray<Finding> findings) =>
+        (Regimens, Week, Findings) = (regimens, week, findings);
+
+    /// <summary>The regimens that could be made, in the order of the file.</summary>
+    public ImmutableArray<NamedRegimen> Regimens { get; }
+
+    /// <summary>Which of them is done on which day; null: not stated, or not to be made.</summary>
+    public RegimenWeek? Week { get; }
+
+    /// <summary>Everything found in the file and in its regimens, in the order of the file.</summary>
+    public ImmutableArray<Finding> Findings { get; } = [];
+
+    /// <summary>Whether an error keeps something in the file from being used.</summary>
+    public bool HasErrors => Findings.Any(finding => finding.Severity == Severity.Error);
+
+    /// <summary>The first regimen of a file without errors.</summary>
+    /// <exception cref="RegimenException">The file has errors, all of which the exception carries.</exception>
+    public Regimen ToRegimen() => HasErrors ? throw new RegimenException(Findings) : Regimens[0].Regimen;
+
+    /// <summary>The week of a file without errors; where it states none, every day as its first regimen.</summary>
+    /// <exception cref="RegimenException">The file has errors, all of which the exception carries.</exception>
+    public RegimenWeek ToWeek() => Week ?? RegimenWeek.OfNights(ToRegimen(), 7);
+
+    /// <summary>Reads a file of either form, which its first character tells.</summary>
+    /// <exception cref="IOException">The file cannot be opened; its content never makes this throw.</exception>
+    public static RegimenFile Read(string path)
+    {
+        ArgumentException.ThrowIfNullOrWhiteSpace(path);
+        using var stream = File.OpenRead(path);
+        return Read(stream, Path.GetFileName(path));
+    }
+
+    /// <summary>Reads a stream.</summary>
+    /// <param name="stream">The stream.</param>
+    /// <param name="fileName">Its name, for findings.</param>
+    /// <exception cref="IOException">The stream fails; its content never makes this throw.</exception>
+    public static RegimenFile Read(Stream stream, string fileName = "")
+    {
+        ArgumentNullException.ThrowIfNull(stream);
+        List<Finding> findings = [];
+        var rows = Rows(stream, findings, out var decimalMark);
+        var read = findings.Any(finding => finding.Severity == Severity.Error) && rows.Count == 0
+            ? new RegimenFile([], null, [.. findings])
+            : RegimenDraft.Of(rows, decimalMark, findings);
+        return new(read.Regimens, read.Week, [.. read.Findings.OrderBy(finding => finding.Row ?? int.MaxValue).Select(finding => finding with { File = fileName.Length > 0 ? fileName : null })]);
+    }
+
+    /// <summary>Writes it, as JSON where the path ends in .json, otherwise as a table. Nothing is written if it cannot be written whole.</summary>
+    /// <exception cref="ArgumentException">A solution holds what the format has no word for.</exception>
+    /// <exception cref="IOException">The file cannot be written.</exception>
+    public void Write(string path)
+    {
+        ArgumentException.ThrowIfNullOrWhiteSpace(path);
+        File.WriteAllText(path, path.EndsWith(".json", StringComparison.OrdinalIgnoreCase) ? ToJson() : ToCsv(), new UTF8Encoding(false));
+    }
+
+    /// <summary>As a table.</summary>
+    /// <exception cref="ArgumentException">A solution holds what the format has no word for.</exception>
+    public string ToCsv() => RegimenCsv.Write(RegimenRows.Of(this));
+
+    /// <summary>As JSON.</summary>
+    /// <exception cref="ArgumentException">A solution holds what the format has no word for.</exception>
+    public string ToJson() => RegimenJson.Write(RegimenRows.Of(this));
+
+    private static List<RegimenRow> Rows(Stream stream, List<Finding> findings, out char? decimalMark)
+    {
+        decimalMark = '.';
+        List<Finding> unreadable = [];
+        if (SheetText.Of(stream, unreadable) is not { } text)
+        {
+            findings.Add(new(Severity.Error, "regimen-file-unreadable", unreadable[0].Message));
+            return [];
+        }
+
+        return text.TrimStart()[0] is '{' or '[' ? RegimenJson.Read(text, findings) : RegimenCsv.Read(text, findings, out decimalMark);
+    }
+}

@@ -1,0 +1,248 @@
+using System.Text;
+using FsCheck;
+using FsCheck.Fluent;
+using FsCheck.Xunit;
+using Transport.Tests.DocSnippets;
+
+namespace Transport.Tests.RegimenFiles;
+
+/// <summary>Regimens read from tables and from JSON, written, and read again.</summary>
+public sealed class RegimenFileTests
+{
+    private static readonly string[] Forms = ["csv", "json"];
+
+    [Fact]
+    public void A_prescription_in_the_words_of_the_trade_is_the_same_as_in_ours()
+    {
+        const string ours = "item,value,unit,solution\nnight length,9,h,\nfluid in all,12,L,\nvolume per cycle,2000,mL,\nnight solution,glucose 1.36 %,,\nday fill,2,L,icodextrin\n";
+        const string theirs = "item;value;unit;solution\nTherapy time;540;min;\nTherapy volume;12,0;l;\nFill volume;2,0;L;\nStrength;13,6 g/L;;\nLast-fill volume;2000;ml;icodextrin 7.5 %\n";
+        var regimen = Read(ours).ToRegimen();
+        Assert.Equal("9 h at night: 5 × 2.0 L glucose 1.36 %; day: 2.0 L icodextrin 7.5 %", regimen.Describe());
+        Assert.Equal(regimen, Read(theirs).ToRegimen());
+        Assert.Equal(regimen, Read("""{"therapyTimeHours": 9, "therapyVolumeLiters": 12, "fillVolumeMilliliters": 2000, "strength": "1.5 % monohydrate", "lastFill": {"volumeLiters": 2, "solution": "icodextrin"}}""").ToRegimen());
+    }
+
+    [Fact]
+    public void The_examples_are_read_without_a_warning_but_the_meters()
+    {
+        var cycling = Example("cycling.csv");
+        Assert.Equal(["icodextrin-in-use"], cycling.Findings.Select(finding => finding.Code));
+        Assert.Equal(6, cycling.ToWeek().Nights);
+        Assert.Equal(3, cycling.Regimens[0].Bags.Length);
+        Assert.Equal(new TimeOnly(22, 30), cycling.ToRegimen().NightStart);
+
+        var hands = Example("by-hand.csv").ToRegimen();
+        Assert.Equal(3, hands.Day.Length);
+        Assert.Equal(new TimeOnly(22, 15), hands.NightStart);
+
+        var weeks = Example("varied-weeks.json");
+        Assert.Empty(weeks.Findings);
+        Assert.Equal(2, weeks.ToWeek().Weeks);
+        Assert.Equal(13, weeks.Regimens[1].Regimen.Cycles);
+        Assert.Equal(125, weeks.Regimens[0].Regimen.Day[0].Solution.Sodium.MillimolesPerLiter, 1e-12);
+        Assert.Equal(TimeSpan.FromHours(5), weeks.Regimens[0].Regimen.Day[0].DwellTime);
+    }
+
+    [Fact]
+    public void Both_forms_hold_the_same()
+    {
+        var file = Example("varied-weeks.json");
+        Assert.Equal(file.Regimens.Select(regimen => regimen.Regimen.Describe()), Read(file.ToCsv()).Regimens.Select(regimen => regimen.Regimen.Describe()));
+        Assert.Equal(file.ToJson(), Read(file.ToCsv()).ToJson());
+        Assert.Equal(file.ToCsv(), Read(file.ToJson()).ToCsv());
+        Assert.Equal(file.Week!.Nights, Read(file.ToJson()).ToWeek().Nights);
+    }
+
+    [Property(MaxTest = 150, Arbitrary = [typeof(Regimens)])]
+    public bool What_is_written_is_read_again_to_the_bit(NamedRegimen first, NamedRegimen second, bool hasWeek)
+    {
+        var (one, two) = (first with { Name = "a" }, second with { Name = "b", Regimen = second.Regimen with { NightStart = first.Regimen.NightStart } });
+        RegimenWeek? week = hasWeek ? new(one.Regimen, two.Regimen, null, one.Regimen, one.Regimen, null, two.Regimen) : null;
+        var file = new RegimenFile([one, two], week);
+        var alone = new RegimenFile([first with { Name = "" }], hasWeek ? RegimenWeek.OfNights(first.Regimen, 5) : null);
+        return new[] { file, alone }.All(written => new[] { written.ToCsv(), written.ToJson() }.All(text =>
+            Read(text) is var read && !read.HasErrors && read.Regimens.SequenceEqual(written.Regimens)
+            && (written.Week is null ? read.Week is null : written.Week.Equals(read.Week))));
+    }
+
+    [Fact]
+    public void Files_are_written_and_read_by_their_ending()
+    {
+        var folder = Directory.CreateTempSubdirectory();
+        try
+        {
+            var file = Example("cycling.csv");
+            foreach (var form in Forms)
+            {
+                var path = Path.Combine(folder.FullName, "regimen." + form);
+                file.Write(path);
+                Assert.Equal(form == "json", File.ReadAllText(path).StartsWith('{'));
+                Assert.Equal<NamedRegimen>(file.Regimens, RegimenFile.Read(path).Regimens);
+                Assert.All(RegimenFile.Read(path).Findings, finding => Assert.Equal("regimen." + form, finding.File));
+            }
+        }
+        finally
+        {
+            folder.Delete(true);
+        }
+    }
+
+    [Fact]
+    public void Everything_wrong_with_a_file_is_named_at_once_with_its_place()
+    {
+        var file = Read("""
+            item,value,unit,solution,dwell,drain,expected
+            night length,nine,h,,,,
+            night start,25:00,,,,,
+            fill flow,2000,mL/min,,,,
+            fill flow,200,mL/min,,,,
+            residual volume,0.2,gallon,,,,
+            moon phase,full,,,,,
+            night exchange,-2000,mL,glucose 1.36 %,,,
+            night exchange,2000,mL,2.5 %,,,
+            night exchange,2000,mL,glucose 2.27 %,-5,,
+            night exchange,2000,mL,glucose 2.27 %,,,50
+            """);
+        Assert.True(file.HasErrors);
+        Assert.Empty(file.Regimens);
+        Assert.Equal(
+            [
+                (2, "regimen-value-bad"), (3, "regimen-value-bad"), (4, "regimen-value-bad"), (5, "regimen-item-twice"), (6, "regimen-unit-unknown"),
+                (7, "regimen-item-unknown"), (8, "regimen-value-bad"), (9, "regimen-solution-unknown"), (10, "regimen-value-bad"), (11, "regimen-value-bad"),
+            ],
+            file.Findings.Select(finding => (finding.Row ?? 0, finding.Code)));
+        var thrown = Assert.Throws<RegimenException>(file.ToRegimen);
+        Assert.Equal<Finding>(file.Findings, thrown.Findings);
+        Assert.All(file.Findings, finding => Assert.NotNull(finding.Field));
+    }
+
+    [Theory]
+    [InlineData("")]
+    [InlineData("   \n  ")]
+    [InlineData("\0\u0001binary")]
+    [InlineData("[1, 2]")]
+    [InlineData("{\"night\": [")]
+    [InlineData("name,number\nnight length,9")]
+    [InlineData("item,value\n\"night length,9")]
+    public void What_is_no_regimen_file_is_an_error_and_no_exception(string text)
+    {
+        Assert.True(Read(text).HasErrors);
+        Assert.Contains(Read(text).Findings, finding => finding.Code == "regimen-file-unreadable");
+    }
+
+    [Theory]
+    [InlineData("item,value\nnight length,540", "regimen-item-missing")]
+    [InlineData("item,value,solution,clock\nhand exchange,2000,glucose 1.36 %,07:00", "regimen-item-missing")]
+    [InlineData("item,value,solution,clock\nhand exchange,2000,glucose 1.36 %,07:00\nnight exchange,2000,glucose 1.36 %,", "regimen-forms-mixed")]
+    [InlineData("item,value,solution\nnight length,540,\nnight exchange,2000,glucose 1.36 %\ncycles,4,", "regimen-forms-mixed")]
+    [InlineData("item,value,solution\nnight length,60,\nnight exchange,2000,glucose 1.36 %\nnight exchange,2000,glucose 1.36 %\nnight exchange,2000,glucose 1.36 %", "night-too-short")]
+    [InlineData("item,value,solution\nnight length,540,\nnight exchange,2000,glucose 1.36 %\nweek,x x x,", "regimen-week-bad")]
+    [InlineData("item,value,solution\nnight length,540,\nnight exchange,2000,glucose 1.36 %\nweek,a a a a a a a,", "regimen-week-bad")]
+    [InlineData("item,value,solution\nnight length,540,\nnight exchange,2000,glucose 1.36 %\nnights per week,9,", "regimen-value-bad")]
+    [InlineData("item,value,solution\nnight length,540,\nnight solution,glucose 1.36 %,\ncycles,4,\ntidal share,50,\nfluid in all,12,", "tidal-without-base-fill")]
+    [InlineData("item,value,solution\nnight length,540,\nnight exchange,2000,weak\nsolution,80,\nsolution sodium,125,weak", "regimen-item-missing")]
+    [InlineData("item;value;solution\nnight length;540;\nnight exchange;1.500;glucose 1.36 %", "regimen-value-bad")]
+    public void What_keeps_a_regimen_from_being_made_has_its_code(string text, string code)
+    {
+        var file = Read(text);
+        Assert.True(file.HasErrors);
+        Assert.Contains(file.Findings, finding => finding.Code == code);
+    }
+
+    [Fact]
+    public void What_the_format_has_no_word_for_is_not_written()
+    {
+        Regimen With(DialysisSolution solution) => Regimen.Cycling(TimeSpan.FromHours(9), 4, Volume.FromLiters(2), solution);
+        var amino = new DialysisSolution("amino acids", default, Concentration.FromMillimolesPerLiter(132), OsmoticAgent.AminoAcids);
+        var rare = DialysisSolution.Glucose136 with { Others = DialysisSolution.LactateBuffer.Add(new Solute("marker", 5_000, 14), Concentration.FromMillimolesPerLiter(1)) };
+        Assert.Throws<ArgumentException>(() => new RegimenFile([new("", With(rare))]).ToCsv());
+        Assert.Throws<ArgumentException>(() => new RegimenFile([new("", Regimen.Cycling(TimeSpan.FromHours(9), 4, Volume.FromLiters(2), DialysisSolution.Glucose136)) { Bags = [new(amino, Volume.FromLiters(2), true)] }]).ToJson());
+        Assert.Throws<ArgumentException>(() => new RegimenFile([]));
+        Assert.Throws<ArgumentException>(() => new RegimenFile([new("two words", With(DialysisSolution.Glucose136))]));
+        Assert.Throws<ArgumentException>(() => new RegimenFile([new("", With(DialysisSolution.Glucose136))], RegimenWeek.OfNights(With(DialysisSolution.Glucose227), 3)));
+    }
+
+    [Property(MaxTest = 300)]
+    public bool No_text_makes_reading_throw(NonNull<string> text, PositiveInt cut)
+    {
+        // Junk, and examples that end anywhere.
+        foreach (var whole in new[] { "cycling.csv", "varied-weeks.json" }.Select(name => File.ReadAllText(Path.Combine(Folder, name))))
+        {
+            Read(whole[..(cut.Get * 7 % whole.Length)] + text.Get);
+        }
+
+        return Read(text.Get).Findings.Length >= 0;
+    }
+
+    [Fact]
+    public void The_page_lists_every_item_with_its_other_words_and_its_examples_can_be_read()
+    {
+        var page = Documentation.Read("docs/regimen-files.md");
+        Assert.All(RegimenItem.All, item =>
+        {
+            var row = Assert.Single(page.Split('\n'), line => line.StartsWith($"| {item.Name} | ", StringComparison.Ordinal));
+            Assert.EndsWith($"| {string.Join(", ", item.Synonyms)} |", row, StringComparison.Ordinal);
+        });
+        var words = RegimenItem.All.SelectMany(item => item.Synonyms.Append(item.Name)).ToList();
+        Assert.Equal(words.Count, words.Distinct().Count());
+        Assert.False(Read(Documentation.Blocks("docs/regimen-files.md", "csv")[0]).HasErrors);
+        Assert.False(Read(Documentation.Blocks("docs/regimen-files.md", "json")[0]).HasErrors);
+    }
+
+    private static string Folder => Path.Combine(ReferenceData.Folder, "examples", "regimens");
+
+    private static RegimenFile Example(string name) => RegimenFile.Read(Path.Combine(Folder, name));
+
+    private static RegimenFile Read(string text) => RegimenFile.Read(new MemoryStream(Encoding.UTF8.GetBytes(text)));
+
+    /// <summary>Regimens of every kind that can be carried out.</summary>
+    public static class Regimens
+    {
+        public static Arbitrary<NamedRegimen> Named() => (
+            from settings in Settings()
+            from night in Gen.Choose(300, 700)
+            from seconds in Gen.Choose(0, 86_399)
+            from atNight in Exchanges(1, 6)
+            from byDay in Exchanges(0, 3)
+            from bags in Gen.Choose(0, 2)
+            let regimen = new Regimen(TimeSpan.FromMinutes(night + seconds / 70_000.0), atNight, byDay, settings) { NightStart = new TimeOnly(seconds * TimeSpan.TicksPerSecond + seconds) }
+            select new NamedRegimen("a", regimen) { Bags = [.. Enumerable.Repeat(regimen.Night.Select(exchange => exchange.Solution).Distinct(), bags).SelectMany(some => some).Select(solution => new FluidBag(solution, Volume.FromLiters(40.0 / 3)))] }).ToArbitrary();
+
+        private static Gen<DialysisSolution> Solutions() => Gen.OneOf(
+            Gen.Elements<DialysisSolution>([.. DialysisSolution.UsualGlucose, DialysisSolution.Icodextrin]),
+            Gen.Choose(500, 2_500).Select(value => DialysisSolution.OfGlucose(value / 7.0)),
+            Gen.Choose(100, 130).Select(sodium => new DialysisSolution($"fluid {sodium}", Concentration.FromMillimolesPerLiter(100.0 / 3), Concentration.FromMillimolesPerLiter(sodium))
+            {
+                Others = DialysisSolution.LactateBuffer,
+            }));
+
+        private static Gen<Exchange[]> Exchanges(int least, int most) => (
+            from solution in Solutions()
+            from fill in Gen.Choose(300, 2_500)
+            from dwell in Gen.Choose(-20, 20)
+            from drain in Gen.Choose(-2_000, 2_000)
+            select new Exchange(solution, Volume.FromMilliliters(fill / 3.0 + 300), dwell > 0 ? TimeSpan.FromMinutes(dwell / 3.0) : null)
+            {
+                PartialDrain = drain > 0 ? new(Volume.FromMilliliters(drain), Volume.FromMilliliters(drain / 30.0)) : null,
+            }).ArrayOf().Where(all => all.Length >= least && all.Length <= most && (all.Length == 0 || all.Any(one => one.DwellTime is null)));
+
+        private static Gen<RegimenSettings> Settings() =>
+            from flow in Gen.Choose(1_500, 2_500)
+            from kind in Gen.Choose(0, 2)
+            from residual in Gen.Choose(-300, 300)
+            let slow = FlowRate.FromMillilitersPerMinute(flow / 30.0)
+            let fast = FlowRate.FromMillilitersPerMinute(flow / 7.0)
+            select new RegimenSettings
+            {
+                FillFlow = FlowRate.FromMillilitersPerMinute(flow / 9.0),
+                Drain = kind == 0 ? DrainProfile.Within(TimeSpan.FromMinutes(flow / 170.0))
+                    : kind == 1 ? DrainProfile.TwoSlope(fast, slow, flow / 2_700.0)
+                    : DrainProfile.TwoSlopeAt(fast, slow, Volume.FromMilliliters(flow / 3.0)),
+                Residual = residual > 0 ? Volume.FromMilliliters(residual) : null,
+                LineVolume = Volume.FromMilliliters(Math.Max(0, residual) / 10.0),
+                LongestDrain = residual < -100 ? TimeSpan.FromMinutes(-residual / 7.0) : null,
+                LargestFill = residual % 2 == 0 ? Volume.FromMilliliters(3_000.0 + residual) : null,
+                LargestVolume = residual % 3 == 0 ? Volume.FromMilliliters(4_000.0 + residual) : null,
+            };
+    }
+}
