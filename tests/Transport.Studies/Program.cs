@@ -23,4 +23,7 @@ command.SetAction(arguments =>
         });
     }
 });
+var programme = new Command("programme", "Writes the invented programme of reference-data/examples/programme again.");
+programme.SetAction(_ => VirtualProgramme.Write(Path.Combine("reference-data", "examples", "programme")));
+command.Add(programme);
 return command.Parse(args).Invoke();

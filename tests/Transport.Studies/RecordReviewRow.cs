@@ -1,6 +1,6 @@
 namespace Transport.Studies;
 
-/// <summary>What reviews of one virtual person's books found. Delays are in nights of the calendar; −1: not found.</summary>
+/// <summary>What reviews of one virtual person's books found. Delays are in nights of the calendar; −1000: not found.</summary>
 public sealed record RecordReviewRow
 {
     /// <summary>Which person.</summary>

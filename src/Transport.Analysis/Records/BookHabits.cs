@@ -9,13 +9,15 @@ internal static class BookHabits
     private const double ChangeCost = 12;
     private const double MostCost = 8;
     private const double BagError = 30;
+    private const double LeastFill = 0.8;
+    private const double CertainDeviations = 3;
 
     private static readonly UltrafiltrationCount[] Ways = [UltrafiltrationCount.Night, UltrafiltrationCount.NightAndDay, UltrafiltrationCount.NightAndInitialDrain];
 
     /// <summary>The way of counting on each night: the cheapest course through all nights, where a change has a price (Viterbi).</summary>
     /// <remarks>
-    /// With all volumes it is arithmetic. Without, a change is taken for a habit only where the two ways differ by more than nights do; smaller ones are
-    /// left to the charts, where the book is one explanation among others.
+    /// With all volumes it is arithmetic. Without, only a whole initial drain that comes in or goes out is taken for a habit, where that is far more than nights
+    /// differ; a day counted in might as well be a loss of ultrafiltration, and is left to the charts, where the book is one explanation among others.
     /// </remarks>
     public static UltrafiltrationCount[] Counts(IReadOnlyList<NightRecord> nights, NightResponse?[] responses, List<Finding> findings)
     {
@@ -80,10 +82,9 @@ internal static class BookHabits
 
             var fill = FillOf(nights[t]) / 1000;
             var habit = nights[t].Weighed ?? WeighingHabit.Empty;
-            if (fill >= 0.8 && recent.Count >= 5)
+            if (fill >= LeastFill && recent.Count >= 5)
             {
-                var usual = recent.TakeLast(5).Median();
-                habit = Math.Abs(weight.Kilograms - usual - fill) < Math.Abs(weight.Kilograms - usual) ? WeighingHabit.Full : WeighingHabit.Empty;
+                habit = IsFull(nights[t], recent.TakeLast(5).Median()) ? WeighingHabit.Full : WeighingHabit.Empty;
             }
 
             var empty = weight.Kilograms - (habit == WeighingHabit.Full ? fill : 0);
@@ -116,10 +117,11 @@ internal static class BookHabits
     {
         var usual = recent.SkipLast(1).TakeLast(5).Median();
         var next = nights.Skip(from).Where(night => night.Weight is not null).Take(5).ToList();
-        var fitting = next.Count(night =>
-            Math.Abs(night.Weight!.Value.Kilograms - usual - FillOf(night) / 1000) < Math.Abs(night.Weight.Value.Kilograms - usual) == (habit == WeighingHabit.Full));
-        return fitting > next.Count / 2;
+        return next.Count(night => IsFull(night, usual) == (habit == WeighingHabit.Full)) > next.Count / 2;
     }
+
+    // Nobody gains two litres overnight, but a kilogram in a week is nothing unusual.
+    private static bool IsFull(NightRecord night, double usual) => night.Weight!.Value.Kilograms - usual > 0.65 * FillOf(night) / 1000;
 
     private static double FillOf(NightRecord night) => night.Regimen?.DayFill?.Volume.Milliliters ?? 0;
 
@@ -153,7 +155,8 @@ internal static class BookHabits
         var deviation = NightVariation.StartingMilliliters(response.Night);
         var stated = Added(nights, responses, t, Stated(nights[0]));
         var added = Added(nights, responses, t, way);
-        return Math.Abs(added - stated) > 0 && Math.Abs(added - stated) < deviation
+        var countsWhole = way == UltrafiltrationCount.NightAndInitialDrain != (Stated(nights[0]) == UltrafiltrationCount.NightAndInitialDrain);
+        return way != Stated(nights[0]) && !(countsWhole && Math.Abs(added - stated) >= CertainDeviations * deviation)
             ? MostCost
             : Cost(written.Milliliters - response.Night - offset - added, deviation);
     }

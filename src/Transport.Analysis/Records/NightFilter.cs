@@ -1,5 +1,3 @@
-using MathNet.Numerics.Distributions;
-
 namespace Transport.Analysis;
 
 /// <summary>What is believed of a person's nights, night after night: a linear state with normal doubt (Kalman, J Basic Eng 1960;82:35-45).</summary>
@@ -217,10 +215,8 @@ internal sealed class NightFilter
         return Math.Pow((1 + squares[(int)channel]) / (1 + count), count / (count + noise.StartingNights));
     }
 
-    // Student's t to normal. In the tails the distribution function has no digits left; there the score is held.
-    private static double Score(double t, double freedom) => freedom > 200
-        ? Math.Clamp(t, -8, 8)
-        : Math.Clamp(Math.Sign(t) * -Normal.InvCDF(0, 1, Math.Max(1e-15, StudentT.CDF(0, 1, freedom, -Math.Abs(t)))), -8, 8);
+    // Student's t to normal: Abramowitz and Stegun 26.7.8 (memory), within 0.08 to t = 4 at 14 degrees of freedom (computed), less at more.
+    private static double Score(double t, double freedom) => t * (1 - 1 / (4 * freedom)) / Math.Sqrt(1 + t * t / (2 * freedom));
 
     private static double[] Load(Func<NightLever, double> response)
     {

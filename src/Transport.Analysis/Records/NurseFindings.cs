@@ -31,7 +31,7 @@ internal static class NurseFindings
 
         var today = nights[^1].Date.DayNumber;
         Complaints(nights, limits, today, findings);
-        Drains(nights, responses, limits, today, findings);
+        Drains(nights, reviewed, responses, limits, today, findings);
         LostDwell(nights, responses, limits, today, findings);
         Strongest(nights, limits, today, findings);
         Trends(nights, reviewed, limits, slow, findings);
@@ -120,7 +120,8 @@ internal static class NurseFindings
         }
     }
 
-    private static void Drains(IReadOnlyList<NightRecord> nights, NightResponse?[] responses, ReviewLimits limits, int today, List<Finding> findings)
+    private static void Drains(
+        IReadOnlyList<NightRecord> nights, ReviewedNight[] reviewed, NightResponse?[] responses, ReviewLimits limits, int today, List<Finding> findings)
     {
         var low = new List<NightRecord>();
         double fullest = 0;
@@ -135,7 +136,7 @@ internal static class NurseFindings
             // A dry day's first drain is near nothing by design.
             var fill = t > 0 ? responses[t - 1]?.DayFill ?? 0 : 0;
             var isLow = fill > 0 && nights[t].InitialDrain is { } drain && drain.Milliliters < limits.LowDrainShare * fill
-                && drain.Milliliters < limits.LowDrainShare * response.InitialDrain;
+                && drain.Milliliters < limits.LowDrainShare * Expected(reviewed[t]);
             var fills = response.Regimen.Night;
             double left = 0;
             for (var k = 0; k < Math.Min(nights[t].CycleDrains.Length, fills.Length); k++)
@@ -168,6 +169,9 @@ internal static class NurseFindings
             Warn(findings, "record-overfill-risk", $"By its drains the cavity held {fullest:0.0} times the fill on {Day(fullestNight!)}{(fullest >= limits.HighOverfillShare ? ", which is high" : "")}. With fullness, breathlessness or pain: stop, drain, call the unit.");
         }
     }
+
+    // What this person's initial drain usually is: a day that takes up fluid leaves less than went in.
+    private static double Expected(ReviewedNight night) => night.Readings.FirstOrDefault(reading => reading.Channel == NightChannel.InitialDrain)?.Expected ?? 0;
 
     private static void LostDwell(IReadOnlyList<NightRecord> nights, NightResponse?[] responses, ReviewLimits limits, int today, List<Finding> findings)
     {

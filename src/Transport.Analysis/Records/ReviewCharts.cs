@@ -7,14 +7,17 @@ namespace Transport.Analysis;
 /// </remarks>
 public sealed record ReviewCharts
 {
-    /// <summary>For slow change of ultrafiltration: λ = 0.05, in-control run length 2,500 nights.</summary>
-    public EwmaChart SlowUltrafiltration { get; init; } = new(0.05, 3.203);
+    /// <summary>For ultrafiltration that falls slowly: λ = 0.05, one signal in 1,200 nights were it to signal on both sides.</summary>
+    public EwmaChart SlowFall { get; init; } = new(0.05, 2.950);
+
+    /// <summary>For ultrafiltration that rises slowly, which matters less: λ = 0.05, 8,000 nights, likewise.</summary>
+    public EwmaChart SlowRise { get; init; } = new(0.05, 3.563);
 
     /// <summary>For sudden change of ultrafiltration: k = 0.75, 4,000 nights.</summary>
     public CusumChart SuddenUltrafiltration { get; init; } = new(0.75, 4.921);
 
-    /// <summary>For initial drain, first cycle and drain time: k = 0.75, 8,000 nights each.</summary>
-    public CusumChart Drains { get; init; } = new(0.75, 5.383);
+    /// <summary>For initial drain, first cycle and drain time: k = 1, 40,000 nights each, since what drains leave behind is skewed and a fault is large.</summary>
+    public CusumChart Drains { get; init; } = new(1, 4.853);
 
     /// <summary>The defaults.</summary>
     public static ReviewCharts Default { get; } = new();

@@ -42,6 +42,9 @@ public sealed record ReviewLimits
     /// <summary>Nights until the charts' signals count: 30 (choice).</summary>
     public int LearningNights { get; init; } = 30;
 
+    /// <summary>Nights after a signal in which the new level is learned and nothing is signalled: 10 (choice).</summary>
+    public int RelearningNights { get; init; } = 10;
+
     /// <summary>Charts of each channel.</summary>
     public ReviewCharts Charts { get; init; } = ReviewCharts.Default;
 

@@ -20,6 +20,7 @@ internal sealed class ReviewRun
     private readonly List<(int Night, FilterStep Step)> steps = [];
     private readonly List<(int Night, NightChannel Channel, int Sign)> signals = [];
     private readonly List<Finding> findings = [];
+    private int quietUntil;
 
     public ReviewRun(Patient patient, MembraneEnsemble ensemble, RecordBook book, RecordReviewOptions options, RunControl control)
     {
@@ -34,7 +35,7 @@ internal sealed class ReviewRun
         var limits = options.Limits.Charts;
         charts = Enum.GetValues<NightChannel>().ToDictionary(
             channel => channel,
-            channel => channel == NightChannel.Ultrafiltration ? new ChartRun(limits.SuddenUltrafiltration, limits.SlowUltrafiltration) : new ChartRun(limits.Drains, null));
+            channel => channel == NightChannel.Ultrafiltration ? new ChartRun(limits.SuddenUltrafiltration, limits.SlowFall, limits.SlowRise) : new ChartRun(limits.Drains));
     }
 
     public RecordReview Go()
@@ -174,7 +175,7 @@ internal sealed class ReviewRun
             Ultrafiltration = observed is { } seen ? Volume.FromMilliliters(seen) : null,
             HoldsDay = holdsDay,
             Expected = BandOf(readings.Find(reading => reading.Channel == NightChannel.Ultrafiltration)),
-            ExpectedInitialDrain = BandOf(readings.Find(reading => reading.Channel == NightChannel.InitialDrain)),
+            ExpectedInitialDrain = AtLeastNothing(BandOf(readings.Find(reading => reading.Channel == NightChannel.InitialDrain))),
             ExpectedDwell = TimeSpan.FromMinutes(response.AverageDwell - lost / response.Regimen.Cycles),
             Readings = readings,
             LeftOut = leftOut,
@@ -210,13 +211,14 @@ internal sealed class ReviewRun
                 continue;
             }
 
-            if (charted <= options.Limits.LearningNights)
+            if (charted <= Math.Max(options.Limits.LearningNights, quietUntil))
             {
                 charts[reading.Channel].Reset();
                 continue;
             }
 
             signals.Add((t, reading.Channel, sign));
+            quietUntil = charted + options.Limits.RelearningNights;
             filter.Reopen();
             foreach (var chart in charts.Values)
             {
@@ -242,6 +244,12 @@ internal sealed class ReviewRun
             }
 
             var found = ChangeSearch.Run(night, nights, responses, steps, last);
+            if (changes.LastOrDefault() is { } earlier && nights[found.Began].Date <= earlier.SignalledOn && found.Explanations[0].Cause == earlier.Explanations[0].Cause)
+            {
+                // The same change, seen again while its size was still being learned.
+                continue;
+            }
+
             changes.Add(new()
             {
                 SignalledOn = nights[night].Date,
@@ -265,6 +273,13 @@ internal sealed class ReviewRun
 
     private static Band<Volume>? BandOf(NightReading? reading) =>
         reading is null ? null : Around(reading.Expected, reading.Deviation, Doubt.Parameters | Doubt.ModelForm | Doubt.NightToNight);
+
+    // A drain brings nothing or something.
+    private static Band<Volume>? AtLeastNothing(Band<Volume>? band) => band is { } some
+        ? some with { Median = AtLeastNothing(some.Median), Low = AtLeastNothing(some.Low), High = AtLeastNothing(some.High) }
+        : null;
+
+    private static Volume AtLeastNothing(Volume volume) => volume < default(Volume) ? default : volume;
 
     private static Band<Volume> Around(double mean, double deviation, Doubt doubt) => new(
         Volume.FromMilliliters(mean), Volume.FromMilliliters(mean - Ninety * deviation), Volume.FromMilliliters(mean + Ninety * deviation), 0.9, doubt);

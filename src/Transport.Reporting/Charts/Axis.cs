@@ -23,6 +23,17 @@ public sealed record Axis
         Range = new Extent(-0.5, categories.Count - 0.5);
     }
 
+    private Axis(DateOnly first, DateOnly last)
+    {
+        var days = last.DayNumber - first.DayNumber;
+        var step = days <= 45 ? 7 : days <= 140 ? 14 : 61;
+        Label = "";
+        Unit = "";
+        TickValues = [.. Enumerable.Range(0, days / step + 1).Select(i => (double)(i * step))];
+        TickLabels = [.. TickValues.Select(value => first.AddDays((int)value).ToString("d MMM", System.Globalization.CultureInfo.InvariantCulture))];
+        Range = new Extent(-0.7, days + 0.7);
+    }
+
     private Axis(string label, Extent range) : this(label, "")
     {
         TickValues = [];
@@ -30,7 +41,7 @@ public sealed record Axis
         Range = range;
     }
 
-    /// <summary>What is measured. Empty only on an axis of categories, whose tick labels speak for themselves.</summary>
+    /// <summary>What is measured. Empty only on an axis of categories or days, whose tick labels speak for themselves.</summary>
     public string Label { get; }
 
     /// <summary>The unit as printed; empty for a dimensionless number.</summary>
@@ -81,6 +92,12 @@ public sealed record Axis
         foreach (var category in categories) ChartChecks.Text(category, "A category of an axis");
         return new Axis(categories);
     }
+
+    /// <summary>An axis of days: the first stands at 0, the next at 1; every week, fortnight or second month is named.</summary>
+    /// <exception cref="ArgumentException">The last day is not after the first.</exception>
+    public static Axis OfDays(DateOnly first, DateOnly last) => last > first
+        ? new Axis(first, last)
+        : throw new ArgumentException(FormattableString.Invariant($"An axis of days from {first:yyyy-MM-dd} to {last:yyyy-MM-dd} has no length."));
 
     /// <summary>An axis without numbers, for positions that mean something only beside the marks drawn on it.</summary>
     internal static Axis OfPosition(string label, Extent range) => new(label, range);

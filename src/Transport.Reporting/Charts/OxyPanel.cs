@@ -77,10 +77,10 @@ internal static class OxyPanel
         drawn.LabelFormatter = Number;
         if (axis.TickValues is { } ticks)
         {
-            drawn.MajorStep = 1;
+            drawn.MajorStep = ticks.Count > 1 ? ticks[1] - ticks[0] : 1;
             drawn.MajorGridlineStyle = LineStyle.None;
             drawn.LabelFormatter = value =>
-                ticks.Count > 0 && Math.Round(value) is var at && at >= 0 && at < ticks.Count ? axis.TickLabels![(int)at] : "";
+                ticks.Index().FirstOrDefault(tick => Math.Abs(tick.Item - value) < 1e-6, (-1, 0)) is (>= 0 and var at, _) ? axis.TickLabels![at] : "";
         }
         return drawn;
     }

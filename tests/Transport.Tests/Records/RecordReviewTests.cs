@@ -11,8 +11,8 @@ public sealed class RecordReviewTests
     [Fact]
     public void Scores_of_a_stable_person_are_standard_and_no_change_is_found()
     {
-        var (person, ensemble) = Person(3);
-        var review = Review(person, ensemble, new VirtualBook(person, ensemble.Center, WetDay).Write(5, 200, 150, BookKind.WithCycles));
+        var (person, truth, ensemble) = VirtualPerson.Of(2026, 3);
+        var review = Review(person, ensemble, new VirtualBook(person, truth, WetDay).Write(5, 200, 150, BookKind.WithCycles));
         foreach (var channel in Enum.GetValues<NightChannel>())
         {
             var scores = review.Nights.SelectMany(night => night.Readings).Where(reading => reading.Channel == channel).Select(reading => reading.Score).Skip(60).ToArray();
@@ -26,8 +26,8 @@ public sealed class RecordReviewTests
     [Fact]
     public void A_drain_fault_is_found_and_said_to_be_one()
     {
-        var (person, ensemble) = Person(3);
-        var review = Review(person, ensemble, new VirtualBook(person, ensemble.Center, DryDay).Write(6, 160, 150, BookKind.WithCycles, BookStory.DrainFault, 100, 0.1));
+        var (person, truth, ensemble) = VirtualPerson.Of(2026, 3);
+        var review = Review(person, ensemble, new VirtualBook(person, truth, DryDay).Write(6, 160, 150, BookKind.WithCycles, BookStory.DrainFault, 100, 0.1));
         var change = review.Changes[0];
         Assert.InRange(change.SignalledOn.DayNumber - new DateOnly(2025, 1, 1).DayNumber, 100, 114);
         Assert.Equal(ChangeCause.DrainTrouble, change.Explanations[0].Cause);
@@ -63,15 +63,10 @@ public sealed class RecordReviewTests
     {
         // To 0.005, as they are written; the run lengths are the documentation's.
         var charts = ReviewCharts.Default;
-        Assert.Equal(EwmaChart.Of(0.05, 2500).LimitFactor, charts.SlowUltrafiltration.LimitFactor, 0.005);
+        Assert.Equal(EwmaChart.Of(0.05, 1200).LimitFactor, charts.SlowFall.LimitFactor, 0.005);
+        Assert.Equal(EwmaChart.Of(0.05, 8000).LimitFactor, charts.SlowRise.LimitFactor, 0.005);
         Assert.Equal(CusumChart.Of(0.75, 4000).Limit, charts.SuddenUltrafiltration.Limit, 0.005);
-        Assert.Equal(CusumChart.Of(0.75, 8000).Limit, charts.Drains.Limit, 0.005);
-    }
-
-    private static (Patient Person, MembraneEnsemble Ensemble) Person(int number)
-    {
-        var test = VirtualTest.Of(2026, number, DialysisSolution.Glucose227, World.AsModelled).Test;
-        return (test.Patient, MembraneFit.Run(test).ToEnsemble());
+        Assert.Equal(CusumChart.Of(1, 40000).Limit, charts.Drains.Limit, 0.005);
     }
 
     private static RecordReview Review(Patient person, MembraneEnsemble ensemble, IReadOnlyList<NightRecord> nights) =>

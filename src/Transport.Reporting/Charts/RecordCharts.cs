@@ -1,0 +1,113 @@
+using System.Globalization;
+
+namespace Transport.Reporting;
+
+/// <summary>Charts of a reviewed record book.</summary>
+public static class RecordCharts
+{
+    /// <summary>Nights beside what was expected, and weight below: from a day to the last night written.</summary>
+    /// <param name="review">The review.</param>
+    /// <param name="days">How many days back from the last night; at least 7.</param>
+    /// <exception cref="ArgumentException">The book has fewer than two nights.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">Fewer than 7 days.</exception>
+    public static Figure Nights(RecordReview review, int days = 35)
+    {
+        ArgumentNullException.ThrowIfNull(review);
+        ArgumentOutOfRangeException.ThrowIfLessThan(days, 7);
+        if (review.Nights.Count < 2)
+        {
+            throw new ArgumentException("A chart needs two nights.", nameof(review));
+        }
+
+        var last = review.Nights[^1].Record.Date;
+        var first = review.Nights.Select(night => night.Record.Date).First(date => date.DayNumber > last.DayNumber - days);
+        first = first == last ? review.Nights[^2].Record.Date : first;
+        var shown = review.Nights.Where(night => night.Record.Date >= first).ToList();
+        var axis = Axis.OfDays(first, last);
+        List<Panel> panels = [.. new[] { Ultrafiltration(), InitialDrain(), Weight() }.OfType<Panel>()];
+        if (panels.Count == 0)
+        {
+            throw new ArgumentException("The nights shown have neither ultrafiltration nor weight.", nameof(review));
+        }
+
+        return new(
+            string.Create(CultureInfo.InvariantCulture, $"Nights from {first:yyyy-MM-dd} to {last:yyyy-MM-dd}"),
+            "Shaded: where nine nights in ten were to be expected before each was seen, by the fitted membrane, the regimen as run and this person's own nights. Rings: nights left out of the charts.",
+            Words(shown),
+            [.. panels])
+        {
+            Columns = 1,
+            Key = KeyPlacement.Below,
+        };
+
+        double X(ReviewedNight night) => night.Record.Date.DayNumber - first.DayNumber;
+
+        Panel? Ultrafiltration()
+        {
+            var seen = shown.Where(night => night.Ultrafiltration is not null).ToList();
+            var panel = Beside("ultrafiltration of the night", seen, night => night.Ultrafiltration!.Value, night => night.Expected);
+            return panel is null ? null : panel with
+            {
+                RelativeHeight = 0.62,
+                Marks = [.. review.Changes.Where(change => change.SignalledOn >= first).Select(change => Mark.AtX(change.SignalledOn.DayNumber - first.DayNumber, "change signalled"))
+                    .Concat(shown.Where(night => night.Record.Effluent == EffluentLook.Cloudy).Take(1).Select(night => Mark.AtX(X(night), "cloudy")))],
+            };
+        }
+
+        Panel? InitialDrain()
+        {
+            var seen = shown.Where(night => night.Record.InitialDrain is not null).ToList();
+            var panel = Beside("initial drain", seen, night => night.Record.InitialDrain!.Value, night => night.ExpectedInitialDrain);
+            return panel is null ? null : panel with { RelativeHeight = 0.36 };
+        }
+
+        Panel? Beside(string label, List<ReviewedNight> seen, Func<ReviewedNight, Volume> read, Func<ReviewedNight, Band<Volume>?> expect)
+        {
+            var charted = seen.Where(night => night.LeftOut.Length == 0).ToList();
+            var leftOut = seen.Where(night => night.LeftOut.Length > 0).ToList();
+            var banded = seen.Where(night => expect(night) is not null).ToList();
+            List<Series> series =
+            [
+                .. charted.Count > 0 ? new[] { Points("observed", charted, MarkerShape.Circle, Tone.Strong) } : [],
+                .. leftOut.Count > 0 ? new[] { Points("left out of the charts", leftOut, MarkerShape.Ring, Tone.Middle) } : [],
+                .. banded.Count > 1 ? new[] { new Series("expected", [.. banded.Select(X)], [.. banded.Select(night => expect(night)!.Value.Median.Milliliters)]) { Tone = Tone.Middle, Weight = 1, Pattern = LinePattern.Dash } } : [],
+            ];
+            return series.Count == 0 ? null : new(axis, new(label, "mL"))
+            {
+                Series = series,
+                Bands = banded.Count > 1
+                    ? [new("expected, 90 %", [.. banded.Select(X)], [.. banded.Select(night => expect(night)!.Value.Low.Milliliters)], [.. banded.Select(night => expect(night)!.Value.High.Milliliters)])]
+                    : [],
+            };
+
+            Series Points(string name, List<ReviewedNight> nights, MarkerShape marker, Tone tone) => new(name, [.. nights.Select(X)], [.. nights.Select(night => read(night).Milliliters)])
+            {
+                Pattern = LinePattern.None,
+                Marker = marker,
+                Tone = tone,
+                Notes = [.. nights.Select(night => string.Create(CultureInfo.InvariantCulture, $"{night.Record.Date:d MMM}: {read(night).Milliliters:0} mL{(night.LeftOut.Length > 0 ? ", " + night.LeftOut : "")}"))],
+            };
+        }
+
+        Panel? Weight()
+        {
+            var seen = shown.Where(night => night.EmptyWeight is not null).ToList();
+            return seen.Count < 2 ? null : new(axis, new("weight, belly empty", "kg"))
+            {
+                RelativeHeight = 0.36,
+                Series = [new("weight", [.. seen.Select(X)], [.. seen.Select(night => night.EmptyWeight!.Value.Kilograms)]) { Marker = MarkerShape.Circle, Weight = 1 }],
+            };
+        }
+    }
+
+    private static string Words(List<ReviewedNight> shown)
+    {
+        var charted = shown.Where(night => night is { Ultrafiltration: not null, Expected: not null, LeftOut: "" }).ToList();
+        var outside = charted.Count(night => night.Ultrafiltration < night.Expected!.Value.Low || night.Ultrafiltration > night.Expected.Value.High);
+        return charted.Count == 0
+            ? "No night of these could be set beside an expectation."
+            : string.Create(
+                CultureInfo.InvariantCulture,
+                $"{charted.Count} nights charted: {charted.Average(night => night.Ultrafiltration!.Value.Milliliters):0} mL on average where {charted.Average(night => night.Expected!.Value.Median.Milliliters):0} mL were expected; {outside} outside the band, of which about {0.1 * charted.Count:0} are to be expected.");
+    }
+}
