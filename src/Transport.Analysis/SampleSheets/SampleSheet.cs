@@ -56,21 +56,9 @@ public sealed class SampleSheet
     public static SampleSheet Read(string path)
     {
         ArgumentException.ThrowIfNullOrWhiteSpace(path);
-        var name = Path.GetFileName(path);
-        try
-        {
-            using var stream = File.OpenRead(path);
-            return Read(stream, name);
-        }
-        catch (Exception problem) when (problem is FileNotFoundException or DirectoryNotFoundException)
-        {
-            return Unread(name, SampleSheetCodes.FileNotFound.Finding("There is no such file; check its name and folder."));
-        }
-        catch (Exception problem) when (problem is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
-        {
-            return Unread(name, SampleSheetCodes.FileUnreadable.Finding(
-                "The file cannot be opened. Close it in other programs and check that you may read it."));
-        }
+        var findings = new List<Finding>();
+        var text = SheetText.OfFile(path, findings);
+        return Read(text, Path.GetFileName(path), findings);
     }
 
     /// <summary>Reads a sheet from a stream, from where it stands.</summary>
@@ -81,13 +69,14 @@ public sealed class SampleSheet
     {
         ArgumentNullException.ThrowIfNull(stream);
         ArgumentNullException.ThrowIfNull(fileName);
-        if (stream.CanSeek && stream.Length - stream.Position > SampleSheetLimits.FileBytes)
-        {
-            return Unread(fileName, SheetText.TooLarge());
-        }
-
         var findings = new List<Finding>();
-        if (SheetText.Decode(SheetText.ReadBounded(stream), findings) is not { } text)
+        var text = SheetText.Of(stream, findings);
+        return Read(text, fileName, findings);
+    }
+
+    private static SampleSheet Read(string? text, string fileName, List<Finding> findings)
+    {
+        if (text is null)
         {
             return Unread(fileName, [.. findings]);
         }
@@ -105,7 +94,7 @@ public sealed class SampleSheet
         findings.AddRange(SheetChecks.Of(draft, facts));
         return new(fileName, facts, measurements, findings, draft)
         {
-            Comments = [.. text.Split('\n').Where(line => line.StartsWith('#')).Select(line => line.Trim('#', ' ', '\r', '\uFEFF'))],
+            Comments = SheetText.CommentsOf(text),
         };
     }
 

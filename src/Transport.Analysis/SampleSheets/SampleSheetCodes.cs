@@ -149,5 +149,6 @@ public static class SampleSheetCodes
         WeightWithoutTare, TemporaryDrainImplausible, InitialSodiumUnexpected,
         NotATest, NotACollection, CollectionTimeAssumed, CollectionPlasmaMissing, MissingBagVolume, BagFillMissing,
         SheetsWithoutCode, SheetsOfDifferentPatients, SheetsWithoutDate,
+        SheetsWithoutCode, SheetsOfDifferentPatients, SheetsWithoutDate,
     ];
 }
