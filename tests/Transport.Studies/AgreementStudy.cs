@@ -79,31 +79,39 @@ public sealed class AgreementStudy : Study<AgreementRow>
                 _ => new(Clearance.FromMillilitersPerMinute(3), Clearance.FromMillilitersPerMinute(5), Volume.FromMilliliters(900)),
             },
         };
-        var ensemble = PopulationPrior.IncidentAdults().ToEnsemble(patient.BodySurface, Draws, number);
-        var floor = Pick(200.0, 400, 600, 900);
-        var width = Pick(300.0, 500, 800);
+
+        // As wide as a posterior: a third of the prior.
+        var prior = PopulationPrior.IncidentAdults();
+        var ensemble = (prior with
+        {
+            DiffusionAreaLogDeviation = prior.DiffusionAreaLogDeviation / 3,
+            GlucosePermeabilityLogDeviation = prior.GlucosePermeabilityLogDeviation / 3,
+            UltrafiltrationCoefficientLogDeviation = prior.UltrafiltrationCoefficientLogDeviation / 3,
+        }).ToEnsemble(patient.BodySurface, Draws, number);
+        var floor = Pick(0.0, 200, 400, 700);
+        var width = Pick(500.0, 800, 1200);
         var goals = new RegimenGoals(FluidTarget.Between(Volume.FromMilliliters(floor), Volume.FromMilliliters(floor + width)))
         {
             Clearance = Pick(true, false) ? ClearanceGoal.Usual : null,
             LongestNight = TimeSpan.FromHours(Pick(9, 10)),
             MostStrongestExchanges = Pick<int?>(null, 0, 2),
             Bounds = [.. Bounds(floor).Where(_ => random.NextDouble() < 0.6).Take(3)],
-            Objectives = Pick(true, false) ? [.. RegimenObjective.Usual] : [RegimenObjective.Least(RegimenMeasure.GlucoseAbsorbed), RegimenObjective.Most(RegimenMeasure.CreatinineClearance)],
+            Objectives = Pick(true, false) ? [.. RegimenObjective.Usual] : [RegimenObjective.Least(RegimenMeasure.GlucoseAbsorbed)],
         };
         if (goals.Bounds.IsEmpty)
         {
             goals = goals with { Bounds = [Bounds(floor).First()] };
         }
 
-        var fills = Enumerable.Range(0, 4).Select(_ => 1400 + 100 * random.Next(0, 12)).Distinct().Order();
+        var fills = Enumerable.Range(0, 8).Select(_ => 1400 + 100 * random.Next(0, 12)).Distinct().Order();
         var space = new RegimenSpace
         {
             NightLengths = [.. Enumerable.Range(0, Pick(2, 3)).Select(i => TimeSpan.FromMinutes(480 + 30 * i))],
-            Cycles = [.. Enumerable.Range(3, Pick(3, 4, 5))],
+            Cycles = [.. Enumerable.Range(3, Pick(4, 5))],
             VolumesPerCycle = [.. fills.Select(fill => Volume.FromMilliliters(fill))],
             NightSolutions = [.. DialysisSolution.UsualGlucose],
             StrongerFirstCycles = [0, 2],
-            DayFills = [null, .. Enumerable.Range(0, Pick(1, 2, 4)).Select(i => new DayFill(i % 2 == 0 ? DialysisSolution.Glucose136 : DialysisSolution.Glucose227, Volume.FromMilliliters(1000 + 250 * i)))],
+            DayFills = [null, .. Enumerable.Range(0, Pick(2, 4, 6)).Select(i => new DayFill(i % 2 == 0 ? DialysisSolution.Glucose136 : DialysisSolution.Glucose227, Volume.FromMilliliters(1000 + 200 * i)))],
         };
         return (patient, ensemble, goals, space);
 
@@ -112,10 +120,10 @@ public sealed class AgreementStudy : Study<AgreementRow>
         IEnumerable<RegimenBound> Bounds(double floor)
         {
             yield return RegimenBound.AtLeast(RegimenMeasure.Ultrafiltration, floor).WithProbability(Pick(0.5, 0.7, 0.9));
-            yield return RegimenBound.AtLeast(RegimenMeasure.UreaDose, Pick(1.2, 1.5, 1.7)).WithProbability(Pick(0.6, 0.9));
-            yield return RegimenBound.AtMost(RegimenMeasure.GlucoseAbsorbed, Pick(60.0, 90, 140)).WithProbability(0.8);
-            yield return RegimenBound.AtLeast(RegimenMeasure.SodiumRemoved, Pick(20.0, 40)).WithProbability(0.6);
-            yield return RegimenBound.AtLeast(RegimenMeasure.CreatinineClearance, Pick(30.0, 40));
+            yield return RegimenBound.AtLeast(RegimenMeasure.UreaDose, Pick(1.0, 1.3, 1.6)).WithProbability(Pick(0.6, 0.9));
+            yield return RegimenBound.AtMost(RegimenMeasure.GlucoseAbsorbed, Pick(70.0, 110, 160)).WithProbability(0.8);
+            yield return RegimenBound.AtLeast(RegimenMeasure.SodiumRemoved, Pick(10.0, 25)).WithProbability(0.6);
+            yield return RegimenBound.AtLeast(RegimenMeasure.CreatinineClearance, Pick(25.0, 35));
             yield return RegimenBound.AtLeast(RegimenMeasure.Ultrafiltration, floor - 300).WithProbabilityOfSingleDay(Pick(0.6, 0.8));
         }
     }
