@@ -28,7 +28,7 @@ public sealed class CycleMixTests
     public void Whole_cycles_within_a_time(double minutes, int a, int b, double glucose, double time, double ultrafiltration, double clearance)
     {
         var whole = CycleMix.Whole(Both, 500, 35, minutes)!;
-        Assert.Equal([a, b], whole.Cycles);
+        Assert.Equal((a, b), (whole.Cycles[0], whole.Cycles[1]));
         Assert.Equal((glucose, time, ultrafiltration, clearance), (whole.Glucose, whole.Minutes, whole.Ultrafiltration, whole.Clearance));
     }
 
@@ -37,7 +37,7 @@ public sealed class CycleMixTests
     {
         // (2, 4) removes 2·180 + 4·20 = 440 mL.
         Assert.True(2 * A.Ultrafiltration + 4 * B.Ultrafiltration < 500);
-        Assert.NotEqual([2, 4], CycleMix.Whole(Both, 500, 35)!.Cycles);
+        Assert.NotEqual(2, CycleMix.Whole(Both, 500, 35)!.Cycles[0]);
     }
 
     [Fact]
