@@ -16,11 +16,20 @@ public sealed record RecoveryRow
     /// <summary>Place of the glucose scale.</summary>
     public required double GlucoseScalePlace { get; init; }
 
-    /// <summary>Place of LpS.</summary>
-    public required double UltrafiltrationCoefficientPlace { get; init; }
+    /// <summary>Place of the osmotic conductance to glucose.</summary>
+    public required double OsmoticConductancePlace { get; init; }
 
     /// <summary>Place of F0.</summary>
     public required double TransientPlace { get; init; }
+
+    /// <summary>Place of the lymphatic removal.</summary>
+    public required double LymphPlace { get; init; }
+
+    /// <summary>Place of the share of the ultrasmall pores.</summary>
+    public required double UltrasmallPlace { get; init; }
+
+    /// <summary>Place of sodium's permeability.</summary>
+    public required double SodiumPermeabilityPlace { get; init; }
 
     /// <summary>ln(estimate / truth) of A0/Δx.</summary>
     public required double DiffusionAreaLogError { get; init; }
@@ -28,11 +37,20 @@ public sealed record RecoveryRow
     /// <summary>ln(estimate / truth) of the glucose scale.</summary>
     public required double GlucoseScaleLogError { get; init; }
 
-    /// <summary>ln(estimate / truth) of LpS.</summary>
-    public required double UltrafiltrationCoefficientLogError { get; init; }
+    /// <summary>ln(estimate / truth) of the osmotic conductance to glucose.</summary>
+    public required double OsmoticConductanceLogError { get; init; }
 
     /// <summary>ln(estimate / truth) of F0.</summary>
     public required double TransientLogError { get; init; }
+
+    /// <summary>ln(estimate / truth) of the lymphatic removal.</summary>
+    public required double LymphLogError { get; init; }
+
+    /// <summary>ln(estimate / truth) of the share of the ultrasmall pores.</summary>
+    public required double UltrasmallLogError { get; init; }
+
+    /// <summary>ln(estimate / truth) of sodium's permeability.</summary>
+    public required double SodiumPermeabilityLogError { get; init; }
 
     /// <summary>Ultrafiltration of one dwell of 4 h at the tested strength, mL: the truth with the night's noise.</summary>
     public required double TestedMilliliters { get; init; }

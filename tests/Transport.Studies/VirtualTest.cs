@@ -22,15 +22,8 @@ public sealed record VirtualTest(ThreePoreMembrane Membrane, EquilibrationTest T
         var random = new MersenneTwister(unchecked(seed * 1_000_003 + index));
         var patient = Patient.Example;
         var prior = PopulationPrior.IncidentAdults();
-        var center = prior.Center.ScaledTo(patient.BodySurface);
-        var membrane = center with
-        {
-            DiffusionArea = center.DiffusionArea * Factor(prior.DiffusionAreaLogDeviation),
-            GlucosePermeabilityScale = center.GlucosePermeabilityScale * Factor(prior.GlucosePermeabilityLogDeviation),
-            UltrafiltrationCoefficient = center.UltrafiltrationCoefficient * Factor(prior.UltrafiltrationCoefficientLogDeviation),
-            TransientAmplitude = center.TransientAmplitude * Factor(prior.TransientAmplitudeLogDeviation),
-            LymphaticRemoval = world == World.FasterLymph ? FlowRate.FromMillilitersPerMinute(1) : center.LymphaticRemoval,
-        };
+        var drawn = prior.ToEnsemble(patient.BodySurface, 1, unchecked(seed * 1_000_003 + index) ^ 0x7E57)[0];
+        var membrane = world == World.FasterLymph ? drawn with { LymphaticRemoval = FlowRate.FromMillilitersPerMinute(1) } : drawn;
         var residual = ObservedExchange.TypicalResidual(patient) * Factor(0.3);
         var fill = Volume.FromLiters(2);
         var duration = TimeSpan.FromHours(4);
@@ -46,9 +39,9 @@ public sealed record VirtualTest(ThreePoreMembrane Membrane, EquilibrationTest T
         };
         var dialysate = SampleMinutes.Select(minutes => TimeSpan.FromMinutes(minutes)).Select(time => new DialysateSample(time)
         {
-            Creatinine = course.DialysateAt(Solutes.Creatinine, time) * (Noise(errors.CreatinineVariation) * Sampling(time)),
-            Urea = course.DialysateAt(Solutes.Urea, time) * (Noise(errors.UreaVariation) * Sampling(time)),
-            Glucose = course.DialysateAt(Solutes.Glucose, time) * (Noise(errors.GlucoseVariation) * Sampling(time)),
+            Creatinine = course.DialysateAt(Solutes.Creatinine, time) * (Noise(errors.CreatinineVariation) * Sampling(time)) + errors.CreatinineFloor * Floor(),
+            Urea = course.DialysateAt(Solutes.Urea, time) * (Noise(errors.UreaVariation) * Sampling(time)) + errors.UreaFloor * Floor(),
+            Glucose = course.DialysateAt(Solutes.Glucose, time) * (Noise(errors.GlucoseVariation) * Sampling(time)) + errors.GlucoseFloor * Floor(),
             Sodium = course.DialysateAt(Solutes.Sodium, time) * Noise(errors.SodiumVariation),
         }).ToArray();
         var drained = fill + course.NetUltrafiltrationAt(duration) + errors.VolumeDeviation * Error();
@@ -75,6 +68,9 @@ public sealed record VirtualTest(ThreePoreMembrane Membrane, EquilibrationTest T
         double Factor(double logDeviation) => Math.Exp(Normal.Sample(random, 0, logDeviation));
 
         double Noise(double variation) => Math.Max(0.5, 1 + variation * Error());
+
+        // At most what leaves a concentration positive.
+        double Floor() => Math.Clamp(Error(), -3, 3);
 
         double Sampling(TimeSpan time) => time > TimeSpan.Zero ? Noise(errors.SamplingVariation) : 1;
 

@@ -43,6 +43,42 @@ public sealed record AssayErrors
     }
     = 0.01;
 
+    /// <summary>What creatinine is off by however little there is: the last digit and the blank of an assay (choice).</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Negative.</exception>
+    public Concentration CreatinineFloor
+    {
+        get;
+        init => field = Require.ZeroOrMore(value, nameof(CreatinineFloor));
+    }
+    = Concentration.FromMillimolesPerLiter(0.004);
+
+    /// <summary>The same of urea (choice).</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Negative.</exception>
+    public Concentration UreaFloor
+    {
+        get;
+        init => field = Require.ZeroOrMore(value, nameof(UreaFloor));
+    }
+    = Concentration.FromMillimolesPerLiter(0.15);
+
+    /// <summary>The same of glucose (choice).</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Negative.</exception>
+    public Concentration GlucoseFloor
+    {
+        get;
+        init => field = Require.ZeroOrMore(value, nameof(GlucoseFloor));
+    }
+    = Concentration.FromMillimolesPerLiter(0.2);
+
+    /// <summary>A protein in dialysate or plasma, share of the value (choice).</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Zero, negative or not finite.</exception>
+    public double ProteinVariation
+    {
+        get;
+        init => field = Require.Positive(value, "", nameof(ProteinVariation));
+    }
+    = 0.05;
+
     /// <summary>What sampling, mixing and the shape of the model add to every dialysate ratio, share of the value.</summary>
     /// <remarks>
     /// A choice: D/P creatinine of one person varies by 5 to 8 % from test to test (memory); 5.2 % less the 4.2 % that two assays of 3 % make

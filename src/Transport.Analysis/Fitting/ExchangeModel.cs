@@ -13,6 +13,7 @@ internal sealed class ExchangeModel<T>
     private readonly ObservedExchange exchange;
     private readonly ThreePoreMembrane center;
     private readonly DwellKernel<T> kernel;
+    private readonly SolutePanel panel;
     private readonly double[] minutes;
     private readonly T[] states;
     private readonly List<(Observation[] Observations, double[,] Whitening)> groups = [];
@@ -22,7 +23,8 @@ internal sealed class ExchangeModel<T>
     {
         this.exchange = exchange;
         this.center = center;
-        kernel = new(exchange.Dwell, exchange.Patient.Plasma, SolutePanel.Small, integration);
+        panel = exchange.Observations.Any(observation => observation.Quantity.IsOfProtein()) ? SolutePanel.Full : SolutePanel.Small;
+        kernel = new(exchange.Dwell, exchange.Patient.Plasma, panel, integration);
         minutes = [.. exchange.Observations.Select(o => o.Time.TotalMinutes).Append(0).Append(exchange.Dwell.Duration.TotalMinutes).Distinct().Order()];
         states = new T[minutes.Length * kernel.Dimension];
         foreach (var group in exchange.Observations.Where(o => o.IsFitted).GroupBy(o => o.Quantity))
@@ -53,7 +55,7 @@ internal sealed class ExchangeModel<T>
         {
             for (var i = 0; i < observations.Length; i++, row++)
             {
-                raw[i] = Predicted(observations[i]) - T.Of(observations[i].Value);
+                raw[i] = Miss(observations[i]);
                 var sum = whitening[i, 0] * raw[0];
                 for (var j = 1; j <= i; j++)
                 {
@@ -64,6 +66,12 @@ internal sealed class ExchangeModel<T>
             }
         }
     }
+
+    // Errors of ratios grow with the truth, not with what was read: logarithms are compared, to the scale of the observation. In plain differences a value read too
+    // low would seem the better known.
+    private T Miss(Observation observation) => observation.Quantity == ObservedQuantity.NetUltrafiltrationMilliliters
+        ? Predicted(observation) - T.Of(observation.Value)
+        : observation.Value * (T.Log(Predicted(observation)) - T.Of(Math.Log(observation.Value)));
 
     /// <summary>What the dwell that was run last gives for an observation, in its unit.</summary>
     public T Predicted(Observation observation)
@@ -78,6 +86,8 @@ internal sealed class ExchangeModel<T>
             ObservedQuantity.GlucoseToInitial => Concentration(at, SolutePanel.Glucose) / Concentration(0, SolutePanel.Glucose),
             ObservedQuantity.GlucoseToFresh =>
                 (1 / exchange.Dwell.Solution.Glucose.MillimolesPerLiter) * Concentration(at, SolutePanel.Glucose),
+            ObservedQuantity.AlbuminToPlasma => Concentration(at, panel.IndexOf(Solutes.Albumin)),
+            ObservedQuantity.ImmunoglobulinGToPlasma => Concentration(at, panel.IndexOf(Solutes.ImmunoglobulinG)),
             ObservedQuantity.NetUltrafiltrationMilliliters => states[at * kernel.Dimension] - states[0],
             _ => throw new InvalidOperationException($"No prediction is known for {observation.Quantity}."),
         };

@@ -9,36 +9,30 @@ namespace Transport.Analysis;
 /// </remarks>
 internal sealed class FitProblem : ILeastSquaresProblem
 {
-    private readonly Coordinate[] residualVolumes;
+    private readonly EstimationProblem problem;
     private readonly ExchangeModel<Dual>[] exchanges;
     private readonly Dual[] point;
     private readonly Dual[] whitened;
 
-    public FitProblem(IReadOnlyList<ObservedExchange> observed, MembraneCoordinates membrane, IntegrationOptions integration)
+    public FitProblem(EstimationProblem problem, IntegrationOptions integration)
     {
-        Membrane = membrane;
-        residualVolumes = ResidualVolumes(observed);
-        exchanges = [.. observed.Select(exchange => new ExchangeModel<Dual>(exchange, membrane.Center, integration))];
-        ParameterCount = membrane.Count + residualVolumes.Length;
+        this.problem = problem;
+        exchanges = [.. problem.Exchanges.Select(exchange => new ExchangeModel<Dual>(exchange, problem.Membrane.Center, integration))];
         ObservationCount = exchanges.Sum(exchange => exchange.FittedCount);
-        point = new Dual[membrane.Count];
+        point = new Dual[Membrane.Count];
         whitened = new Dual[exchanges.Max(exchange => exchange.FittedCount)];
     }
 
-    public MembraneCoordinates Membrane { get; }
+    private MembraneCoordinates Membrane => problem.Membrane;
 
-    public int ParameterCount { get; }
+    public int ParameterCount => problem.Dimension;
 
     public int ObservationCount { get; }
 
-    public int RowCount => ObservationCount + ParameterCount;
+    public int RowCount => ObservationCount + ParameterCount - FirstWithPrior;
 
     /// <summary>Dwells integrated so far.</summary>
     public int Evaluations { get; private set; }
-
-    /// <summary>The residual volumes of exchanges as coordinates.</summary>
-    public static Coordinate[] ResidualVolumes(IReadOnlyList<ObservedExchange> observed) =>
-        [.. observed.Select(exchange => Coordinate.OfPositive(exchange.Dwell.Residual.Volume.Milliliters, exchange.ResidualLogDeviation))];
 
     /// <summary>Writes whitened residuals (predicted − observed; then the prior's) and their derivatives by the coordinates.</summary>
     /// <returns>Whether the dwells could be integrated there.</returns>
@@ -57,10 +51,10 @@ internal sealed class FitProblem : ILeastSquaresProblem
                     exchanges[e].Whiten(whitened);
                     for (var i = 0; i < exchanges[e].FittedCount; i++)
                     {
-                        residuals[row + i] = whitened[i].Value;
+                        (residuals[row + i], var slope) = problem.Root(whitened[i].Value);
                         for (var j = first; j < Math.Min(Membrane.Count + 1, first + Dual.Width); j++)
                         {
-                            slopes[row + i, j < Membrane.Count ? j : j + e] = whitened[i].Slopes[j - first];
+                            slopes[row + i, j < Membrane.Count ? j : j + e] = slope * whitened[i].Slopes[j - first];
                         }
                     }
                 }
@@ -73,7 +67,7 @@ internal sealed class FitProblem : ILeastSquaresProblem
             return false;
         }
 
-        for (var j = 0; j < ParameterCount; j++, row++)
+        for (var j = FirstWithPrior; j < ParameterCount; j++, row++)
         {
             residuals[row] = u[j];
             slopes[row, j] = 1;
@@ -96,6 +90,43 @@ internal sealed class FitProblem : ILeastSquaresProblem
         return residuals;
     }
 
+    /// <summary>Every observation's prediction and how it follows the coordinates; null where a dwell cannot be integrated.</summary>
+    public IReadOnlyList<Sensitivity>? Sensitivities(Vector<double> u)
+    {
+        var rows = new List<Sensitivity>();
+        try
+        {
+            for (var e = 0; e < exchanges.Length; e++)
+            {
+                var own = problem.Exchanges[e].Observations.Select(observation => new Sensitivity(e, observation, 0, new double[ParameterCount])).ToArray();
+                for (var first = 0; first <= Membrane.Count; first += Dual.Width)
+                {
+                    Run(e, u, first);
+                    for (var i = 0; i < own.Length; i++)
+                    {
+                        var predicted = exchanges[e].Predicted(own[i].Observation);
+                        own[i] = own[i] with { Predicted = predicted.Value };
+                        var scale = own[i].Observation.Quantity == ObservedQuantity.NetUltrafiltrationMilliliters ? 1 : 1 / predicted.Value;
+                        for (var j = first; j < Math.Min(Membrane.Count + 1, first + Dual.Width); j++)
+                        {
+                            own[i].Slopes[j < Membrane.Count ? j : j + e] = scale * predicted.Slopes[j - first];
+                        }
+                    }
+                }
+
+                rows.AddRange(own);
+            }
+        }
+        catch (IntegrationException)
+        {
+            return null;
+        }
+
+        return rows;
+    }
+
+    private int FirstWithPrior => problem.UsesPrior ? 0 : Membrane.Count;
+
     // The derivatives by eight coordinates from the first on; the exchange's own stands after the membrane's.
     private void Run(int exchange, Vector<double> u, int first)
     {
@@ -106,7 +137,7 @@ internal sealed class FitProblem : ILeastSquaresProblem
         }
 
         exchanges[exchange].Run(
-            Membrane.At<Dual>(point), residualVolumes[exchange].Value(At(u[Membrane.Count + exchange], Membrane.Count - first)));
+            Membrane.At<Dual>(point), problem.ResidualVolumes[exchange].Value(At(u[Membrane.Count + exchange], Membrane.Count - first)));
 
         static Dual At(double value, int slot) => slot is >= 0 and < Dual.Width ? Dual.Parameter(value, slot) : Dual.Of(value);
     }

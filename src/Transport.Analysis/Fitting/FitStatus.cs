@@ -9,6 +9,12 @@ public enum FitStatus
     /// <summary>An optimum was found, but the data moved no parameter: what comes out is the population's.</summary>
     PriorReturned,
 
+    /// <summary>
+    /// The data do not tell a parameter that was asked for: more than nine tenths of its prior's spread are left, or without a prior some direction changes
+    /// no observation.
+    /// </summary>
+    NotIdentifiable,
+
     /// <summary>An optimum was found, but the data lie further from it than their errors allow.</summary>
     DataContradictModel,
 

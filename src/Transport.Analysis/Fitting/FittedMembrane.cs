@@ -7,47 +7,42 @@ namespace Transport.Analysis;
 /// <summary>A membrane estimated from observed exchanges, with what is needed to judge it.</summary>
 public sealed class FittedMembrane
 {
-    private readonly Matrix<double> logCovariance;
+    private readonly Matrix<double>? covariance;
 
     internal FittedMembrane(
-        Patient patient,
-        IReadOnlyList<ObservedExchange> exchanges,
-        MembraneCoordinates coordinates,
+        EstimationProblem problem,
         LeastSquaresResult optimum,
+        Matrix<double>? covariance,
         FitStatus status,
         string summary,
         IReadOnlyList<FittedParameter> parameters,
-        Matrix<double> logCovariance,
         IReadOnlyList<FitResidual> residuals,
-        IReadOnlyList<Finding> findings,
         int evaluations)
     {
-        Patient = patient;
-        Exchanges = exchanges;
-        Coordinates = coordinates;
+        Problem = problem;
         Optimum = optimum;
-        Membrane = coordinates.Membrane(optimum.Coordinates);
+        this.covariance = covariance;
+        Membrane = problem.Membrane.Membrane(optimum.Coordinates.AsArray());
         Status = status;
         Summary = summary;
         Parameters = parameters;
-        this.logCovariance = logCovariance;
         Residuals = residuals;
-        Findings = findings;
+        Findings = [.. problem.Exchanges.SelectMany(exchange => exchange.Findings)];
         Evaluations = evaluations;
     }
 
+    internal EstimationProblem Problem { get; }
+
+    internal LeastSquaresResult Optimum { get; }
+
     /// <summary>Whose membrane it is.</summary>
-    public Patient Patient { get; }
+    public Patient Patient => Exchanges[0].Patient;
 
     /// <summary>What was fitted.</summary>
-    public IReadOnlyList<ObservedExchange> Exchanges { get; }
+    public IReadOnlyList<ObservedExchange> Exchanges => Problem.Exchanges;
 
     /// <summary>The estimate, at the patient's size. It states the plasma level that it is true with.</summary>
     public ThreePoreMembrane Membrane { get; }
-
-    internal MembraneCoordinates Coordinates { get; }
-
-    internal LeastSquaresResult Optimum { get; }
 
     /// <summary>Whether it may be believed.</summary>
     public FitStatus Status { get; }
@@ -58,15 +53,11 @@ public sealed class FittedMembrane
     /// <summary>The free parameters.</summary>
     public IReadOnlyList<FittedParameter> Parameters { get; }
 
-    /// <summary>Correlation of the estimates' logarithms, in the order of <see cref="Parameters"/>.</summary>
-    public double Correlation(MembraneParameter first, MembraneParameter second)
-    {
-        int i = (int)first, j = (int)second;
-        return logCovariance[i, j] / Math.Sqrt(logCovariance[i, i] * logCovariance[j, j]);
-    }
-
     /// <summary>Every observation beside its prediction; those that were not fitted are a check of the model.</summary>
     public IReadOnlyList<FitResidual> Residuals { get; }
+
+    /// <summary>The fitted observation that lies furthest from its prediction: what says so where the data contradict the model.</summary>
+    public FitResidual WorstResidual => Residuals.Where(residual => residual.Observation.IsFitted).MaxBy(residual => Math.Abs(residual.Standardized))!;
 
     /// <summary>What to know about how it was made.</summary>
     public IReadOnlyList<Finding> Findings { get; }
@@ -75,7 +66,18 @@ public sealed class FittedMembrane
     public int Evaluations { get; }
 
     /// <summary>The parameter by name.</summary>
-    public FittedParameter this[MembraneParameter parameter] => Parameters[(int)parameter];
+    /// <exception cref="ArgumentException">It was not free.</exception>
+    public FittedParameter this[MembraneParameter parameter] => Parameters[Place(parameter)];
+
+    /// <summary>Correlation of two estimates, of their logarithms (log odds of a share).</summary>
+    /// <exception cref="ArgumentException">One of them was not free.</exception>
+    /// <exception cref="InvalidOperationException">The data do not identify the parameters: there is no covariance.</exception>
+    public double Correlation(MembraneParameter first, MembraneParameter second)
+    {
+        var (i, j) = (Place(first), Place(second));
+        var known = Covariance;
+        return known[i, j] / Math.Sqrt(known[i, i] * known[j, j]);
+    }
 
     /// <summary>This fit, if it converged.</summary>
     /// <exception cref="InvalidOperationException">It did not; the message is the summary.</exception>
@@ -84,13 +86,15 @@ public sealed class FittedMembrane
     /// <summary>Membranes that are compatible with the data and the prior: draws from the Gaussian at the optimum, in log coordinates.</summary>
     /// <param name="count">How many.</param>
     /// <param name="seed">Seed of the draw.</param>
+    /// <remarks>Quick, and good where the data decide. <see cref="MembraneSampling"/> draws from the posterior itself.</remarks>
     /// <exception cref="ArgumentOutOfRangeException">The count is less than 1.</exception>
+    /// <exception cref="InvalidOperationException">The data do not identify the parameters: there is no covariance.</exception>
     public MembraneEnsemble ToEnsemble(int count = 400, int seed = 20261125)
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(count, 1);
         var random = new MersenneTwister(seed);
-        var free = Coordinates.Count;
-        var factor = Optimum.Covariance().SubMatrix(0, free, 0, free).Cholesky().Factor;
+        var free = Problem.Membrane.Count;
+        var factor = Covariance.SubMatrix(0, free, 0, free).Cholesky().Factor;
         var center = Optimum.Coordinates.SubVector(0, free);
         var standard = Vector<double>.Build.Dense(free);
         var points = new Vector<double>[count];
@@ -100,6 +104,13 @@ public sealed class FittedMembrane
             points[i] = center + factor * standard;
         }
 
-        return Coordinates.Ensemble(EnsembleSource.Posterior, seed, Membrane, count, (i, j) => points[i][j]);
+        return Problem.Membrane.Ensemble(EnsembleSource.Posterior, seed, Membrane, count, (i, j) => points[i][j]);
     }
+
+    /// <summary>Covariance of all coordinates at the optimum.</summary>
+    internal Matrix<double> Covariance => covariance ?? throw new InvalidOperationException(Summary);
+
+    private int Place(MembraneParameter parameter) => Problem.Membrane.Free.ToList().IndexOf(parameter) is >= 0 and var place
+        ? place
+        : throw new ArgumentException($"{parameter} was not free in this fit.", nameof(parameter));
 }

@@ -1,4 +1,3 @@
-using System.Globalization;
 using MathNet.Numerics.Distributions;
 using MathNet.Numerics.LinearAlgebra;
 
@@ -12,7 +11,8 @@ namespace Transport.Analysis;
 public static class MembraneFit
 {
     // Coordinates of the starts: the centre, and away from it in the directions that people differ in.
-    private static readonly double[][] Starts = [[0, 0, 0, 0], [1, 0.5, -1, 0], [-1, -0.5, 1, 0], [1, 0.5, 1, 0], [-1, -0.5, -1, 0]];
+    private static readonly (double Area, double Glucose, double Conductance)[] Starts =
+        [(0, 0, 0), (1, 0.5, -1), (-1, -0.5, 1), (1, 0.5, 1), (-1, -0.5, -1)];
 
     /// <summary>Fits one equilibration test.</summary>
     /// <exception cref="ArgumentException">The solution is not a glucose solution, or nothing was measured that can be fitted.</exception>
@@ -34,105 +34,76 @@ public static class MembraneFit
             throw new ArgumentException("Expected at least one exchange, all of one person.", nameof(exchanges));
         }
 
-        var patient = exchanges[0].Patient;
-        var center = options.Prior.Center.ScaledTo(patient.BodySurface);
-        var problem = new FitProblem(exchanges, new(center, options.Prior), options.Integration);
-        if (problem.ObservationCount == 0)
+        var problem = new EstimationProblem(
+            [.. exchanges],
+            new(options.Prior.Center.ScaledTo(exchanges[0].Patient.BodySurface), options.Prior, options.Free ?? FreeBy(exchanges)),
+            options.UsesPrior,
+            options.StudentDegreesOfFreedom);
+        var squares = new FitProblem(problem, options.Integration);
+        if (squares.ObservationCount == 0)
         {
             throw new ArgumentException("Expected something to fit: creatinine or glucose after time zero, or a drained volume.", nameof(exchanges));
         }
 
-        var starts = Starts.Select(start => Vector<double>.Build.Dense(problem.ParameterCount, j => j < start.Length ? start[j] : 0));
-        var optimum = LeastSquares.Run(problem, [.. starts], new() { MaximumIterations = options.MaximumIterations }, control);
-        return Result(problem, optimum, patient, exchanges);
+        var starts = Starts.Select(start => Vector<double>.Build.Dense(problem.Dimension, j => j >= problem.Membrane.Count ? 0 : problem.Membrane.Free[j] switch
+        {
+            MembraneParameter.DiffusionArea => start.Area,
+            MembraneParameter.GlucosePermeabilityScale => start.Glucose,
+            MembraneParameter.OsmoticConductance => start.Conductance,
+            _ => 0,
+        }));
+        var optimum = LeastSquares.Run(squares, [.. starts], new() { MaximumIterations = options.MaximumIterations }, control);
+        return Result(problem, squares, optimum, options.Free);
     }
 
+    // Everything that the prior knows of moves fluid and small solutes, so its doubt is carried; of the large pores only protein tells.
+    private static IReadOnlyList<MembraneParameter> FreeBy(IReadOnlyList<ObservedExchange> exchanges) =>
+    [
+        .. Enum.GetValues<MembraneParameter>().Where(parameter => parameter != MembraneParameter.LargePoreFraction
+            || exchanges.Any(exchange => exchange.Observations.Any(observation => observation.IsFitted && observation.Quantity.IsOfProtein()))),
+    ];
+
     private static FittedMembrane Result(
-        FitProblem problem,
-        LeastSquaresResult optimum,
-        Patient patient,
-        IReadOnlyList<ObservedExchange> exchanges)
+        EstimationProblem problem, FitProblem squares, LeastSquaresResult optimum, IReadOnlyList<MembraneParameter>? asked)
     {
         // Where no start could be integrated, this throws.
         var u = optimum.Coordinates;
-        var fitted = problem.Residuals(u);
+        var residuals = squares.Residuals(u);
 
-        // The inverse of the curvature at the optimum is the posterior's covariance; prior rows keep it regular.
-        var covariance = optimum.Covariance();
-        var membrane = problem.Membrane;
-        var count = membrane.Count;
-        var logCovariance = Matrix<double>.Build.Dense(
-            count, count, (i, j) => membrane[i].Spread * membrane[j].Spread * covariance[i, j]);
-
-        var size = patient.SurfaceFactor;
-        var parameters = new[]
-        {
-            Parameter(MembraneParameter.DiffusionArea, "A0/Δx", "cm per 1.73 m²", 1 / size),
-            Parameter(MembraneParameter.GlucosePermeabilityScale, "glucose permeability scale", "", 1),
-            Parameter(MembraneParameter.UltrafiltrationCoefficient, "LpS", "mL/min/mmHg per 1.73 m²", 1 / size),
-            Parameter(MembraneParameter.TransientAmplitude, "initial transient F0", "", 1),
-        };
-
-        var misfit = optimum.Residuals.SubVector(0, problem.ObservationCount);
-        var probability = 1 - ChiSquared.CDF(problem.ObservationCount, misfit.DotProduct(misfit));
-        var stretched = Enumerable.Range(0, count).MaxBy(j => Math.Abs(u[j]));
-        var contradicts = probability < 0.001 || Math.Abs(u[stretched]) > 3.3;
-        var status = !optimum.IsConverged ? FitStatus.IterationLimit
-            : contradicts ? FitStatus.DataContradictModel
-            : parameters.All(parameter => parameter.Verdict == ParameterVerdict.FromPrior) ? FitStatus.PriorReturned
+        // The inverse of the curvature at the optimum is the posterior's covariance.
+        var covariance = optimum.Status == LeastSquaresStatus.NotIdentifiable ? null : optimum.Covariance();
+        var parameters = problem.Membrane.Free.Select((_, j) => Parameter(problem, j, u[j], covariance)).ToArray();
+        var misfit = optimum.Residuals.SubVector(0, squares.ObservationCount);
+        var probability = 1 - ChiSquared.CDF(squares.ObservationCount, misfit.DotProduct(misfit));
+        var stretched = Enumerable.Range(0, problem.UsesPrior ? parameters.Length : 0).Where(j => Math.Abs(u[j]) > 3.3).ToArray();
+        var untold = parameters.Where(parameter => covariance is null || asked is not null && problem.UsesPrior && parameter.SpreadLeft > FitWords.UntoldFrom).ToArray();
+        var status = optimum.Status == LeastSquaresStatus.NotIdentifiable ? FitStatus.NotIdentifiable
+            : !optimum.IsConverged ? FitStatus.IterationLimit
+            : probability < 0.001 || stretched.Length > 0 ? FitStatus.DataContradictModel
+            : problem.UsesPrior && parameters.All(parameter => parameter.Verdict == ParameterVerdict.FromPrior) ? FitStatus.PriorReturned
+            : untold.Length > 0 ? FitStatus.NotIdentifiable
             : FitStatus.Converged;
-        var summary = Summarize(status, parameters, fitted, parameters[stretched], Math.Abs(u[stretched]) > 3.3);
+        var furthest = stretched.Length > 0 ? parameters[stretched.MaxBy(j => Math.Abs(u[j]))] : null;
         return new(
-            patient, exchanges, membrane, optimum, status, summary, parameters, logCovariance, fitted,
-            [.. exchanges.SelectMany(exchange => exchange.Findings)], problem.Evaluations);
-
-        FittedParameter Parameter(MembraneParameter parameter, string name, string unit, double perUnit)
-        {
-            var j = (int)parameter;
-            return new(
-                parameter,
-                name,
-                unit,
-                membrane[j].Value(u[j]) * perUnit,
-                membrane[j].Spread * Math.Sqrt(covariance[j, j]),
-                membrane[j].Value(0) * perUnit,
-                membrane[j].Spread);
-        }
+            problem, optimum, covariance, status, FitWords.Summary(status, parameters, residuals, furthest, covariance is null ? [] : untold), parameters, residuals,
+            squares.Evaluations);
     }
 
-    private static string Summarize(
-        FitStatus status, FittedParameter[] parameters, IReadOnlyList<FitResidual> residuals, FittedParameter stretched, bool isStretched)
+    private static FittedParameter Parameter(EstimationProblem problem, int j, double u, Matrix<double>? covariance)
     {
-        var worst = residuals.Where(residual => residual.Observation.IsFitted).MaxBy(residual => Math.Abs(residual.Standardized))!;
-        var first = status switch
+        var parameter = problem.Membrane.Free[j];
+        var coordinate = problem.Membrane[j];
+        var perUnit = parameter.PerUnit(problem.Exchanges[0].Patient.SurfaceFactor);
+        var error = covariance is null ? double.PositiveInfinity : Math.Sqrt(covariance[j, j]);
+        return new()
         {
-            FitStatus.Converged => "The fit converged and agrees with the data.",
-            FitStatus.PriorReturned => "The data moved no parameter: this is the population's membrane, not the patient's.",
-            FitStatus.DataContradictModel when isStretched => string.Create(
-                CultureInfo.InvariantCulture,
-                $"The data can only be met with {stretched.Name} {stretched.Value:G3} {stretched.Unit}, far from what people have. Check the sheet before reading further.").Replace("  ", " ", StringComparison.Ordinal),
-            FitStatus.DataContradictModel => string.Create(
-                CultureInfo.InvariantCulture,
-                $"The data lie further from the model than their errors allow; the worst is {Describe(worst.Observation)}: observed {worst.Observation.Value:G3}, fitted {worst.Predicted:G3}. Check the sheet before reading further."),
-            _ => "The search stopped before an optimum was found. Do not use the result.",
+            Parameter = parameter,
+            Value = perUnit * coordinate.Value(u),
+            Low = perUnit * coordinate.Value(u - 1.6449 * error),
+            High = perUnit * coordinate.Value(u + 1.6449 * error),
+            LogStandardError = coordinate.Spread * error,
+            PriorMedian = perUnit * coordinate.Value(0.0),
+            PriorLogDeviation = coordinate.Spread,
         };
-        var fromPrior = parameters.Where(parameter => parameter.Verdict == ParameterVerdict.FromPrior).Select(parameter => parameter.Name).ToArray();
-        return fromPrior.Length == 0 || status == FitStatus.PriorReturned
-            ? first
-            : $"{first} Prior returned (the data say nothing about it): {string.Join(", ", fromPrior)}.";
-    }
-
-    private static string Describe(Observation observation)
-    {
-        var name = observation.Quantity switch
-        {
-            ObservedQuantity.CreatinineToPlasma => "D/P creatinine",
-            ObservedQuantity.UreaToPlasma => "D/P urea",
-            ObservedQuantity.SodiumToPlasma => "D/P sodium",
-            ObservedQuantity.GlucoseToInitial => "D/D0 glucose",
-            ObservedQuantity.GlucoseToFresh => "glucose over fresh solution",
-            _ => "net ultrafiltration, mL,",
-        };
-        return string.Create(CultureInfo.InvariantCulture, $"{name} at {observation.Time.TotalMinutes:0} min");
     }
 }

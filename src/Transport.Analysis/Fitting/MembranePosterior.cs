@@ -17,7 +17,9 @@ public sealed class MembranePosterior
         FewestBulkEffectiveDraws = diagnostics.Min(one => one.BulkEffectiveDraws);
         FewestTailEffectiveDraws = diagnostics.Min(one => one.TailEffectiveDraws);
         IsConverged = diagnostics.All(one => one.IsConverged);
-        Parameters = [.. fit.Parameters.Select((parameter, j) => PosteriorSummary.Of(parameter, fit.Coordinates[j], chains[j], diagnostics[j]))];
+        var membrane = fit.Problem.Membrane;
+        Parameters = [.. membrane.Free.Select((parameter, j) =>
+            PosteriorSummary.Of(parameter, parameter.PerUnit(fit.Patient.SurfaceFactor), membrane[j], chains[j], diagnostics[j]))];
         Findings = IsConverged
             ? fit.Findings
             :
@@ -67,9 +69,10 @@ public sealed class MembranePosterior
     /// <exception cref="ArgumentException">It was not free.</exception>
     public ImmutableArray<double> Draws(MembraneParameter parameter)
     {
-        var j = Parameters.ToList().IndexOf(this[parameter]);
-        var perUnit = PosteriorSummary.PerUnit(Fit.Parameters[j], Fit.Coordinates[j]);
-        return [.. chains[j].SelectMany(chain => chain).Select(u => perUnit * Fit.Coordinates[j].Value(u))];
+        var membrane = Fit.Problem.Membrane;
+        var j = membrane.Free.ToList().IndexOf(this[parameter].Parameter);
+        var perUnit = parameter.PerUnit(Fit.Patient.SurfaceFactor);
+        return [.. chains[j].SelectMany(chain => chain).Select(u => perUnit * membrane[j].Value(u))];
     }
 
     /// <summary>Membranes that are compatible with the data and the prior: draws evenly from all chains, at the patient's size.</summary>
@@ -79,7 +82,7 @@ public sealed class MembranePosterior
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(count, 1);
         ArgumentOutOfRangeException.ThrowIfGreaterThan(count, DrawCount);
-        return Fit.Coordinates.Ensemble(EnsembleSource.Posterior, Seed, Fit.Membrane, count, Point);
+        return Fit.Problem.Membrane.Ensemble(EnsembleSource.Posterior, Seed, Fit.Membrane, count, Point);
 
         // Each chain in turn, the draws of a chain as far apart as they can be.
         double Point(int draw, int coordinate)

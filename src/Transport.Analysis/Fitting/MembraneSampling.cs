@@ -14,7 +14,7 @@ public static class MembraneSampling
     {
         ArgumentNullException.ThrowIfNull(fit);
         options ??= PosteriorOptions.Default;
-        var density = new PosteriorDensity(fit.Exchanges, fit.Coordinates, options.Integration);
+        var density = new PosteriorDensity(fit.Problem, options.Integration);
         var chains = PosteriorSampler.Run(
             density,
             fit.Optimum.Coordinates,

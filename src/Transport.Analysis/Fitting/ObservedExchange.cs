@@ -33,14 +33,19 @@ public sealed record ObservedExchange
 
     /// <summary>The exchange of an equilibration test.</summary>
     /// <remarks>
-    /// Creatinine and glucose after time zero and the net ultrafiltration are fitted. Sodium and urea are not: with the share of the ultrasmall
-    /// pores fixed, sodium would push the hydraulic conductance, and urea's permeability is tied to creatinine's. They are predicted and shown.
+    /// Fitted are creatinine and glucose after time zero, sodium, albumin and immunoglobulin G, the net ultrafiltration, and the volume of a temporary drain. Urea
+    /// is not: its permeability is tied to creatinine's. It is predicted and shown.
     /// </remarks>
-    /// <exception cref="ArgumentException">The solution is not a glucose solution.</exception>
+    /// <exception cref="ArgumentException">The solution is not a glucose solution, or its strength is in doubt.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The fill is not positive, or the dwell not between 0 and 48 h.</exception>
     public static ObservedExchange From(EquilibrationTest test, AssayErrors? errors = null)
     {
         ArgumentNullException.ThrowIfNull(test);
+        if (test.IsStrengthInDoubt)
+        {
+            throw new ArgumentException("A fit rests on the glucose of the bag, and the glucose at 0 min belongs to another. Correct the solution, or the sample.", nameof(test));
+        }
+
         errors ??= AssayErrors.Default;
         var findings = new List<Finding>();
         var residual = test.ResidualVolume ?? TypicalResidual(test.Patient);
@@ -61,16 +66,11 @@ public sealed record ObservedExchange
         }
 
         var observations = new List<Observation>();
-        AddRatios(observations, test, ObservedQuantity.CreatinineToPlasma, test.CorrectedPlasmaCreatinine, test.CorrectedDialysateCreatinine, errors.CreatinineVariation, errors.SamplingVariation, true);
-        AddRatios(observations, test, ObservedQuantity.UreaToPlasma, test.PlasmaUrea, sample => sample.Urea, errors.UreaVariation, errors.SamplingVariation, false);
-        AddRatios(observations, test, ObservedQuantity.SodiumToPlasma, test.PlasmaSodium, sample => sample.Sodium, errors.SodiumVariation, 0, false);
-        if (test.SampleAt(TimeSpan.Zero, TimeSpan.FromMinutes(5))?.Glucose is { } initial && initial.MillimolesPerLiter > 0)
+        new RatioObservations(test, errors).AddTo(observations);
+        if (test.TemporaryDrain is { } temporary && temporary.Time < test.Dwell)
         {
-            AddRatios(observations, test, ObservedQuantity.GlucoseToInitial, initial, sample => sample.Glucose, errors.GlucoseVariation, errors.SamplingVariation, true);
-        }
-        else
-        {
-            AddRatios(observations, test, ObservedQuantity.GlucoseToFresh, test.Solution.Glucose, sample => sample.Glucose, errors.GlucoseVariation, errors.SamplingVariation, true, denominatorIsExact: true);
+            observations.Add(new(
+                ObservedQuantity.NetUltrafiltrationMilliliters, temporary.Time, (temporary.Volume - entered).Milliliters, volumeDeviation, 0, IsFitted: true));
         }
 
         if (test.DrainedVolume is { } drained)
@@ -99,33 +99,5 @@ public sealed record ObservedExchange
     {
         ArgumentNullException.ThrowIfNull(patient);
         return ResidualFluid.UsualVolume(patient.BodySurface);
-    }
-
-    private static void AddRatios(
-        List<Observation> observations,
-        EquilibrationTest test,
-        ObservedQuantity quantity,
-        Concentration? denominator,
-        Func<DialysateSample, Concentration?> read,
-        double variation,
-        double sampling,
-        bool isFitted,
-        bool denominatorIsExact = false)
-    {
-        if (denominator is not { MillimolesPerLiter: > 0 } reference)
-        {
-            return;
-        }
-
-        foreach (var sample in test.Dialysate)
-        {
-            // The sample at time zero tells of the residual fluid, not of transport.
-            if (sample.Time > TimeSpan.FromMinutes(5) && read(sample) is { MillimolesPerLiter: > 0 } value)
-            {
-                var ratio = value / reference;
-                var own = Math.Sqrt(variation * variation + sampling * sampling);
-                observations.Add(new(quantity, sample.Time, ratio, own * ratio, denominatorIsExact ? 0 : variation * ratio, isFitted));
-            }
-        }
     }
 }

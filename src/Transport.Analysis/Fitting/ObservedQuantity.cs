@@ -20,4 +20,10 @@ public enum ObservedQuantity
 
     /// <summary>Change of the intraperitoneal volume, mL: net ultrafiltration.</summary>
     NetUltrafiltrationMilliliters,
+
+    /// <summary>D/P albumin.</summary>
+    AlbuminToPlasma,
+
+    /// <summary>D/P immunoglobulin G.</summary>
+    ImmunoglobulinGToPlasma,
 }

@@ -5,8 +5,7 @@ namespace Transport.Analysis;
 /// <summary>Posterior density of the coordinates of a fit, at four points at once: one for each lane of the kinetics.</summary>
 internal sealed class PosteriorDensity : ILogDensity
 {
-    private readonly MembraneCoordinates membrane;
-    private readonly Coordinate[] residualVolumes;
+    private readonly EstimationProblem problem;
     private readonly ExchangeModel<Lanes4>[] four;
     private readonly ExchangeModel<Real>[] one;
     private readonly Lanes4[] points;
@@ -14,20 +13,18 @@ internal sealed class PosteriorDensity : ILogDensity
     private readonly Real[] alone;
     private readonly Real[] whitenedAlone;
 
-    public PosteriorDensity(IReadOnlyList<ObservedExchange> observed, MembraneCoordinates membrane, IntegrationOptions integration)
+    public PosteriorDensity(EstimationProblem problem, IntegrationOptions integration)
     {
-        this.membrane = membrane;
-        residualVolumes = FitProblem.ResidualVolumes(observed);
-        four = [.. observed.Select(exchange => new ExchangeModel<Lanes4>(exchange, membrane.Center, integration))];
-        one = [.. observed.Select(exchange => new ExchangeModel<Real>(exchange, membrane.Center, integration))];
-        Dimension = membrane.Count + residualVolumes.Length;
+        this.problem = problem;
+        four = [.. problem.Exchanges.Select(exchange => new ExchangeModel<Lanes4>(exchange, problem.Membrane.Center, integration))];
+        one = [.. problem.Exchanges.Select(exchange => new ExchangeModel<Real>(exchange, problem.Membrane.Center, integration))];
         (points, alone) = (new Lanes4[Dimension], new Real[Dimension]);
         var rows = four.Max(exchange => exchange.FittedCount);
         (whitened, whitenedAlone) = (new Lanes4[rows], new Real[rows]);
     }
 
     /// <inheritdoc/>
-    public int Dimension { get; }
+    public int Dimension => problem.Dimension;
 
     /// <inheritdoc/>
     public void Evaluate(ReadOnlySpan<double> points, Span<double> logDensities)
@@ -78,8 +75,9 @@ internal sealed class PosteriorDensity : ILogDensity
     private T Deviance<T>(ReadOnlySpan<T> point, ExchangeModel<T>[] exchanges, Span<T> rows)
         where T : struct, ILane<T>
     {
+        var membrane = problem.Membrane;
         var sum = T.Of(0);
-        foreach (var coordinate in point)
+        foreach (var coordinate in point[(problem.UsesPrior ? 0 : membrane.Count)..])
         {
             sum += coordinate * coordinate;
         }
@@ -87,11 +85,11 @@ internal sealed class PosteriorDensity : ILogDensity
         var free = membrane.At(point[..membrane.Count]);
         for (var e = 0; e < exchanges.Length; e++)
         {
-            exchanges[e].Run(free, residualVolumes[e].Value(point[membrane.Count + e]));
+            exchanges[e].Run(free, problem.ResidualVolumes[e].Value(point[membrane.Count + e]));
             exchanges[e].Whiten(rows);
             foreach (var row in rows[..exchanges[e].FittedCount])
             {
-                sum += row * row;
+                sum += problem.Deviance(row);
             }
         }
 

@@ -4,14 +4,14 @@ namespace Transport.Analysis;
 public sealed record PosteriorOptions
 {
     /// <summary>Draws kept of each of the four chains, and how many more are drawn at a time where they are not worth enough.</summary>
-    /// <value>The default is 4000. At least 100.</value>
+    /// <value>The default is 5000. At least 100.</value>
     /// <exception cref="ArgumentOutOfRangeException">Fewer than 100.</exception>
     public int DrawsPerChain
     {
         get;
         init => field = value >= 100 ? value : throw new ArgumentOutOfRangeException(nameof(value), value, "Expected at least 100 draws.");
     }
-    = 4000;
+    = 5000;
 
     /// <summary>What the draws have to be worth: effective draws of every coordinate, in the middle and in the tails. 0: whatever they are.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Negative or not finite.</exception>
@@ -23,7 +23,7 @@ public sealed record PosteriorOptions
     = 4000;
 
     /// <summary>Draws of each chain at which the chains end, worth enough or not.</summary>
-    public int MostDrawsPerChain { get; init; } = 24_000;
+    public int MostDrawsPerChain { get; init; } = 25_000;
 
     /// <summary>Seed of the draws: the same seed gives the same draws everywhere.</summary>
     public int Seed { get; init; } = 20261125;

@@ -7,10 +7,10 @@ public sealed record PosteriorParameter
     public required MembraneParameter Parameter { get; init; }
 
     /// <summary>What a table calls it.</summary>
-    public required string Name { get; init; }
+    public string Name => Parameter.Name();
 
     /// <summary>Its unit; empty where it has none.</summary>
-    public required string Unit { get; init; }
+    public string Unit => Parameter.Unit();
 
     /// <summary>Median and 90 % interval of the draws, in the unit.</summary>
     public required Band<double> Posterior { get; init; }

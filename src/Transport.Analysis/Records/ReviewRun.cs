@@ -259,7 +259,7 @@ internal sealed class ReviewRun
     }
 
     private List<NightEvidence> Evidence() =>
-        [.. new[] { (MembraneParameter.DiffusionArea, NightLever.Area), (MembraneParameter.GlucosePermeabilityScale, NightLever.GlucoseScale), (MembraneParameter.UltrafiltrationCoefficient, NightLever.Conductance) }
+        [.. new[] { (MembraneParameter.DiffusionArea, NightLever.Area), (MembraneParameter.GlucosePermeabilityScale, NightLever.GlucoseScale), (MembraneParameter.OsmoticConductance, NightLever.Conductance) }
             .Select(pair => new NightEvidence(
                 pair.Item1, Math.Sqrt(parameterCovariance[(int)pair.Item2, (int)pair.Item2]), filter.Parameter(pair.Item2).Deviation, filter.Parameter(pair.Item2).Shift))];
 

@@ -1,7 +1,7 @@
 namespace Transport;
 
 /// <summary>The membrane's numbers that a fit may free, over a lane; everything else comes from the membrane record.</summary>
-/// <remarks>Units: mL/min/mmHg, cm, none, mL/min, none.</remarks>
+/// <remarks>Units: mL/min/mmHg, cm, none, mL/min, none; shares of LpS; mL/min.</remarks>
 internal readonly struct FreeParameters<T>
     where T : struct, ILane<T>
 {
@@ -15,6 +15,14 @@ internal readonly struct FreeParameters<T>
 
     public required T TransientAmplitude { get; init; }
 
+    /// <summary>α of the ultrasmall pores; the small ones have what the others leave.</summary>
+    public required T UltrasmallFraction { get; init; }
+
+    /// <summary>α of the large pores.</summary>
+    public required T LargeFraction { get; init; }
+
+    public required T SodiumPermeability { get; init; }
+
     public static FreeParameters<T> From(ThreePoreMembrane membrane) => new()
     {
         UltrafiltrationCoefficient = T.Of(membrane.UltrafiltrationCoefficient.MillilitersPerMinutePerMillimeterOfMercury),
@@ -22,6 +30,9 @@ internal readonly struct FreeParameters<T>
         GlucosePermeabilityScale = T.Of(membrane.GlucosePermeabilityScale),
         LymphaticRemoval = T.Of(membrane.LymphaticRemoval.MillilitersPerMinute),
         TransientAmplitude = T.Of(membrane.TransientAmplitude),
+        UltrasmallFraction = T.Of(membrane.Pores.UltrasmallFraction),
+        LargeFraction = T.Of(membrane.Pores.LargeFraction),
+        SodiumPermeability = T.Of(membrane.SodiumPermeability.MillilitersPerMinute),
     };
 
     /// <summary>What was drawn of a member.</summary>
@@ -30,7 +41,10 @@ internal readonly struct FreeParameters<T>
         UltrafiltrationCoefficient = T.Of(ensemble.UltrafiltrationCoefficients[member]),
         DiffusionArea = T.Of(ensemble.DiffusionAreas[member]),
         GlucosePermeabilityScale = T.Of(ensemble.GlucosePermeabilityScales[member]),
-        LymphaticRemoval = T.Of(ensemble.Center.LymphaticRemoval.MillilitersPerMinute),
+        LymphaticRemoval = T.Of(ensemble.LymphaticRemovals[member]),
         TransientAmplitude = T.Of(ensemble.TransientAmplitudes[member]),
+        UltrasmallFraction = T.Of(ensemble.UltrasmallFractions[member]),
+        LargeFraction = T.Of(ensemble.LargeFractions[member]),
+        SodiumPermeability = T.Of(ensemble.SodiumPermeabilities[member]),
     };
 }

@@ -24,19 +24,14 @@ internal sealed class PoreCoefficients
         BloodSide = new double[panel.Count];
         Look(membrane);
 
-        // Poiseuille: a pore class' share of the area is its share of the flow over its radius squared.
-        var area_S = pores.SmallFraction / (pores.SmallRadiusAngstrom * pores.SmallRadiusAngstrom);
-        var area_L = pores.LargeFraction / (pores.LargeRadiusAngstrom * pores.LargeRadiusAngstrom);
-        var hasPores = area_S + area_L > 0;
-        var share_S = hasPores ? area_S / (area_S + area_L) : 0;
-        Small = PoreClass(pores.SmallRadiusAngstrom, share_S);
-        Large = PoreClass(pores.LargeRadiusAngstrom, hasPores ? 1 - share_S : 0);
+        Small = PoreClass(pores.SmallRadiusAngstrom);
+        Large = PoreClass(pores.LargeRadiusAngstrom);
         var protein = Solutes.Albumin.RadiusAngstrom;
         ProteinReflection_S = Hindrance.ReflectionCoefficient(protein / pores.SmallRadiusAngstrom, form);
         ProteinReflection_L = Hindrance.ReflectionCoefficient(protein / pores.LargeRadiusAngstrom, form);
     }
 
-    /// <summary>Small pores: σ of each solute, and its PS in mL/min for each cm of A0/Δx.</summary>
+    /// <summary>Small pores: σ of each solute, and its PS in mL/min for each cm of A0/Δx that is theirs.</summary>
     public (double Reflection, double PerDiffusionArea)[] Small { get; }
 
     /// <summary>Large pores.</summary>
@@ -54,10 +49,10 @@ internal sealed class PoreCoefficients
     /// <summary>σ of plasma protein in the large pores.</summary>
     public double ProteinReflection_L { get; }
 
-    /// <summary>These coefficients where they are a membrane's; otherwise new ones, with the same powers if its pores are the same.</summary>
+    /// <summary>These coefficients where they are a membrane's; otherwise new ones, with the same powers if its radii are the same.</summary>
     public static PoreCoefficients Of(ThreePoreMembrane membrane, SolutePanel panel, PoreCoefficients? known)
     {
-        if (known is null || known.form != membrane.HindranceForm || !ReferenceEquals(known.panel, panel) || known.pores != membrane.Pores)
+        if (known is null || known.form != membrane.HindranceForm || !ReferenceEquals(known.panel, panel) || !known.HasRadiiOf(membrane.Pores))
         {
             return new(membrane, panel);
         }
@@ -91,7 +86,19 @@ internal sealed class PoreCoefficients
         }
     }
 
-    private (double Reflection, double PerDiffusionArea)[] PoreClass(double radius, double share)
+    /// <summary>The small pores' share of A0/Δx. Poiseuille: a class' share of the area is its share of the flow over its radius squared.</summary>
+    public T SmallShareOfArea<T>(T smallFraction, T largeFraction)
+        where T : struct, ILane<T>
+    {
+        var area_S = 1 / (pores.SmallRadiusAngstrom * pores.SmallRadiusAngstrom) * smallFraction;
+        var area = area_S + 1 / (pores.LargeRadiusAngstrom * pores.LargeRadiusAngstrom) * largeFraction;
+        return T.WhereAbove(area, 0, area_S / area, T.Of(0));
+    }
+
+    private bool HasRadiiOf(PoreSystem other) =>
+        other.SmallRadiusAngstrom == pores.SmallRadiusAngstrom && other.LargeRadiusAngstrom == pores.LargeRadiusAngstrom;
+
+    private (double Reflection, double PerDiffusionArea)[] PoreClass(double radius)
     {
         var each = new (double, double)[panel.Count];
         for (var i = 0; i < each.Length; i++)
@@ -100,7 +107,7 @@ internal sealed class PoreCoefficients
             var lambda = solute / radius;
             each[i] = (
                 Hindrance.ReflectionCoefficient(lambda, form),
-                share * Hindrance.DiffusionFactor(lambda, form) * (60 * PhysicalConstants.FreeDiffusion(solute)));
+                Hindrance.DiffusionFactor(lambda, form) * (60 * PhysicalConstants.FreeDiffusion(solute)));
         }
 
         return each;

@@ -71,11 +71,12 @@ internal struct ThreePoreSystem<T> : IDwellSystem<T>
         var reference = membrane.ReferenceVolume.Milliliters;
         var pressurePerVolume = membrane.VolumePerPressure is { } slope ? 1 / slope.Milliliters : 0;
         var lossPerVolume = membrane.TissueConductance.MillilitersPerMinutePerMillimeterOfMercury * pressurePerVolume;
+        var smallFraction = T.PositivePart(T.Of(1) - free.UltrasmallFraction - free.LargeFraction);
         fluid = new()
         {
-            Lp_C = membrane.Pores.UltrasmallFraction * free.UltrafiltrationCoefficient,
-            Lp_S = membrane.Pores.SmallFraction * free.UltrafiltrationCoefficient,
-            Lp_L = membrane.Pores.LargeFraction * free.UltrafiltrationCoefficient,
+            Lp_C = free.UltrasmallFraction * free.UltrafiltrationCoefficient,
+            Lp_S = smallFraction * free.UltrafiltrationCoefficient,
+            Lp_L = free.LargeFraction * free.UltrafiltrationCoefficient,
             Oncotic_C = T.Of(oncotic),
             Oncotic_S = T.Of(oncotic * pores.ProteinReflection_S),
             Oncotic_L = T.Of(oncotic * pores.ProteinReflection_L),
@@ -92,13 +93,18 @@ internal struct ThreePoreSystem<T> : IDwellSystem<T>
         };
 
         var sharpest = T.Of(0);
-        var creatinine = (pores.Small[SolutePanel.Creatinine].PerDiffusionArea + pores.Large[SolutePanel.Creatinine].PerDiffusionArea) * free.DiffusionArea;
+        var sodium = free.SodiumPermeability;
+
+        // Without pores there is no diffusion.
+        var area_S = pores.SmallShareOfArea(smallFraction, free.LargeFraction) * free.DiffusionArea;
+        var area_L = T.WhereAbove(smallFraction + free.LargeFraction, 0, free.DiffusionArea - area_S, T.Of(0));
+        var creatinine = pores.Small[SolutePanel.Creatinine].PerDiffusionArea * area_S + pores.Large[SolutePanel.Creatinine].PerDiffusionArea * area_L;
         for (var i = 0; i < solutes; i++)
         {
             var (sigma_S, perArea_S) = pores.Small[i];
             var (sigma_L, perArea_L) = pores.Large[i];
-            var ps_L = perArea_L * free.DiffusionArea;
-            var ps_S = Whole(i) is { } whole ? T.PositivePart(whole - ps_L) : perArea_S * free.DiffusionArea;
+            var ps_L = perArea_L * area_L;
+            var ps_S = Whole(i) is { } whole ? T.PositivePart(whole - ps_L) : perArea_S * area_S;
             small[i] = PorePassage<T>.Of(T.Of(1 - sigma_S), i == SolutePanel.Glucose ? free.GlucosePermeabilityScale * ps_S : ps_S);
             large[i] = PorePassage<T>.Of(T.Of(1 - sigma_L), ps_L);
             sharpest = T.Max(sharpest, T.AtMost(small[i].HalfPeclet, T.Of(SharpestOfTurns)));
@@ -115,7 +121,7 @@ internal struct ThreePoreSystem<T> : IDwellSystem<T>
         T? Whole(int i) => i switch
         {
             SolutePanel.Urea => membrane.UreaToCreatininePermeability is { } ratio ? ratio * creatinine : null,
-            SolutePanel.Sodium => T.Of(membrane.SodiumPermeability.MillilitersPerMinute),
+            SolutePanel.Sodium => sodium,
             > SolutePanel.Sodium when pores.Permeabilities[i] is { } rule =>
                 rule.ToCreatinineRatio is { } multiple ? multiple * creatinine : T.Of(rule.Given!.Value.MillilitersPerMinute),
             _ => null,

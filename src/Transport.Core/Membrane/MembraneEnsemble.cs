@@ -9,15 +9,19 @@ namespace Transport;
 /// </remarks>
 public sealed class MembraneEnsemble
 {
-    /// <summary>An ensemble.</summary>
+    /// <summary>An ensemble. What is left out is the centre's for every member.</summary>
     /// <param name="source">Where the members come from.</param>
     /// <param name="seed">Seed of the draw, so that it can be repeated.</param>
     /// <param name="center">The membrane that everything not drawn is taken from, and that stands for the ensemble as a point.</param>
     /// <param name="ultrafiltrationCoefficients">LpS of each member, mL/min/mmHg.</param>
     /// <param name="diffusionAreas">A0/Δx of each member, cm.</param>
     /// <param name="glucosePermeabilityScales">Glucose permeability scale of each member.</param>
-    /// <param name="transientAmplitudes">F0 of each member; the centre's for all where left out.</param>
-    /// <exception cref="ArgumentException">The lists are empty or of different length, or a value is not positive.</exception>
+    /// <param name="transientAmplitudes">F0 of each member.</param>
+    /// <param name="lymphaticRemovals">L of each member, mL/min.</param>
+    /// <param name="ultrasmallFractions">α of the ultrasmall pores of each member.</param>
+    /// <param name="largeFractions">α of the large pores of each member.</param>
+    /// <param name="sodiumPermeabilities">Permeability of sodium of each member, mL/min.</param>
+    /// <exception cref="ArgumentException">The lists are empty or of different length, a value is not positive, or the fractions leave no small pores.</exception>
     public MembraneEnsemble(
         EnsembleSource source,
         int seed,
@@ -25,29 +29,45 @@ public sealed class MembraneEnsemble
         ImmutableArray<double> ultrafiltrationCoefficients,
         ImmutableArray<double> diffusionAreas,
         ImmutableArray<double> glucosePermeabilityScales,
-        ImmutableArray<double> transientAmplitudes = default)
+        ImmutableArray<double> transientAmplitudes = default,
+        ImmutableArray<double> lymphaticRemovals = default,
+        ImmutableArray<double> ultrasmallFractions = default,
+        ImmutableArray<double> largeFractions = default,
+        ImmutableArray<double> sodiumPermeabilities = default)
     {
         ArgumentNullException.ThrowIfNull(center);
         var count = ultrafiltrationCoefficients.Length;
-        transientAmplitudes = transientAmplitudes.IsDefault ? [.. Enumerable.Repeat(center.TransientAmplitude, count)] : transientAmplitudes;
-        int[] lengths = [count, diffusionAreas.Length, glucosePermeabilityScales.Length, transientAmplitudes.Length];
-        if (count == 0 || lengths.Distinct().Count() > 1)
-        {
-            throw new ArgumentException($"Expected lists of one length, at least 1; found lengths {string.Join(", ", lengths)}.");
-        }
-
-        if (ultrafiltrationCoefficients.Concat(diffusionAreas).Concat(glucosePermeabilityScales).Any(value => !(value > 0 && double.IsFinite(value))))
-        {
-            throw new ArgumentException("Expected every drawn value to be positive and finite.");
-        }
-
         Source = source;
         Seed = seed;
         Center = center;
         UltrafiltrationCoefficients = ultrafiltrationCoefficients;
         DiffusionAreas = diffusionAreas;
         GlucosePermeabilityScales = glucosePermeabilityScales;
-        TransientAmplitudes = transientAmplitudes;
+        TransientAmplitudes = Or(transientAmplitudes, center.TransientAmplitude);
+        LymphaticRemovals = Or(lymphaticRemovals, center.LymphaticRemoval.MillilitersPerMinute);
+        UltrasmallFractions = Or(ultrasmallFractions, center.Pores.UltrasmallFraction);
+        LargeFractions = Or(largeFractions, center.Pores.LargeFraction);
+        SodiumPermeabilities = Or(sodiumPermeabilities, center.SodiumPermeability.MillilitersPerMinute);
+        ImmutableArray<double>[] positive = [UltrafiltrationCoefficients, DiffusionAreas, GlucosePermeabilityScales];
+        ImmutableArray<double>[] notNegative = [TransientAmplitudes, LymphaticRemovals, UltrasmallFractions, LargeFractions, SodiumPermeabilities];
+        int[] lengths = [.. positive.Concat(notNegative).Select(values => values.Length)];
+        if (count == 0 || lengths.Distinct().Count() > 1)
+        {
+            throw new ArgumentException($"Expected lists of one length, at least 1; found lengths {string.Join(", ", lengths)}.");
+        }
+
+        if (positive.Any(values => values.Any(value => !(value > 0 && double.IsFinite(value))))
+            || notNegative.Any(values => values.Any(value => !(value >= 0 && double.IsFinite(value)))))
+        {
+            throw new ArgumentException("Expected every drawn value to be positive (of the later lists, zero at least) and finite.");
+        }
+
+        if (UltrasmallFractions.Zip(LargeFractions).Any(pair => pair.First + pair.Second > 1))
+        {
+            throw new ArgumentException("Expected fractions that leave room for small pores.");
+        }
+
+        ImmutableArray<double> Or(ImmutableArray<double> values, double all) => values.IsDefault ? [.. Enumerable.Repeat(all, count)] : values;
     }
 
     /// <summary>Where the members come from.</summary>
@@ -71,6 +91,18 @@ public sealed class MembraneEnsemble
     /// <summary>Amplitude of the initial transient of each member.</summary>
     public ImmutableArray<double> TransientAmplitudes { get; }
 
+    /// <summary>L of each member, mL/min.</summary>
+    public ImmutableArray<double> LymphaticRemovals { get; }
+
+    /// <summary>α of the ultrasmall pores of each member.</summary>
+    public ImmutableArray<double> UltrasmallFractions { get; }
+
+    /// <summary>α of the large pores of each member.</summary>
+    public ImmutableArray<double> LargeFractions { get; }
+
+    /// <summary>Permeability of sodium of each member, mL/min.</summary>
+    public ImmutableArray<double> SodiumPermeabilities { get; }
+
     /// <summary>How many members.</summary>
     public int Count => UltrafiltrationCoefficients.Length;
 
@@ -82,6 +114,9 @@ public sealed class MembraneEnsemble
         DiffusionArea = DiffusionArea.FromCentimeters(DiffusionAreas[index]),
         GlucosePermeabilityScale = GlucosePermeabilityScales[index],
         TransientAmplitude = TransientAmplitudes[index],
+        LymphaticRemoval = FlowRate.FromMillilitersPerMinute(LymphaticRemovals[index]),
+        Pores = Center.Pores.WithFractions(UltrasmallFractions[index], LargeFractions[index]),
+        SodiumPermeability = Clearance.FromMillilitersPerMinute(SodiumPermeabilities[index]),
     };
 
     /// <summary>The ensemble of one membrane.</summary>
@@ -109,6 +144,10 @@ public sealed class MembraneEnsemble
             UltrafiltrationCoefficients[..count],
             DiffusionAreas[..count],
             GlucosePermeabilityScales[..count],
-            TransientAmplitudes[..count]);
+            TransientAmplitudes[..count],
+            LymphaticRemovals[..count],
+            UltrasmallFractions[..count],
+            LargeFractions[..count],
+            SodiumPermeabilities[..count]);
     }
 }

@@ -33,6 +33,13 @@ public sealed record PoreSystem
     /// <summary>αL, share of the large pores in the hydraulic conductance.</summary>
     public double LargeFraction { get; }
 
+    /// <summary>The same radii with other shares.</summary>
+    /// <param name="ultrasmallFraction">Share of the ultrasmall pores, 0 to 1.</param>
+    /// <param name="largeFraction">Share of the large pores; the small ones have the rest.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The fractions leave no small pores.</exception>
+    public PoreSystem WithFractions(double ultrasmallFraction, double largeFraction) =>
+        new(SmallRadiusAngstrom, LargeRadiusAngstrom, ultrasmallFraction, largeFraction);
+
     /// <summary>
     /// 43 and 250 Å, 2, 90 and 8 %. The fractions were read (Venturoli and Rippe, Am J Physiol Renal 2001;280:F599); the radii are
     /// memory of the later papers of that group (45 Å was read in the older one).

@@ -8,7 +8,7 @@ public static class FitCharts
     {
         ArgumentNullException.ThrowIfNull(fit);
         var exchange = fit.Exchanges[0];
-        var course = DwellSimulation.Run(fit.Patient, fit.Membrane, exchange.Dwell);
+        var course = DwellSimulation.Run(fit.Patient, fit.Membrane, exchange.Dwell, new() { Panel = SolutePanel.Full });
         var groups = exchange.Observations
             .Where(observation => observation.Quantity != ObservedQuantity.NetUltrafiltrationMilliliters)
             .GroupBy(observation => observation.Quantity)
@@ -16,7 +16,7 @@ public static class FitCharts
         return new(
             "The samples and the fitted membrane",
             "Whiskers: ± 2 SD of the measurement. A hollow mark was not used in the fit: it is a check of the model.",
-            string.Join(" ", groups.Select(group => $"{Reports.Name(group.Key)} at {string.Join(", ", group.Select(o => Digits.Fixed(o.Time.TotalMinutes, 0)))} min: observed {string.Join(", ", group.Select(o => Digits.Fixed(o.Value, 2)))}; fitted {string.Join(", ", group.Select(o => Digits.Fixed(Value(course, o.Quantity, o.Time), 2)))}.")),
+            string.Join(" ", groups.Select(group => $"{group.Key.Name()} at {string.Join(", ", group.Select(o => Digits.Fixed(o.Time.TotalMinutes, 0)))} min: observed {string.Join(", ", group.Select(o => Digits.Fixed(o.Value, 2)))}; fitted {string.Join(", ", group.Select(o => Digits.Fixed(Value(course, o.Quantity, o.Time), 2)))}.")),
             [.. groups.Select(group => PanelOf(course, group.Key, [.. group]))])
         {
             Columns = 2,
@@ -26,7 +26,7 @@ public static class FitCharts
     private static Panel PanelOf(DwellCourse course, ObservedQuantity quantity, Observation[] observations)
     {
         var minutes = Enumerable.Range(0, 61).Select(i => i / 60.0 * course.Dwell.Duration.TotalMinutes).ToArray();
-        return new(new("dwell time", "min"), new(Reports.Name(quantity), ""))
+        return new(new("dwell time", "min"), new(quantity.Name(), ""))
         {
             Series =
             [
@@ -46,6 +46,8 @@ public static class FitCharts
         ObservedQuantity.CreatinineToPlasma => course.DialysateToPlasmaAt(Solutes.Creatinine, time),
         ObservedQuantity.UreaToPlasma => course.DialysateToPlasmaAt(Solutes.Urea, time),
         ObservedQuantity.SodiumToPlasma => course.DialysateToPlasmaAt(Solutes.Sodium, time),
+        ObservedQuantity.AlbuminToPlasma => course.DialysateToPlasmaAt(Solutes.Albumin, time),
+        ObservedQuantity.ImmunoglobulinGToPlasma => course.DialysateToPlasmaAt(Solutes.ImmunoglobulinG, time),
         ObservedQuantity.GlucoseToInitial => course.GlucoseToInitialAt(time),
         _ => course.DialysateAt(Solutes.Glucose, time) / course.Dwell.Solution.Glucose,
     };

@@ -116,7 +116,7 @@ public static class Reports
     public static ReportBlock Of(FittedMembrane fit)
     {
         ArgumentNullException.ThrowIfNull(fit);
-        var conductance = fit.Membrane.OsmoticConductanceToGlucose * (1 / fit.Patient.SurfaceFactor);
+        var coefficient = fit.Membrane.UltrafiltrationCoefficient * (1 / fit.Patient.SurfaceFactor);
         var level = fit.Membrane.PlasmaLevel switch
         {
             PlasmaLevel.AsMeasured => "plasma as measured",
@@ -125,7 +125,7 @@ public static class Reports
         };
         return new ReportBlock()
             .Sentence(fit.Summary)
-            .Sentence(Invariant($"Osmotic conductance to glucose {Digits.Of(conductance.MicrolitersPerMinutePerMillimeterOfMercury, 2)} µL/min/mmHg per 1.73 m², with the share of the ultrasmall pores held at 2 %."))
+            .Sentence(Invariant($"The ultrafiltration coefficient LpS that goes with it is {Digits.Of(coefficient.MillilitersPerMinutePerMillimeterOfMercury)} mL/min/mmHg per 1.73 m²."))
             .Table(new(
                 ["parameter", "unit", "#estimate\n90 % interval", "#population", "the data"],
                 [.. fit.Parameters.Select(parameter => (IReadOnlyList<string>)
@@ -141,14 +141,14 @@ public static class Reports
                 ["what", "#time, min", "#observed", "#fitted", "#(obs. − fit.) / SD", "used"],
                 [.. fit.Residuals.Select(residual => (IReadOnlyList<string>)
                 [
-                    Name(residual.Observation.Quantity),
+                    residual.Observation.Quantity.Name(),
                     Digits.Fixed(residual.Observation.Time.TotalMinutes, 0),
                     Digits.Of(residual.Observation.Value),
                     Digits.Of(residual.Predicted),
                     Digits.Fixed(residual.Standardized, 1),
                     residual.Observation.IsFitted ? "yes" : "no, a check",
                 ])]))
-            .Small($"Three-pore model, {level}; maximum a posteriori. Not estimable from one test and therefore held at the population's values: lymphatic removal, share of the ultrasmall and large pores, sodium permeability.");
+            .Small($"Three-pore model, {level}; maximum a posteriori. One test never tells lymphatic removal from the conductance, and of the ultrasmall pores sodium alone tells: what the data say little about is what people have, with its doubt.");
     }
 
     /// <summary>The curves in numbers: how much, when, and when it is gone.</summary>
@@ -285,16 +285,6 @@ public static class Reports
         .. front.Present is { } present ? new[] { (PresentName, present) } : [],
         .. front.Options.Select((option, i) => (((char)('A' + i)).ToString(), option)),
     ];
-
-    internal static string Name(ObservedQuantity quantity) => quantity switch
-    {
-        ObservedQuantity.CreatinineToPlasma => "D/P creatinine",
-        ObservedQuantity.UreaToPlasma => "D/P urea",
-        ObservedQuantity.SodiumToPlasma => "D/P sodium",
-        ObservedQuantity.GlucoseToInitial => "D/D0 glucose",
-        ObservedQuantity.GlucoseToFresh => "glucose / fresh solution",
-        _ => "net UF, mL",
-    };
 
     private static string Capital(string sentence) => char.ToUpperInvariant(sentence[0]) + sentence[1..];
 

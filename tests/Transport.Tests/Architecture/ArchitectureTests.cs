@@ -227,7 +227,7 @@ public sealed class ArchitectureTests
         "Fraction", "Fractions", "Scale", "Scales", "Ratio", "Ratios", "Factor", "Efficiency", "Coefficient", "Probability", "Probabilities", "Coverage", "Tolerance", "Amplitude", "Amplitudes",
         "Lambda", "Share", "Percentile", "Weight", "Exponent", "DialysateToPlasmaAt", "SievingCoefficientAt", "DialysateToPlasma", "GlucoseToInitialAt", "GlucoseToInitial",
         "ChargeNumber", "UreaToCreatininePermeability", "KtOverV", "WeeklyKtOverV", "ZScore", "Confidence",
-        "ultrafiltrationCoefficients", "diffusionAreas",
+        "ultrafiltrationCoefficients", "diffusionAreas", "lymphaticRemovals", "sodiumPermeabilities",
     ];
 
     private static bool IsCompilers(MemberInfo member) =>

@@ -33,8 +33,11 @@ public sealed class MembranePosteriorTests
         var prior = PopulationPrior.IncidentAdults() with
         {
             GlucosePermeabilityLogDeviation = tight,
-            UltrafiltrationCoefficientLogDeviation = tight,
+            OsmoticConductanceLogDeviation = tight,
             TransientAmplitudeLogDeviation = tight,
+            LymphaticRemovalLogDeviation = tight,
+            UltrasmallFractionLogDeviation = tight,
+            SodiumPermeabilityLogDeviation = tight,
         };
         var test = InventedTests.Of(Average, DialysisSolution.Glucose227, withVolume: false);
         var all = ObservedExchange.From(test);
@@ -55,7 +58,9 @@ public sealed class MembranePosteriorTests
         double Density(double u)
         {
             var membrane = Average with { DiffusionArea = Average.DiffusionArea * Math.Exp(0.36 * u) };
-            var miss = DwellSimulation.Run(Patient.Example, membrane, exchange.Dwell).DialysateToPlasmaAt(Solutes.Creatinine, observation.Time) - observation.Value;
+            // Errors of a ratio are in proportion: logarithms are compared, on the scale of what was observed.
+            var ratio = DwellSimulation.Run(Patient.Example, membrane, exchange.Dwell).DialysateToPlasmaAt(Solutes.Creatinine, observation.Time);
+            var miss = observation.Value * Math.Log(ratio / observation.Value);
             return Math.Exp(-0.5 * (u * u + miss * miss / (observation.OwnDeviation * observation.OwnDeviation)));
         }
 
@@ -69,21 +74,31 @@ public sealed class MembranePosteriorTests
         }
     }
 
-    [Fact]
-    public void The_density_in_lanes_is_that_of_the_fit_and_an_emptied_cavity_has_none_alone()
+    [Theory]
+    [InlineData(true, null)]
+    [InlineData(false, null)]
+    [InlineData(true, 4.0)]
+    public void The_density_in_lanes_is_that_of_the_fit_and_an_emptied_cavity_has_none_alone(bool usesPrior, double? degrees)
     {
         // Minus half the sum of squares that the fit minimizes, at four points, one of which empties the cavity: the three others keep theirs. The two
         // integrate with their own tolerances, 1e-6 and 1e-8: of the order of 1e-4 of a log-density of some hundred.
         var test = InventedTests.Of(Average, DialysisSolution.Glucose136) with { Dwell = TimeSpan.FromHours(14) };
         IReadOnlyList<ObservedExchange> exchanges = [ObservedExchange.From(test)];
-        var coordinates = new MembraneCoordinates(Average, PopulationPrior.IncidentAdults());
-        var problem = new FitProblem(exchanges, coordinates, new() { RelativeTolerance = 1e-8 });
-        var density = new PosteriorDensity(exchanges, coordinates, new() { RelativeTolerance = 1e-6 });
-        double[][] points = [[0, 0, 0, 0, 0], [0.5, -1, 0.5, 1, -0.5], [2, 1, 9, 0, -2], [-1, 0.3, 0.2, -0.6, 1]];
-        var lanes = new double[20];
+        var coordinates = new MembraneCoordinates(Average, PopulationPrior.IncidentAdults(), Enum.GetValues<MembraneParameter>());
+        var estimation = new EstimationProblem(exchanges, coordinates, usesPrior, degrees);
+        var problem = new FitProblem(estimation, new() { RelativeTolerance = 1e-8 });
+        var density = new PosteriorDensity(estimation, new() { RelativeTolerance = 1e-6 });
+        double[][] points =
+        [
+            [0, 0, 0, 0, 0, 0, 0, 0, 0],
+            [0.5, -1, 0.5, 1, -0.5, 1, -1, 0.3, 0.2],
+            [2, 1, 0, 0, 6, 0, 0, 0, -2],
+            [-1, 0.3, 0.2, -0.6, 1, -1, 0.5, -1, 0.7],
+        ];
+        var lanes = new double[36];
         for (var l = 0; l < 4; l++)
         {
-            for (var j = 0; j < 5; j++)
+            for (var j = 0; j < 9; j++)
             {
                 lanes[4 * j + l] = points[l][j];
             }
@@ -115,11 +130,12 @@ public sealed class MembranePosteriorTests
     [Fact]
     public void A_sheet_without_a_volume_says_little_about_conductance_and_draws_keep_its_spread()
     {
-        var posterior = MembraneSampling.Run(MembraneFit.Run(InventedTests.Of(Average, DialysisSolution.Glucose386, withVolume: false)));
-        var conductance = posterior[MembraneParameter.UltrafiltrationCoefficient];
+        var test = InventedTests.Of(Average, DialysisSolution.Glucose386, withVolume: false);
+        var posterior = MembraneSampling.Run(MembraneFit.Run(test with { Dialysate = [.. test.Dialysate.Select(sample => sample with { Sodium = null })] }));
+        var conductance = posterior[MembraneParameter.OsmoticConductance];
         Assert.Equal(ParameterVerdict.FromPrior, conductance.Verdict);
         Assert.Equal("say little about it", conductance.Verdict.Words());
-        Assert.Contains("LpS: the data say little about it", PosteriorCharts.Contraction(posterior).AltText, StringComparison.Ordinal);
+        Assert.Contains("osmotic conductance to glucose: the data say little about it", PosteriorCharts.Contraction(posterior).AltText, StringComparison.Ordinal);
         Assert.Contains("say little about it", PosteriorReports.Of(posterior).Text, StringComparison.Ordinal);
     }
 
@@ -127,7 +143,7 @@ public sealed class MembranePosteriorTests
     public void An_ensemble_is_made_of_the_draws_and_the_same_seed_gives_the_same()
     {
         var fit = MembraneFit.Run(InventedTests.Of(Average, DialysisSolution.Glucose386));
-        var options = new PosteriorOptions { DrawsPerChain = 500, EffectiveDraws = 0, Seed = 5 };
+        var options = new PosteriorOptions { DrawsPerChain = 500, MostDrawsPerChain = 500, Seed = 5 };
         var posterior = MembraneSampling.Run(fit, options);
         var ensemble = posterior.ToEnsemble(2000);
         Assert.Equal(EnsembleSource.Posterior, ensemble.Source);

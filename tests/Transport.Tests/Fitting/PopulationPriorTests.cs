@@ -45,9 +45,10 @@ public sealed class PopulationPriorTests
         Assert.InRange(Deviation(glucose), 0.08 * 2 / 3, 0.08 * 4 / 3);
         Assert.InRange(Deviation(ultrafiltration), 308 * 2.0 / 3, 308 * 4.0 / 3);
 
-        // A stated miss: the median dip is near 5.8, two thirds of a published spread below 8.4. So a simulated dip is never held against
-        // the clinical threshold of 5.
-        Assert.InRange(Median(dip), 5.4, 6.2);
+        // A stated miss: the dip of the membrane at the center is near 5.8, and the median of all, skewed by the shares of ultrasmall pores, near 5.4: more than
+        // half a published spread (3.8) below 8.4. So a simulated dip is never held against the clinical threshold of 5. The spread is met within a third.
+        Assert.InRange(Median(dip), 5.0, 5.8);
+        Assert.InRange(Deviation(dip), 3.8 * 2 / 3, 3.8 * 4 / 3);
 
         double Concentration(int at, int solute) => states[at * kernel.Dimension + 1 + solute].Value / states[at * kernel.Dimension].Value;
     }

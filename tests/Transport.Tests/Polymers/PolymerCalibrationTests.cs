@@ -136,8 +136,8 @@ public sealed class PolymerCalibrationTests
     public void The_spread_between_people_is_predicted()
     {
         // Draws of the prior, whose spread of LpS was measured with glucose. 16 h: SD 337 mL in print (n 20, so ± 16 %), 4 h: 137 mL (n 58, ± 9 %); both read.
-        // Two standard errors of the print.
-        Assert.InRange(Deviation(16), 337 * 0.68, 337 * 1.32);
+        // Two standard errors of the print. At 16 h the spread of lymph is calibrated on it, within one: see PopulationPrior.
+        Assert.InRange(Deviation(16), 337 * 0.84, 337 * 1.16);
         Assert.InRange(Deviation(4), 137 * 0.82, 137 * 1.18);
 
         static double Deviation(double hours) => MathNet.Numerics.Statistics.ArrayStatistics.StandardDeviation(

@@ -30,8 +30,11 @@ public sealed class StudyTests
         Assert.Equal(1000, rows.Count);
         Assert.InRange(Held(row => row.DiffusionAreaPlace), 0.87, 0.93);
         Assert.InRange(Held(row => row.GlucoseScalePlace), 0.87, 0.93);
-        Assert.InRange(Held(row => row.UltrafiltrationCoefficientPlace), 0.87, 0.93);
+        Assert.InRange(Held(row => row.OsmoticConductancePlace), 0.87, 0.93);
         Assert.InRange(Held(row => row.TransientPlace), 0.87, 0.93);
+        Assert.InRange(Held(row => row.LymphPlace), 0.87, 0.93);
+        Assert.InRange(Held(row => row.UltrasmallPlace), 0.87, 0.93);
+        Assert.InRange(Held(row => row.SodiumPermeabilityPlace), 0.87, 0.93);
         Assert.InRange(rows.Average(row => row.TestedLow <= row.TestedMilliliters && row.TestedMilliliters <= row.TestedHigh ? 1.0 : 0), 0.87, 0.93);
         Assert.InRange(rows.Average(row => row.StrongLow <= row.StrongMilliliters && row.StrongMilliliters <= row.StrongHigh ? 1.0 : 0), 0.87, 0.93);
 

@@ -1,0 +1,42 @@
+using System.Globalization;
+
+namespace Transport.Analysis;
+
+/// <summary>A fit in a sentence or two.</summary>
+internal static class FitWords
+{
+    /// <summary>Share of a prior's spread from which on the data are said not to tell a parameter that was asked for (choice).</summary>
+    public const double UntoldFrom = 0.9;
+
+    public static string Summary(
+        FitStatus status,
+        IReadOnlyList<FittedParameter> parameters,
+        IReadOnlyList<FitResidual> residuals,
+        FittedParameter? stretched,
+        IReadOnlyList<FittedParameter> untold)
+    {
+        var worst = residuals.Where(residual => residual.Observation.IsFitted).MaxBy(residual => Math.Abs(residual.Standardized))!;
+        var first = status switch
+        {
+            FitStatus.Converged => "The fit converged and agrees with the data.",
+            FitStatus.PriorReturned => "The data moved no parameter: this is the population's membrane, not the patient's.",
+            FitStatus.NotIdentifiable when untold.Count == 0 =>
+                "Some combination of the free parameters changes nothing that was measured. Free fewer, measure more, or use the prior.",
+            FitStatus.NotIdentifiable => $"The data do not tell {string.Join(", ", untold.Select(parameter => parameter.Name))}, which was asked for.",
+            FitStatus.DataContradictModel when stretched is not null => string.Create(
+                CultureInfo.InvariantCulture,
+                $"The data can only be met with {stretched.Name} {stretched.Value:G3} {stretched.Unit}, far from what people have. Check the sheet before reading further.").Replace("  ", " ", StringComparison.Ordinal),
+            FitStatus.DataContradictModel => string.Create(
+                CultureInfo.InvariantCulture,
+                $"The data lie further from the model than their errors allow; the worst is {Describe(worst.Observation)}: observed {worst.Observation.Value:G3}, fitted {worst.Predicted:G3}. Check the sheet before reading further."),
+            _ => "The search stopped before an optimum was found. Do not use the result.",
+        };
+        var fromPrior = parameters.Where(parameter => parameter.Verdict == ParameterVerdict.FromPrior).Select(parameter => parameter.Name).ToArray();
+        return fromPrior.Length == 0 || status is FitStatus.PriorReturned or FitStatus.NotIdentifiable
+            ? first
+            : $"{first} The data say little about: {string.Join(", ", fromPrior)}.";
+    }
+
+    private static string Describe(Observation observation) =>
+        string.Create(CultureInfo.InvariantCulture, $"{observation.Quantity.Name()} at {observation.Time.TotalMinutes:0} min");
+}
