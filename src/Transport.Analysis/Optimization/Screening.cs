@@ -39,6 +39,9 @@ internal sealed class Screening
     /// <summary>Which of them have to be simulated before it is certain that they are in.</summary>
     public HashSet<Candidate> Doubtful { get; } = [];
 
+    /// <summary>How many exchanges differ, slab by slab.</summary>
+    public int Kinds { get; private set; }
+
     /// <summary>How many are certainly in, those that others dominate counted.</summary>
     public int SurelyFeasible { get; private set; }
 
@@ -88,6 +91,7 @@ internal sealed class Screening
             }
         });
         catalog.Complete(options);
+        Kinds += catalog.KindCount;
         var found = new Share[shares];
         ParallelRuns.Run(
             shares,

@@ -150,6 +150,56 @@ internal static class Programs
         Assert.NotNull(front.Present);
     }
 
+    public static void SearchQuestions()
+    {
+        #region search.md
+        var test = SampleSheet.Read("reference-data/examples/merrow-01-average.csv").ToTest();
+        var patient = test.Patient with
+        {
+            ResidualFunction = new(Clearance.FromMillilitersPerMinute(3), Clearance.FromMillilitersPerMinute(5), Volume.FromMilliliters(800)),
+        };
+        var ensemble = MembraneFit.Run(test).ToEnsemble(400);
+        var present = Regimen.Cycling(TimeSpan.FromHours(9), 4, Volume.FromLiters(2), DialysisSolution.Glucose386);
+        var options = new RegimenSearchOptions { Tested = test.Solution, EnsembleMembers = 400, MostOptions = 3 };
+        var goals = new RegimenGoals(FluidTarget.Between(Volume.FromMilliliters(800), Volume.FromMilliliters(1600)))
+        {
+            LongestNight = TimeSpan.FromHours(9),
+            Bounds =
+            [
+                RegimenBound.AtLeast(RegimenMeasure.Ultrafiltration, 800).WithProbability(0.9),
+                RegimenBound.AtLeast(RegimenMeasure.UreaDose, 1.7).WithProbability(0.9),
+            ],
+        };
+        var space = RegimenSpace.Usual(patient, goals);
+
+        Console.WriteLine("1. Least glucose that keeps 800 mL and Kt/V 1.7 within nine hours, with a chance of 90 %?");
+        var front = RegimenSearch.Run(patient, ensemble, goals, space, present, options);
+        Print(front);
+
+        Console.WriteLine("2. The same without the strongest bag?");
+        Print(RegimenSearch.Run(patient, ensemble, goals with { MostStrongestExchanges = 0 }, space, present, options));
+
+        Console.WriteLine("3. What if urine goes on falling, the membrane is faster, or two hours of the night are lost?");
+        Console.WriteLine(RegimenSensitivity.ReserveOf(front.Options[0], goals).Words);
+        foreach (var row in RegimenSensitivity.Run(patient, ensemble, goals, space, front.Options[0].Regimen, options))
+            Console.WriteLine(row.Words);
+
+        static void Print(RegimenFront front)
+        {
+            Console.WriteLine($"{front.CandidateCount} regimens were looked at.");
+            if (front.NothingMeets is { } unmet)
+                Console.WriteLine($"Nothing meets every goal: {unmet.Goal}. {unmet.ByHowMuch} The nearest:");
+            foreach (var option in front.Options)
+            {
+                Console.WriteLine($"- {option.Regimen}");
+                foreach (var answer in option.Answers)
+                    Console.WriteLine($"  {answer.Words}");
+                Console.WriteLine(FormattableString.Invariant($"  Glucose absorbed {option.GlucoseAbsorbed.Median.Grams:0} g. {option.Why}"));
+            }
+        }
+        #endregion
+    }
+
     public static void AnyExchanges(Patient patient, ThreePoreMembrane membrane)
     {
         #region regimens.md: exchanges

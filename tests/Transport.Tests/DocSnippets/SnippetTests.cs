@@ -51,6 +51,13 @@ public sealed partial class SnippetTests
         Assert.Contains("6 days a week: 9 h at night: 5 × 2.0 L", FromTheRoot.Printed(Programs.RegimenFiles), StringComparison.Ordinal);
 
     [Fact]
+    public void The_answers_on_the_search_page_are_what_its_program_prints()
+    {
+        var printed = FromTheRoot.Printed(Programs.SearchQuestions);
+        Assert.True(Assert.Single(Documentation.Blocks("docs/concepts/search.md", "text")).Trim() == printed.Trim(), "It prints:\n" + printed);
+    }
+
+    [Fact]
     public void The_program_of_the_sheets_page_runs() => FromTheRoot.Printed(Programs.Sheet);
 
     [Fact]

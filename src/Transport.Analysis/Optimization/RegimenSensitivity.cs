@@ -1,0 +1,127 @@
+using System.Collections.Immutable;
+using System.Globalization;
+
+namespace Transport.Analysis;
+
+/// <summary>Asks how a choice changes if the membrane is at the edges of what the data allow, the kidneys fail, or time is lost.</summary>
+public static class RegimenSensitivity
+{
+    private static readonly TimeSpan Lost = TimeSpan.FromHours(2);
+
+    /// <summary>The chosen regimen under other conditions, one at a time, and what the search would then list first.</summary>
+    /// <remarks>
+    /// An edge is the member of the ensemble that stands at 5 or 95 % in order of the parameter, with its own other parameters. The search is asked at that
+    /// membrane alone, so without the goals' bounds over an ensemble. Where residual function falls, the fluid range rises by the urine that is lost.
+    /// </remarks>
+    /// <param name="patient">Whose plasma, kidneys and size.</param>
+    /// <param name="ensemble">The membranes.</param>
+    /// <param name="goals">The goals.</param>
+    /// <param name="space">Where to look.</param>
+    /// <param name="chosen">The regimen that was chosen.</param>
+    /// <param name="options">How to go about it.</param>
+    /// <param name="control">Watches and stops.</param>
+    /// <exception cref="RegimenException">The chosen regimen cannot be carried out.</exception>
+    /// <exception cref="OperationCanceledException">The run was stopped.</exception>
+    public static ImmutableArray<SensitivityRow> Run(
+        Patient patient,
+        MembraneEnsemble ensemble,
+        RegimenGoals goals,
+        RegimenSpace space,
+        Regimen chosen,
+        RegimenSearchOptions? options = null,
+        RunControl? control = null)
+    {
+        ArgumentNullException.ThrowIfNull(patient);
+        ArgumentNullException.ThrowIfNull(ensemble);
+        ArgumentNullException.ThrowIfNull(goals);
+        ArgumentNullException.ThrowIfNull(chosen);
+        options ??= RegimenSearchOptions.Default;
+        control ??= RunControl.None;
+        chosen.OrThrow();
+        var byArea = Enumerable.Range(0, ensemble.Count).OrderBy(member => ensemble.DiffusionAreas[member]).ToArray();
+        var byWater = Enumerable.Range(0, ensemble.Count).OrderBy(member => ensemble.UltrafiltrationCoefficients[member]).ToArray();
+        var shorter = chosen with { NightLength = chosen.NightLength - Lost };
+        (string What, Patient Patient, ThreePoreMembrane Membrane, RegimenGoals Goals, Regimen Regimen, TimeSpan Lost)[] cases =
+        [
+            ("the membrane as fast as 1 draw in 20", patient, Member(byArea, 0.95), goals, chosen, default),
+            ("the membrane as slow as 1 draw in 20", patient, Member(byArea, 0.05), goals, chosen, default),
+            ("water passing as badly as in 1 draw in 20", patient, Member(byWater, 0.05), goals, chosen, default),
+            ("half of the residual kidney function", With(0.5), ensemble.Center, Falling(0.5), chosen, default),
+            ("no residual kidney function", With(0), ensemble.Center, Falling(0), chosen, default),
+            ("two hours of every night lost", patient, ensemble.Center, goals, shorter, Lost),
+        ];
+        var hasKidneys = patient.ResidualFunction.UrineVolumePerDay > default(Volume) || patient.ResidualFunction.UreaClearance > default(Clearance);
+        return [.. cases.Where(one => hasKidneys || !one.What.Contains("kidney", StringComparison.Ordinal)).Select(one =>
+        {
+            control.Cancellation.ThrowIfCancellationRequested();
+            var isPossible = one.Regimen.Findings.All(finding => finding.Severity != Severity.Error);
+            var then = new Candidate(0, isPossible ? one.Regimen : chosen);
+            if (isPossible)
+            {
+                then.Take(RegimenSimulation.Run(one.Patient, one.Membrane, one.Regimen, options.Simulation), new(one.Patient, options.Simulation, goals.Pressure), options);
+            }
+
+            var meets = isPossible && new CenterJudge(one.Patient, one.Goals).Judge(then) is null;
+            var nights = space with { NightLengths = [.. space.NightLengths.Select(length => length - one.Lost).Where(length => length > TimeSpan.FromHours(1))] };
+            var front = RegimenSearch.Run(
+                one.Patient, MembraneEnsemble.Of(one.Membrane), one.Goals with { Bounds = [] }, nights, null, options with { Simulation = options.Simulation with { Timeline = null } }, control);
+            var wouldBe = front.NothingMeets is null && front.Options.Length > 0 ? front.Options[0].Regimen : null;
+            return new SensitivityRow(one.What, then.Outcome, meets, wouldBe, Words(one.What, then, isPossible, meets, wouldBe, one.Goals));
+        })];
+
+        ThreePoreMembrane Member(int[] order, double share) => ensemble[order[(int)Math.Round(share * (order.Length - 1))]];
+
+        Patient With(double share) => patient with
+        {
+            ResidualFunction = new(
+                patient.ResidualFunction.UreaClearance * share, patient.ResidualFunction.CreatinineClearance * share, patient.ResidualFunction.UrineVolumePerDay * share),
+        };
+
+        RegimenGoals Falling(double share)
+        {
+            var more = patient.ResidualFunction.UrineVolumePerDay * (1 - share);
+            return goals with { Fluid = FluidTarget.Between(goals.Fluid.Floor + more, goals.Fluid.Ceiling + more) };
+        }
+    }
+
+    /// <summary>The urine and the residual clearance at which an option stops meeting the floor of the fluid range or the clearance goal.</summary>
+    /// <remarks>
+    /// Exact while plasma is constant: the peritoneal share of Kt/V does not depend on the kidneys, the renal share is in proportion to them, and every mL of
+    /// urine that is missing has to be removed otherwise. By the middle of the option's bands.
+    /// </remarks>
+    /// <param name="option">The option.</param>
+    /// <param name="goals">The goals.</param>
+    public static RenalReserve ReserveOf(RegimenOption option, RegimenGoals goals)
+    {
+        ArgumentNullException.ThrowIfNull(option);
+        ArgumentNullException.ThrowIfNull(goals);
+        var kidneys = option.Outcome.Patient.ResidualFunction;
+        var dose = option.Outcome.UreaDose;
+        var urine = kidneys.UrineVolumePerDay.Milliliters;
+        var byClearance = Needed((goals.Clearance?.Least ?? 0) - dose.PeritonealKtOverV, dose.RenalKtOverV);
+        var byFluid = Needed(goals.Fluid.Floor.Milliliters + urine - option.Ultrafiltration.Median.Milliliters, urine);
+        var share = Math.Max(byClearance, byFluid);
+        if (share <= 0)
+        {
+            return new(0, "", "It meets floor and clearance without any residual kidney function.");
+        }
+
+        var first = byFluid >= byClearance ? "fluid" : "clearance";
+        var words = share > 1
+            ? Text($"It does not come up to the {(first == "fluid" ? "fluid floor" : "clearance goal")} with today's residual function.")
+            : Text($"It stops meeting the {(first == "fluid" ? "fluid floor" : "clearance goal")} when urine falls below about {share * urine:0} mL a day and residual urea clearance below {share * kidneys.UreaClearance.MillilitersPerMinute:0.0} mL/min ({100 * share:0} % of today's).");
+        return new(share, first, words);
+
+        static double Needed(double missing, double whole) => missing <= 0 ? 0 : whole > 0 ? missing / whole : double.MaxValue;
+    }
+
+    private static string Words(string what, Candidate then, bool isPossible, bool meets, Regimen? wouldBe, RegimenGoals goals)
+    {
+        var result = isPossible
+            ? Text($"With {what}: {then.Ultrafiltration:0} mL of ultrafiltration where {goals.Fluid} are asked for, weekly Kt/V {then.UreaDose:0.00}; the goals are {(meets ? "still met" : "missed")}.")
+            : Text($"With {what} the regimen cannot be carried out.");
+        return result + (wouldBe is null ? " Nothing that was looked at would meet them." : $" The search would list first: {wouldBe}.");
+    }
+
+    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+}

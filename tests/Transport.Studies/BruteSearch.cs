@@ -1,0 +1,80 @@
+using System.Collections.Immutable;
+
+namespace Transport.Studies;
+
+/// <summary>The answer to a search problem without any of the search's short cuts: every regimen, every draw, every pair.</summary>
+internal static class BruteSearch
+{
+    public static (int Feasible, int Unbeaten, ImmutableArray<Regimen> Offered) Run(
+        Patient patient, MembraneEnsemble ensemble, RegimenGoals goals, RegimenSpace space, RegimenSearchOptions options)
+    {
+        var judge = new CenterJudge(patient, goals);
+        var reader = new RegimenFigures(patient, options.Simulation, goals.Pressure);
+        var workspace = new RegimenWorkspace();
+        List<Candidate> all = [.. space.All().Select((regimen, i) => new Candidate(i, regimen)).Where(candidate => judge.Limits(candidate.Regimen) is null)];
+        foreach (var candidate in all)
+        {
+            candidate.Take(workspace.Run(patient, ensemble.Center, candidate.Regimen, options.Simulation, RunControl.None), reader, options);
+        }
+
+        List<Candidate> inRange = [.. all.Where(candidate => judge.Judge(candidate) is null)];
+        var kept = Kept(patient, ensemble, goals, options, inRange);
+        List<Candidate> feasible = [.. inRange.Where((_, i) => kept[i])];
+        List<Candidate> unbeaten = [.. feasible.Where(candidate => !feasible.Any(other => Beats(other, candidate, goals)))];
+        return (feasible.Count, unbeaten.Count, [.. NonDominated.Thin(unbeaten, options.MostOptions).Kept.Select(candidate => candidate.Regimen)]);
+    }
+
+    private static bool[] Kept(Patient patient, MembraneEnsemble ensemble, RegimenGoals goals, RegimenSearchOptions options, List<Candidate> candidates)
+    {
+        if (candidates.Count == 0)
+        {
+            return [];
+        }
+
+        var catalog = new RegimenCatalog(patient, options.Screening, candidates[0].Regimen, goals.Pressure);
+        List<CycleKind> scratch = [];
+        RegimenRingOf?[] rings = [.. candidates.Select(candidate => catalog.Add(candidate.Regimen, scratch))];
+        catalog.Complete(options);
+        var worker = new RingWorker(patient, catalog, options.Screening, options, goals.Pressure, seesPeak: false);
+        var promises = new PosteriorGoals(goals, options.Screening);
+        var shares = candidates.Select(_ => new double[goals.Bounds.Length]).ToArray();
+        var figures = new double[RegimenFigures.Count];
+        var draws = Math.Min(ensemble.Count, options.EnsembleMembers);
+        for (var draw = 0; draw < draws; draw++)
+        {
+            worker.Prepare(ensemble[draw]);
+            for (var i = 0; i < candidates.Count; i++)
+            {
+                candidates[i].Figures.CopyTo(figures, 0);
+                worker.Run(candidates[i].Regimen, rings[i], figures);
+                for (var b = 0; b < goals.Bounds.Length; b++)
+                {
+                    var bound = goals.Bounds[b];
+                    shares[i][b] += bound.Probability is null
+                        ? PosteriorGoals.Value(bound.Measure, figures, candidates[i].ModelForm.Shift)
+                        : promises.Share(bound, figures, candidates[i].ModelForm, bound.IsOfSingleDay);
+                }
+            }
+        }
+
+        return
+        [
+            .. shares.Select(sums => goals.Bounds.Select((bound, b) => bound.Probability is { } asked
+                ? sums[b] / draws >= asked - 1e-9
+                : bound.Holds(sums[b] / draws)).All(holds => holds)),
+        ];
+    }
+
+    // Written out a second time.
+    private static bool Beats(Candidate a, Candidate b, RegimenGoals goals)
+    {
+        List<(double A, double B)> pairs = [(a.FluidUsed, b.FluidUsed), (a.Regimen.Night.Length, b.Regimen.Night.Length)];
+        foreach (var objective in goals.Objectives)
+        {
+            var (x, y) = (a[objective.Measure], b[objective.Measure]);
+            pairs.Add(objective.LessIsBetter ? (x, y) : (-x, -y));
+        }
+
+        return pairs.All(pair => pair.A <= pair.B) && pairs.Any(pair => pair.A < pair.B);
+    }
+}
