@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using MathNet.Numerics.Distributions;
 using MathNet.Numerics.Random;
 
 namespace Transport.Studies;
@@ -67,6 +68,28 @@ public sealed class AgreementStudy : Study<AgreementRow>
             """);
     }
 
+    // About as wide as a posterior: LpS, A0/Δx, glucose scale and F0 around the mean incident adult. Drawn here, so that the problems stay what they are.
+    private static MembraneEnsemble Ensemble(Patient patient, int seed)
+    {
+        var center = ReferenceMembranes.MeanIncidentAdult().ScaledTo(patient.BodySurface);
+        var random = new MersenneTwister(seed);
+        return new(
+            EnsembleSource.Prior,
+            seed,
+            center,
+            Draw(center.UltrafiltrationCoefficient.MillilitersPerMinutePerMillimeterOfMercury, 0.43 / 3),
+            Draw(center.DiffusionArea.Centimeters, 0.36 / 3),
+            Draw(center.GlucosePermeabilityScale, 0.2 / 3),
+            Draw(center.TransientAmplitude, 0.5));
+
+        ImmutableArray<double> Draw(double median, double logDeviation)
+        {
+            var values = new double[Draws];
+            Normal.Samples(random, values, 0, logDeviation);
+            return [.. values.Select(value => median * Math.Exp(value))];
+        }
+    }
+
     private static (Patient Patient, MembraneEnsemble Ensemble, RegimenGoals Goals, RegimenSpace Space) Problem(int number)
     {
         var random = new MersenneTwister(unchecked(Seed * 1_000_003 + number));
@@ -80,14 +103,7 @@ public sealed class AgreementStudy : Study<AgreementRow>
             },
         };
 
-        // As wide as a posterior: a third of the prior.
-        var prior = PopulationPrior.IncidentAdults();
-        var ensemble = (prior with
-        {
-            DiffusionAreaLogDeviation = prior.DiffusionAreaLogDeviation / 3,
-            GlucosePermeabilityLogDeviation = prior.GlucosePermeabilityLogDeviation / 3,
-            UltrafiltrationCoefficientLogDeviation = prior.UltrafiltrationCoefficientLogDeviation / 3,
-        }).ToEnsemble(patient.BodySurface, Draws, number);
+        var ensemble = Ensemble(patient, number);
         var floor = Pick(0.0, 200, 400, 700);
         var width = Pick(500.0, 800, 1200);
         var goals = new RegimenGoals(FluidTarget.Between(Volume.FromMilliliters(floor), Volume.FromMilliliters(floor + width)))

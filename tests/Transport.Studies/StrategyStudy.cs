@@ -133,7 +133,7 @@ public sealed class StrategyStudy : Study<StrategyRow>
     private static double Round(double value) => Math.Round(value, 2);
 
     // The usual space, asked by shared exchanges. Several threads take turns.
-    private sealed class Regimens
+    private sealed class Regimens : IDisposable
     {
         private readonly List<Regimen> regimens;
         private readonly RegimenRingOf?[] rings;
@@ -152,6 +152,8 @@ public sealed class StrategyStudy : Study<StrategyRow>
             var usual = Regimen.Cycling(TimeSpan.FromHours(9), 5, Volume.FromLiters(2), DialysisSolution.Glucose227, new(DialysisSolution.Glucose136, Volume.FromLiters(2)));
             Usual = regimens.FindIndex(regimen => regimen.Equals(usual));
         }
+
+        public void Dispose() => workers.Dispose();
 
         public int Count => regimens.Count;
 

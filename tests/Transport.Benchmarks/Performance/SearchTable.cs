@@ -21,7 +21,7 @@ internal static class SearchTable
         {
             DiffusionAreaLogDeviation = prior.DiffusionAreaLogDeviation / 3,
             GlucosePermeabilityLogDeviation = prior.GlucosePermeabilityLogDeviation / 3,
-            UltrafiltrationCoefficientLogDeviation = prior.UltrafiltrationCoefficientLogDeviation / 3,
+            OsmoticConductanceLogDeviation = prior.OsmoticConductanceLogDeviation / 3,
         }).ToEnsemble(Person.BodySurface, 400, 7);
         var table = new StringBuilder();
         table.Append("| regimens | exchanges that differ | at the center, s | µs each | managed memory, MB | bounds over 400 draws, s | asked in draws, million |\n|---|---|---|---|---|---|---|\n");
