@@ -56,7 +56,7 @@ run.SetAction(async (arguments, cancellation) =>
     }
 });
 
-var root = new RootCommand("Notebooks on peritoneal membrane transport.") { run, SimulateCommandLine.Of(terminal, log), KernelCommandLine.Of(terminal, log) };
+var root = new RootCommand("Notebooks on peritoneal membrane transport.") { run, SimulateCommandLine.Of(terminal, log), ReportCommandLine.Of(terminal, log), BlankSheetCommandLine.Of(terminal, log), KernelCommandLine.Of(terminal, log) };
 var parsed = root.Parse(args);
 var exitCode = await parsed.InvokeAsync(new InvocationConfiguration { ProcessTerminationTimeout = TimeSpan.FromSeconds(10) });
 return parsed.Errors.Count > 0 ? NotebookRunException.BadRequest : exitCode;

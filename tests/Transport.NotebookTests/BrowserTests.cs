@@ -11,7 +11,7 @@ public sealed class BrowserTests : IDisposable
 
     public void Dispose() => _bench.Dispose();
 
-    private static string? Browser() =>
+    internal static string? Browser() =>
         (Environment.GetEnvironmentVariable("PATH") ?? "").Split(Path.PathSeparator)
             .SelectMany(directory => Names.Select(name => Path.Combine(directory, name)))
             .FirstOrDefault(File.Exists);

@@ -89,6 +89,30 @@ public sealed class ViewTests
         Assert.Equal(["text/plain"], Formatter.GetPreferredMimeTypesFor(typeof(double)));
     }
 
+    [Fact]
+    public void A_noun_without_a_report_of_its_own_is_a_table_and_never_a_dump()
+    {
+        var html = Html(ReferenceMembranes.Textbook.Pores);
+        Assert.Contains(">Ultrasmall fraction<", html, StringComparison.Ordinal);
+        Assert.Contains(">0.02000<", html, StringComparison.Ordinal);
+        Assert.DoesNotContain("{", html, StringComparison.Ordinal);
+        var words = DwellOptions.Default.ToDisplayString("text/plain");
+        Assert.Contains("Panel", words, StringComparison.Ordinal);
+        Assert.DoesNotContain("DwellOptions {", words, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Every_public_noun_of_the_library_has_a_view()
+    {
+        // By default a value without a view is its ToString, which for a record is the compiler's dump and for a class its name.
+        var nouns = new[] { typeof(Patient).Assembly, typeof(Analysis.SampleSheet).Assembly, typeof(Figure).Assembly }.SelectMany(assembly => assembly.GetExportedTypes())
+            .Where(type => !type.IsEnum && !type.IsInterface && !type.ContainsGenericParameters && !type.IsByRefLike && !(type.IsAbstract && type.IsSealed)
+                && !type.IsAssignableTo(typeof(Delegate)) && !type.IsAssignableTo(typeof(Exception)) && !type.IsAssignableTo(typeof(System.Collections.IEnumerable)))
+            .ToList();
+        Assert.True(nouns.Count > 150);
+        Assert.All(nouns, noun => Assert.NotEqual([], Formatter.GetPreferredMimeTypesFor(noun)));
+    }
+
     private sealed record Course(string Fluid, double PeakHours, double LossMillilitersPerMinute, double Liters);
 
     [Fact]

@@ -1,20 +1,33 @@
 namespace Transport.Analysis;
 
 /// <summary>One regimen of the grid with what it does at the ensemble's center, as plain numbers.</summary>
-internal sealed class Candidate(int index, Regimen regimen, int changes)
+internal sealed class Candidate
 {
+    /// <param name="index">Place in the grid; −1 of the present regimen.</param>
+    /// <param name="regimen">The regimen.</param>
+    public Candidate(int index, Regimen regimen)
+    {
+        Index = index;
+        Regimen = regimen;
+        RegimenFigures.ReadPlan(regimen, Figures);
+    }
+
     /// <summary>Place in the grid.</summary>
-    public int Index { get; } = index;
+    public int Index { get; }
 
-    public Regimen Regimen { get; } = regimen;
+    public Regimen Regimen { get; }
 
-    /// <summary>Changes from the present regimen.</summary>
-    public int Changes { get; } = changes;
+    /// <summary>Its exchanges in the catalog at hand; null where it is no ring.</summary>
+    public RegimenRingOf? Ring { get; set; }
 
-    /// <summary>Exchanges with a strongest glucose.</summary>
-    public int Strongest { get; } = CountStrongest(regimen);
+    /// <summary>Measures in order; the ultrafiltration with the model's discrepancy.</summary>
+    public double[] Figures { get; } = new double[RegimenFigures.Count];
 
-    public double FluidUsed { get; } = regimen.FluidInAll.Milliliters;
+    /// <summary>What the model's discrepancy adds to the ultrafiltration, and its standard deviation, mL.</summary>
+    public (double Shift, double Deviation) ModelForm { get; private set; }
+
+    /// <summary>Whether the figures are simulated and not a map's.</summary>
+    public bool IsExact { get; private set; }
 
     /// <summary>Why it is out; null while it is in. What is out needs its outcome no more.</summary>
     public DropReason? Dropped
@@ -27,36 +40,44 @@ internal sealed class Candidate(int index, Regimen regimen, int changes)
         }
     }
 
+    /// <summary>Why the screening put it out; it is kept only as one of the nearest.</summary>
+    public DropReason? Reason { get; set; }
+
     /// <summary>Its day at the ensemble's center, without a timeline; null before it was simulated, and once it is out.</summary>
     public RegimenOutcome? Outcome { get; private set; }
 
-    /// <summary>mL, with the model's discrepancy.</summary>
-    public double Ultrafiltration { get; private set; }
+    /// <summary>Changes from the present regimen; known once ties are looked for.</summary>
+    public int Changes { get; set; }
 
-    public double UreaDose { get; private set; }
+    public double this[RegimenMeasure measure] => Figures[(int)measure];
 
-    /// <summary>g.</summary>
-    public double Glucose { get; private set; }
+    public double Ultrafiltration => this[RegimenMeasure.Ultrafiltration];
 
-    /// <summary>mmol, calibrated.</summary>
-    public double Sodium { get; private set; }
+    public double UreaDose => this[RegimenMeasure.UreaDose];
 
-    /// <summary>mL.</summary>
-    public double Peak { get; private set; }
+    public double Glucose => this[RegimenMeasure.GlucoseAbsorbed];
 
-    /// <summary>What the model's discrepancy adds to the ultrafiltration, and its standard deviation, mL.</summary>
-    public (double Shift, double Deviation) ModelForm { get; private set; }
+    public double Sodium => this[RegimenMeasure.SodiumRemoved];
 
-    public void Take(RegimenOutcome outcome, RegimenSearchOptions options)
+    public double FluidUsed => 1000 * this[RegimenMeasure.FluidUsed];
+
+    public int Strongest => (int)this[RegimenMeasure.StrongestExchanges];
+
+    /// <summary>Takes the figures of the maps.</summary>
+    public void Take(ReadOnlySpan<double> figures, (double Shift, double Deviation) modelForm)
+    {
+        figures.CopyTo(Figures);
+        ModelForm = modelForm;
+        Figures[(int)RegimenMeasure.Ultrafiltration] += modelForm.Shift;
+    }
+
+    /// <summary>Takes the figures of a simulation.</summary>
+    public void Take(RegimenOutcome outcome, RegimenFigures reader, RegimenSearchOptions options)
     {
         Outcome = outcome;
         ModelForm = DailyDoubt.ModelForm(outcome, options);
-        Ultrafiltration = outcome.Ultrafiltration.Milliliters + ModelForm.Shift;
-        UreaDose = outcome.UreaDose.TotalKtOverV;
-        Glucose = outcome.GlucoseAbsorbed.Grams;
-        Sodium = outcome.SodiumRemoved.Millimoles;
-        Peak = outcome.Peak.Volume.Milliliters;
+        reader.Read(outcome, Figures);
+        Figures[(int)RegimenMeasure.Ultrafiltration] += ModelForm.Shift;
+        IsExact = true;
     }
-
-    private static int CountStrongest(Regimen regimen) => regimen.Exchanges.Count(exchange => RegimenFindings.IsStrongest(exchange.Solution));
 }

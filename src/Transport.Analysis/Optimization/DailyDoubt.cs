@@ -25,6 +25,8 @@ internal static class DailyDoubt
 
         var exchanges = outcome.Regimen.Exchanges
             .Zip(outcome.Cycles.Concat(outcome.DayExchanges), (exchange, ran) => (exchange.Solution, ran.Ultrafiltration, ran.DwellTime));
+
+        // The same sums as in RingDoubt, where there is no outcome.
         double shift = 0, variance = 0;
         foreach (var strength in exchanges.GroupBy(exchange => exchange.Solution.Glucose))
         {

@@ -30,6 +30,18 @@ public enum DropReason
     /// <summary>Its clearance is below the goal by more than the noise of a measurement.</summary>
     BelowClearanceGoal,
 
+    /// <summary>It misses a bound over the ensemble.</summary>
+    MissesBound,
+
+    /// <summary>The pressure would be too high.</summary>
+    PressureTooHigh,
+
+    /// <summary>The patient, the machine or the store does not allow it: a wet day, icodextrin, cycles, fluid.</summary>
+    NotAllowed,
+
+    /// <summary>It is the present regimen, which has a row of its own.</summary>
+    IsPresent,
+
     /// <summary>Another regimen is as good in everything and better in something.</summary>
     Dominated,
 

@@ -8,15 +8,29 @@ internal static class OptionWords
     /// <summary>"On about 6 days in 10 the ultrafiltration lies between 200 and 500 mL."</summary>
     public static string SingleDay(double probability, FluidTarget range)
     {
-        var tenths = Math.Round(10 * probability);
-        var often = tenths switch
-        {
-            0 => "On fewer than 1 day in 10",
-            10 => "On more than 9 days in 10",
-            _ => Text($"On about {tenths:0} {(tenths == 1 ? "day" : "days")} in 10"),
-        };
+        var often = Often(probability);
         return Text($"{often} the ultrafiltration lies between {range.Floor.Milliliters:0} and {range.Ceiling.Milliliters:0} mL.");
     }
+
+    /// <summary>"On about 6 days in 10 ultrafiltration at least 800 mL; the mean of many days with a probability of 0.93."</summary>
+    public static string Answer(GoalAnswer answer)
+    {
+        var bound = answer.Bound;
+        var name = RegimenBound.Name(bound.Measure);
+        var mean = Text($"the mean of many days with a probability of {answer.ProbabilityOfMean:0.00}");
+        var asked = (bound with { }).ToString();
+        var range = asked.Contains(" with a probability", StringComparison.Ordinal) ? asked[..asked.IndexOf(" with a probability", StringComparison.Ordinal)] : asked;
+        return answer.ProbabilityOfSingleDay is { } day
+            ? Text($"{Often(day)}: {range}; {mean}.")
+            : Text($"{char.ToUpperInvariant(name[0])}{range[1..]}: {mean}; expected {answer.Expected:0.##}.");
+    }
+
+    private static string Often(double probability) => Math.Round(10 * probability) switch
+    {
+        0 => "On fewer than 1 day in 10",
+        10 => "On more than 9 days in 10",
+        var tenths => Text($"On about {tenths:0} {(tenths == 1 ? "day" : "days")} in 10"),
+    };
 
     /// <summary>What an option gains and gives up against the one before it in order of glucose.</summary>
     public static string Why(Candidate? before, Candidate option, Candidate? after) => (before, after) switch

@@ -1,6 +1,12 @@
+using System.Collections.Immutable;
+
 namespace Transport.Analysis;
 
 /// <summary>What a regimen is to do for a patient, and what it must not.</summary>
+/// <remarks>
+/// The fluid range, the clearance goal and the limits are judged at the ensemble's center; <see cref="Bounds"/> over its members. The model is too gentle on
+/// pressure, so that large fills look too good: fill is limited by surface and, where a limit is given, by pressure.
+/// </remarks>
 public sealed record RegimenGoals
 {
     /// <summary>Goals around a fluid target.</summary>
@@ -11,33 +17,146 @@ public sealed record RegimenGoals
     }
 
     /// <summary>24-h ultrafiltration, day and night together.</summary>
-    public FluidTarget Fluid { get; init; }
+    public FluidTarget Fluid
+    {
+        get;
+        init
+        {
+            ArgumentNullException.ThrowIfNull(value);
+            field = value;
+        }
+    }
 
     /// <summary>Clearance; null: none is asked for.</summary>
     public ClearanceGoal? Clearance { get; init; } = ClearanceGoal.Usual;
 
+    /// <summary>Further bounds, each as expected value or as a probability.</summary>
+    public ImmutableArray<RegimenBound> Bounds { get; init; } = [];
+
+    /// <summary>What is to be as little or as much as the rest allows. Litres and cycles count as costs besides, always.</summary>
+    /// <exception cref="ArgumentException">A measure is there twice.</exception>
+    public ImmutableArray<RegimenObjective> Objectives
+    {
+        get;
+        init => field = value.Select(objective => objective.Measure).Distinct().Count() == value.Length
+            ? value
+            : throw new ArgumentException("Expected each measure once.", nameof(Objectives));
+    }
+    = [.. RegimenObjective.Usual];
+
     /// <summary>The longest night the patient wants.</summary>
-    public TimeSpan LongestNight { get; init; } = TimeSpan.FromHours(10);
+    /// <exception cref="ArgumentOutOfRangeException">Not between 1 and 24 h.</exception>
+    public TimeSpan LongestNight
+    {
+        get;
+        init
+        {
+            Require.InRange(value.TotalHours, 1, 24, "h", nameof(LongestNight));
+            field = value;
+        }
+    }
+    = TimeSpan.FromHours(10);
 
     /// <summary>
     /// Largest fill per m² of body surface, mL. Contact is complete at about 1400 mL/m² (Fischbach 2016, read); above, the model overstates ultrafiltration.
     /// </summary>
-    public double LargestFillPerSquareMeter { get; init; } = 1400;
+    /// <exception cref="ArgumentOutOfRangeException">Not between 200 and 3000 mL.</exception>
+    public double LargestFillPerSquareMeter
+    {
+        get;
+        init => field = Require.InRange(value, 200, 3000, "mL/m²", nameof(LargestFillPerSquareMeter));
+    }
+    = 1400;
 
     /// <summary>The clinic's own largest fill; null: the surface alone decides.</summary>
-    public Volume? LargestFill { get; init; }
+    /// <exception cref="ArgumentOutOfRangeException">Zero or negative.</exception>
+    public Volume? LargestFill
+    {
+        get;
+        init => field = value is { } volume ? Require.MoreThanZero(volume, nameof(LargestFill)) : null;
+    }
 
     /// <summary>Most volume in the cavity; null: not limited.</summary>
-    public Volume? LargestVolume { get; init; }
+    /// <exception cref="ArgumentOutOfRangeException">Zero or negative.</exception>
+    public Volume? LargestVolume
+    {
+        get;
+        init => field = value is { } volume ? Require.MoreThanZero(volume, nameof(LargestVolume)) : null;
+    }
+
+    /// <summary>Highest pressure at the fullest moment; null: not limited. Usual is 10 to 16 cmH2O, never above 18 (read).</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Zero or negative.</exception>
+    public Pressure? HighestPressure
+    {
+        get;
+        init => field = value is { } pressure ? Require.MoreThanZero(pressure, nameof(HighestPressure)) : null;
+    }
+
+    /// <summary>Pressure against volume: the patient's own measurement, or the population's.</summary>
+    public CavityPressure Pressure { get; init; } = CavityPressure.Population;
 
     /// <summary>How many exchanges in 24 h may have a strongest glucose (above 180 mmol/L); null: not limited.</summary>
-    public int? MostStrongestExchanges { get; init; }
+    /// <exception cref="ArgumentOutOfRangeException">Negative.</exception>
+    public int? MostStrongestExchanges
+    {
+        get;
+        init => field = value is null or >= 0 ? value : throw new ArgumentOutOfRangeException(nameof(MostStrongestExchanges), value, "Expected 0 or more.");
+    }
 
-    /// <summary>The largest fill for a patient: the smaller of the two limits.</summary>
+    /// <summary>Most cycles that the machine's set or the patient's sleep allows; null: not limited.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Less than 1.</exception>
+    public int? MostCycles
+    {
+        get;
+        init => field = value is null or >= 1 ? value : throw new ArgumentOutOfRangeException(nameof(MostCycles), value, "Expected 1 or more.");
+    }
+
+    /// <summary>Most fluid in 24 h that machine and store allow; null: not limited.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Zero or negative.</exception>
+    public Volume? MostFluid
+    {
+        get;
+        init => field = value is { } volume ? Require.MoreThanZero(volume, nameof(MostFluid)) : null;
+    }
+
+    /// <summary>Whether the day has to stay dry.</summary>
+    public bool IsDayDry { get; init; }
+
+    /// <summary>Shortest dwell of icodextrin, at most one of which a day is looked at; null: no icodextrin.</summary>
+    /// <value>The default is 8 h; usual are 8 to 16 h, once a day (memory). 6 h only by choice.</value>
+    /// <exception cref="ArgumentOutOfRangeException">Below 4 h or above 24 h.</exception>
+    public TimeSpan? ShortestIcodextrin
+    {
+        get;
+        init
+        {
+            if (value is { } time)
+            {
+                Require.InRange(time.TotalHours, 4, 24, "h", nameof(ShortestIcodextrin));
+            }
+
+            field = value;
+        }
+    }
+    = TimeSpan.FromHours(8);
+
+    /// <summary>The largest fill for a patient: the smallest of the limits by surface, clinic and pressure.</summary>
     public Volume LargestFillOf(Patient patient)
     {
         ArgumentNullException.ThrowIfNull(patient);
-        var bySurface = Volume.FromMilliliters(LargestFillPerSquareMeter * patient.BodySurface.SquareMeters);
-        return LargestFill is { } own && own < bySurface ? own : bySurface;
+        var largest = Volume.FromMilliliters(LargestFillPerSquareMeter * patient.BodySurface.SquareMeters);
+        if (LargestFill is { } own && own < largest)
+        {
+            largest = own;
+        }
+
+        if (HighestPressure is { } limit)
+        {
+            var room = (limit.CentimetersOfWater - Pressure.Pressure.CentimetersOfWater) / Pressure.CentimetersOfWaterPerLiter;
+            var byPressure = Pressure.Volume + Volume.FromLiters(room);
+            largest = byPressure < largest ? byPressure : largest;
+        }
+
+        return largest;
     }
 }

@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+
 namespace Transport.Analysis;
 
 /// <summary>One regimen that could be chosen, with what it does and how sure that is. Decision support for licensed prescribers.</summary>
@@ -39,6 +41,9 @@ public sealed record RegimenOption
 
     /// <summary>Sodium removed by the peritoneum in 24 h, centred on published series.</summary>
     public required Band<AmountOfSubstance> SodiumRemoved { get; init; }
+
+    /// <summary>How it stands to each of the goals' bounds.</summary>
+    public required ImmutableArray<GoalAnswer> Answers { get; init; }
 
     /// <summary>Exchanges with a strongest glucose (above 180 mmol/L) in 24 h.</summary>
     public required int StrongestExchanges { get; init; }

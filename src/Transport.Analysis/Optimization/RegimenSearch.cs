@@ -6,14 +6,15 @@ namespace Transport.Analysis;
 /// <summary>Looks through regimens for those that meet a patient's goals, and says what each of them costs.</summary>
 public static class RegimenSearch
 {
-    /// <summary>All regimens of a space, simulated; the options that remain, over an ensemble.</summary>
+    /// <summary>All regimens of a space, looked at; the options that remain, over an ensemble.</summary>
     /// <remarks>
     /// <para>First every regimen runs on the membrane at the ensemble's center. Out go those that break a limit, those that remove more fluid than the
-    /// ceiling (whatever else they do), those below the floor and below the clearance goal. Of the rest, those stay that no other beats in clearance,
-    /// absorbed glucose, sodium, fluid used, night length, number of cycles and strongest bags at once, and of those within the noise of each other
-    /// (ultrafiltration 100 mL, Kt/V 5 %, glucose 5 g) one: with less glucose, then fewer changes from the present regimen, then fewer cycles.</para>
-    /// <para>Then the options and the present regimen run over the members of the ensemble, the same for all.</para>
-    /// <para>The grid is complete: nothing between its points is looked at, and nothing in it is left out.</para>
+    /// ceiling (whatever else they do), those below the floor and below the clearance goal. Then those that miss a bound over the members of the ensemble,
+    /// the same for all. Of the rest, those stay that no other beats in every objective, fluid used and number of cycles at once, and of those within the noise
+    /// of each other (ultrafiltration 100 mL, Kt/V 5 %, glucose 5 g) one: with less glucose, then fewer changes from the present regimen, then fewer
+    /// cycles.</para>
+    /// <para>The grid is complete: nothing between its points is looked at, and nothing in it is left out. Regimens share exchanges, and an exchange is
+    /// simulated once; what lies closer to a limit or to another regimen than that is exact, is simulated phase after phase before it is judged.</para>
     /// </remarks>
     /// <param name="patient">Whose plasma, kidneys and size.</param>
     /// <param name="ensemble">The membranes, at the patient's size.</param>
@@ -23,7 +24,7 @@ public static class RegimenSearch
     /// <param name="options">How to go about it.</param>
     /// <param name="control">Watches and stops.</param>
     /// <exception cref="RegimenException">The present regimen cannot be carried out.</exception>
-    /// <exception cref="ArgumentException">The space is empty.</exception>
+    /// <exception cref="ArgumentException">The space is empty, or a goal asks for a solute that the panel does not follow.</exception>
     /// <exception cref="IntegrationException">A day could not be integrated.</exception>
     /// <exception cref="OperationCanceledException">The search was stopped.</exception>
     public static RegimenFront Run(
@@ -41,66 +42,92 @@ public static class RegimenSearch
         ArgumentNullException.ThrowIfNull(space);
         options ??= RegimenSearchOptions.Default;
         control ??= RunControl.None;
-        var reference = present is null ? null : new Candidate(-1, present.OrThrow(), 0);
-        var candidates = space.All()
-            .Select((regimen, i) => new Candidate(i, regimen, present is null ? 0 : RegimenChange.Between(present, regimen).Count))
-            .ToList();
-        if (candidates.Count == 0)
+        var plain = options.Simulation with { Timeline = null };
+        var reader = new RegimenFigures(patient, plain, goals.Pressure);
+        foreach (var measure in goals.Bounds.Select(bound => bound.Measure).Concat(goals.Objectives.Select(objective => objective.Measure)))
+        {
+            if (!reader.Has(measure))
+            {
+                throw new ArgumentException($"The panel does not follow what {RegimenBound.Name(measure)} is asked of.", nameof(goals));
+            }
+        }
+
+        var grid = space.ToGrid();
+        if (grid.Count == 0)
         {
             throw new ArgumentException("The space holds no regimen.", nameof(space));
         }
 
-        foreach (var candidate in candidates)
+        var reference = present is null ? null : new Candidate(-1, present.OrThrow());
+        var screening = Screening.Run(patient, ensemble.Center, grid, goals, options.Screening, present, options, control, 0.6);
+        var judge = new CenterJudge(patient, goals);
+        Simulate([.. screening.Doubtful, .. reference is null ? [] : new[] { reference }]);
+        foreach (var doubtful in screening.Doubtful)
         {
-            candidate.Dropped = Limits(candidate, patient, goals);
+            doubtful.Dropped = judge.Judge(doubtful);
         }
 
-        List<Candidate> simulated = [.. candidates.Where(candidate => candidate.Dropped is null)];
-        List<Candidate> runs = reference is null ? simulated : [reference, .. simulated];
-        var plain = options.Simulation with { Timeline = null };
-        ParallelRuns.Run(runs.Count, options.Workers, control, 0, 0.6, () => new RegimenWorkspace(), (workspace, i) =>
-            runs[i].Take(workspace.Run(patient, ensemble.Center, runs[i].Regimen, plain, RunControl.None), options));
-        foreach (var candidate in simulated)
+        List<Candidate> feasible = [.. screening.Survivors.Where(candidate => candidate.Dropped is null)];
+        var stage = new PosteriorStage(patient, ensemble, goals, options.Screening, options, control);
+        var sifted = stage.Sift(feasible);
+        control.Progress?.Report(0.9);
+
+        // The last judgement is by simulated figures.
+        Simulate(sifted);
+        var front = new NonDominated(goals).Of(sifted, areExact: true);
+        foreach (var beaten in sifted.Except(front))
         {
-            candidate.Dropped = Judge(candidate, goals);
+            beaten.Dropped = DropReason.Dominated;
         }
 
-        List<Candidate> feasible = [.. simulated.Where(candidate => candidate.Dropped is null)];
-        var (kept, width) = NonDominated.Thin(NonDominated.Of(feasible), options.MostOptions);
+        front.ForEach(candidate => candidate.Changes = present is null ? 0 : RegimenChange.Between(present, candidate.Regimen).Count);
+        var (kept, width) = NonDominated.Thin(front, options.MostOptions);
         UnmetGoal? unmet = null;
-        if (feasible.Count == 0)
+        var isNearest = kept.Count == 0 && sifted.Count == 0;
+        if (isNearest)
         {
-            (unmet, var nearest) = Nearest(simulated, goals);
+            (unmet, var nearest) = feasible.Count > 0
+                ? NearestRegimen.OverEnsemble(feasible, stage)
+                : NearestRegimen.AtCenter(screening, screening.Doubtful, judge, goals, Simulate);
             kept = nearest is null ? [] : [nearest];
+            Simulate(kept);
         }
 
         List<Candidate> rows = reference is null ? kept : [reference, .. kept];
-        var stage = EnsembleStage.Run(patient, ensemble, rows, options, control);
+        var tables = rows.Count == 0 ? [] : stage.Tables(rows);
         var skip = reference is null ? 0 : 1;
         var list = kept
             .Select((candidate, i) => Option(
-                stage, i + skip, candidate, OptionWords.Why(i > 0 ? kept[i - 1] : null, candidate, i + 1 < kept.Count ? kept[i + 1] : null)))
+                tables[i + skip], candidate, OptionWords.Why(i > 0 ? kept[i - 1] : null, candidate, i + 1 < kept.Count ? kept[i + 1] : null)))
             .ToImmutableArray();
-        var first = reference is null ? null : Option(stage, 0, reference, "The present regimen, as it was given.");
+        var first = reference is null ? null : Option(tables[0], reference, "The present regimen, as it was given.");
+        control.Progress?.Report(1);
         return new()
         {
             Goals = goals,
             Present = first,
             Options = list,
-            CandidateCount = candidates.Count,
-            FeasibleCount = feasible.Count,
-            DroppedBecause = candidates.Where(candidate => !kept.Contains(candidate) && candidate.Dropped is not null)
-                .GroupBy(candidate => candidate.Dropped!.Value)
-                .ToImmutableSortedDictionary(group => group.Key, group => group.Count()),
+            CandidateCount = grid.Count,
+            FeasibleCount = screening.SurelyFeasible + screening.Doubtful.Count(candidate => judge.Judge(candidate) is null)
+                - screening.Survivors.Count(candidate => candidate.Dropped == DropReason.MissesBound),
+            DroppedBecause = Reasons(screening, kept, isNearest),
             NothingMeets = unmet,
-            EnsembleMembers = Math.Min(ensemble.Count, options.EnsembleMembers),
+            EnsembleMembers = stage.Count,
             TieWidth = width,
             Findings = FrontFindings(patient, goals, reference, list, unmet),
         };
 
-        RegimenOption Option(EnsembleStage from, int row, Candidate candidate, string why)
+        void Simulate(IReadOnlyList<Candidate> candidates)
         {
-            var probability = from.ProbabilityOfDay(row, goals.Fluid);
+            List<Candidate> missing = [.. candidates.Where(candidate => !candidate.IsExact)];
+            ParallelRuns.Run(missing.Count, options.Workers, new() { Cancellation = control.Cancellation }, 0, 1, () => new RegimenWorkspace(), (workspace, i) =>
+                missing[i].Take(workspace.Run(patient, ensemble.Center, missing[i].Regimen, plain, RunControl.None), reader, options));
+        }
+
+        RegimenOption Option(double[] table, Candidate candidate, string why)
+        {
+            var bands = new EnsembleBands(table, candidate.ModelForm, options);
+            var probability = bands.ProbabilityOfDay(goals.Fluid);
             var outcome = options.Simulation.Timeline is null && candidate.Outcome is { } known
                 ? known
                 : RegimenSimulation.Run(patient, ensemble.Center, candidate.Regimen, options.Simulation);
@@ -111,17 +138,37 @@ public static class RegimenSearch
                 Change = present is null ? null : RegimenChange.Between(present, candidate.Regimen),
                 SingleDay = OptionWords.SingleDay(probability, goals.Fluid),
                 ProbabilityOfDayInRange = probability,
-                ProbabilityOfMeanInRange = from.ProbabilityOfMean(row, goals.Fluid),
-                Ultrafiltration = from.MeanUltrafiltration(row),
-                UltrafiltrationOfOneDay = from.UltrafiltrationOfOneDay(row),
-                UreaDose = from.UreaDose(row),
-                GlucoseAbsorbed = from.Glucose(row),
-                SodiumRemoved = from.Sodium(row, options.Simulation.Sodium),
+                ProbabilityOfMeanInRange = bands.ProbabilityOfMean(goals.Fluid),
+                Ultrafiltration = bands.MeanUltrafiltration,
+                UltrafiltrationOfOneDay = bands.UltrafiltrationOfOneDay,
+                UreaDose = bands.UreaDose,
+                GlucoseAbsorbed = bands.Glucose,
+                SodiumRemoved = bands.Sodium(options.Simulation.Sodium),
+                Answers = [.. stage.Answers(candidate, table)],
                 StrongestExchanges = candidate.Strongest,
                 Why = why,
                 Findings = [.. OfTheDay(outcome), .. GoalFindings(candidate, goals)],
             };
         }
+    }
+
+    // Everything that was looked at is here or among the options.
+    private static ImmutableSortedDictionary<DropReason, int> Reasons(Screening screening, List<Candidate> kept, bool isNearest)
+    {
+        var reasons = screening.Dropped.ToDictionary();
+        foreach (var candidate in screening.Survivors.Where(candidate => candidate.Dropped is not null))
+        {
+            reasons[candidate.Dropped!.Value] = reasons.GetValueOrDefault(candidate.Dropped.Value) + 1;
+        }
+
+        // The nearest is shown although a goal drops it.
+        if (isNearest && kept is [var nearest])
+        {
+            var reason = nearest.Dropped ?? (screening.Survivors.Contains(nearest) ? DropReason.MissesBound : nearest.Reason!.Value);
+            reasons[reason]--;
+        }
+
+        return reasons.Where(pair => pair.Value > 0).ToImmutableSortedDictionary();
     }
 
     // Findings of the center alone carry its own volumes; an option's are moved by the model's miss, so that two figures would contradict each other.
@@ -130,76 +177,6 @@ public static class RegimenSearch
         .Select(finding => finding.Code == "day-takes-up-fluid"
             ? finding with { Message = "The day takes up part of what the night removes." }
             : finding);
-
-    // What can be judged before anything is simulated.
-    private static DropReason? Limits(Candidate candidate, Patient patient, RegimenGoals goals)
-    {
-        var regimen = candidate.Regimen;
-        var largest = regimen.Exchanges.Max(exchange => exchange.Fill);
-        var findings = regimen.Findings;
-        return regimen.NightLength > goals.LongestNight ? DropReason.NightTooLong
-            : largest > goals.LargestFillOf(patient) ? DropReason.FillTooLarge
-            : candidate.Strongest > (goals.MostStrongestExchanges ?? int.MaxValue) ? DropReason.TooManyStrongest
-            : findings.Any(finding => finding.Severity == Severity.Error) ? DropReason.NotPossible
-            : findings.Any(finding => finding.Code == "short-dwell") ? DropReason.DwellTooShort
-            : null;
-    }
-
-    private static DropReason? Judge(Candidate candidate, RegimenGoals goals) =>
-        candidate.Peak > (goals.LargestVolume?.Milliliters ?? double.PositiveInfinity) ? DropReason.Overfill
-        : candidate.Ultrafiltration > goals.Fluid.Ceiling.Milliliters ? DropReason.AboveFluidCeiling
-        : candidate.Ultrafiltration < goals.Fluid.Floor.Milliliters ? DropReason.BelowFluidFloor
-        : candidate.UreaDose < (goals.Clearance?.Least ?? 0) ? DropReason.BelowClearanceGoal
-        : null;
-
-    // The least violation, in units of 100 mL and of the noise of Kt/V; never above the ceiling or the volume limit.
-    private static (UnmetGoal Goal, Candidate? Nearest) Nearest(List<Candidate> simulated, RegimenGoals goals)
-    {
-        if (simulated.Count == 0)
-        {
-            return (new("limits", "Every regimen that was looked at breaks a limit on night, fill, dwell or strongest bags.", null), null);
-        }
-
-        var nearest = simulated
-            .Where(candidate => candidate.Dropped is DropReason.BelowFluidFloor or DropReason.BelowClearanceGoal)
-            .OrderBy(candidate => FluidGap(candidate, goals) / 100 + DoseGap(candidate, goals) / (goals.Clearance is { } goal ? goal.Noise * goal.WeeklyUreaDose : 1))
-            .ThenBy(candidate => candidate.Glucose)
-            .ThenBy(candidate => candidate.Index)
-            .FirstOrDefault();
-        if (nearest is null)
-        {
-            var least = simulated.Min(candidate => candidate.Ultrafiltration) - goals.Fluid.Ceiling.Milliliters;
-            return least > 0
-                ? (new("fluid ceiling", Text($"Every regimen that was looked at removes too much: the gentlest {least:0} mL more than {goals.Fluid.Ceiling.Milliliters:0} mL."), null), null)
-                : (new("limits", "Every regimen within the fluid range would overfill the cavity.", null), null);
-        }
-
-        var (fluid, dose) = (FluidGap(nearest, goals), DoseGap(nearest, goals));
-        var goalName = (fluid > 0, dose > 0) switch
-        {
-            (true, true) => "fluid floor and clearance",
-            (true, false) => "fluid floor",
-            _ => "clearance",
-        };
-        var parts = new List<string>();
-        if (fluid > 0)
-        {
-            parts.Add(Text($"the nearest regimen removes {nearest.Ultrafiltration:0} mL, {fluid:0} mL less than the floor of {goals.Fluid.Floor.Milliliters:0} mL"));
-        }
-
-        if (dose > 0)
-        {
-            parts.Add(Text($"its weekly Kt/V is {nearest.UreaDose:0.00}, {dose:0.00} below {goals.Clearance!.WeeklyUreaDose:0.00}"));
-        }
-
-        var sentence = string.Join("; ", parts);
-        return (new(goalName, char.ToUpperInvariant(sentence[0]) + sentence[1..] + ".", nearest.Regimen), nearest);
-    }
-
-    private static double FluidGap(Candidate candidate, RegimenGoals goals) => Math.Max(0, goals.Fluid.Floor.Milliliters - candidate.Ultrafiltration);
-
-    private static double DoseGap(Candidate candidate, RegimenGoals goals) =>
-        goals.Clearance is { } goal && candidate.UreaDose < goal.Least ? goal.WeeklyUreaDose - candidate.UreaDose : 0;
 
     private static IEnumerable<Finding> GoalFindings(Candidate candidate, RegimenGoals goals)
     {

@@ -58,24 +58,37 @@ public sealed record RegimenSpace
         };
     }
 
+    /// <summary>Further nights, exchange by exchange: small and short before large and long, two fluids, whatever a step of the lists does not make.</summary>
+    public ImmutableArray<ImmutableArray<Exchange>> OtherNights { get; init; } = [];
+
+    /// <summary>How many regimens there are, whether they can be carried out or not.</summary>
+    public int Count => ToGrid().Count;
+
     /// <summary>All of them, whether they can be carried out or not, in an order that depends on their content alone.</summary>
     internal List<Regimen> All()
     {
-        var seed = new Regimen(TimeSpan.FromHours(9), [new Exchange(DialysisSolution.Glucose136, Volume.FromMilliliters(1000))]);
+        var grid = ToGrid();
+        return [.. Enumerable.Range(0, grid.Count).Select(i => grid[i])];
+    }
+
+    /// <summary>The same, each made when it is asked for.</summary>
+    internal RegimenGrid ToGrid()
+    {
         var solutions = NightSolutions.Distinct().OrderBy(Strength).ThenBy(Sodium).ThenBy(Name, StringComparer.Ordinal).ToList();
         var days = DayFills.Distinct()
             .OrderBy(day => day?.Volume ?? default)
             .ThenBy(day => day is null ? 0 : Strength(day.Solution))
             .ThenBy(day => day is null ? 0 : Sodium(day.Solution))
             .ThenBy(day => day?.Solution.Name, StringComparer.Ordinal);
-        var all =
-            from length in NightLengths.Distinct().Order()
+        var equal =
             from cycles in Cycles.Distinct().Order()
             from volume in VolumesPerCycle.Distinct().Order()
             from night in Nights(solutions, cycles, volume)
-            from day in days
-            select seed with { NightLength = length, Night = night, DayFill = day, Settings = Settings };
-        return [.. all];
+            select night;
+        List<ImmutableArray<Exchange>> nights = [.. equal];
+        var known = nights.ToHashSet(SameExchanges.Instance);
+        nights.AddRange(OtherNights.Where(night => !night.IsEmpty && known.Add(night)).OrderBy(night => string.Join(';', night), StringComparer.Ordinal));
+        return new([.. NightLengths.Distinct().Order()], [.. nights], [.. days], Settings);
     }
 
     private IEnumerable<ImmutableArray<Exchange>> Nights(List<DialysisSolution> solutions, int cycles, Volume volume)
@@ -99,6 +112,15 @@ public sealed record RegimenSpace
                 }
             }
         }
+    }
+
+    private sealed class SameExchanges : IEqualityComparer<ImmutableArray<Exchange>>
+    {
+        public static SameExchanges Instance { get; } = new();
+
+        public bool Equals(ImmutableArray<Exchange> left, ImmutableArray<Exchange> right) => left.SequenceEqual(right);
+
+        public int GetHashCode(ImmutableArray<Exchange> night) => HashCode.Combine(night.Length, night[0], night[^1]);
     }
 
     private static double Strength(DialysisSolution solution) => solution.Glucose.MillimolesPerLiter;

@@ -71,7 +71,7 @@ public sealed record RegimenFile
     {
         ArgumentNullException.ThrowIfNull(stream);
         List<Finding> findings = [];
-        var rows = Rows(SheetText.ReadBounded(stream), findings, out var decimalMark);
+        var rows = Rows(stream, findings, out var decimalMark);
         var read = findings.Any(finding => finding.Severity == Severity.Error) && rows.Count == 0
             ? new RegimenFile([], null, [.. findings])
             : RegimenDraft.Of(rows, decimalMark, findings);
@@ -95,11 +95,11 @@ public sealed record RegimenFile
     /// <exception cref="ArgumentException">A solution holds what the format has no word for.</exception>
     public string ToJson() => RegimenJson.Write(RegimenRows.Of(this));
 
-    private static List<RegimenRow> Rows(byte[] bytes, List<Finding> findings, out char? decimalMark)
+    private static List<RegimenRow> Rows(Stream stream, List<Finding> findings, out char? decimalMark)
     {
         decimalMark = '.';
         List<Finding> unreadable = [];
-        if (SheetText.Decode(bytes, unreadable) is not { } text)
+        if (SheetText.Of(stream, unreadable) is not { } text)
         {
             findings.Add(new(Severity.Error, "regimen-file-unreadable", unreadable[0].Message));
             return [];

@@ -4,8 +4,22 @@ using CsvHelper;
 namespace Transport.Analysis;
 
 /// <summary>The sheets that a nurse fills in, one for each form of test.</summary>
-internal static class BlankSheet
+public static class BlankSheet
 {
+    /// <summary>The words that name a form, as <c>test form</c> of a sheet takes them; the first of each form is the usual one.</summary>
+    public static IReadOnlyDictionary<string, TestForm> Forms { get; } =
+        SheetWords.Form.Choices!.ToDictionary(choice => choice.Key, choice => (TestForm)choice.Value);
+
+    /// <summary>The form that words name, capitals, hyphens and spaces aside; null where they name none.</summary>
+    public static TestForm? FormNamed(string words)
+    {
+        ArgumentNullException.ThrowIfNull(words);
+        return Forms.TryGetValue(SheetWords.Normal(words), out var form) ? form : null;
+    }
+
+    /// <summary>The rows of a form's blank sheet, in their order.</summary>
+    public static IReadOnlyList<BlankRow> Of(TestForm form) => form == TestForm.Collection ? OfCollection() : OfTest(form);
+
     private static readonly (SheetItem Item, string Value, string Unit, string Remark)[] Person =
     [
         (SheetWords.Code, "", "", "a code of your own, never a name"),
@@ -13,6 +27,12 @@ internal static class BlankSheet
         (SheetWords.Age, "", "years", ""),
         (SheetWords.Height, "", "cm", ""),
         (SheetWords.Weight, "", "kg", "without dialysate in the belly"),
+    ];
+
+    private static readonly (SheetItem Item, string Value, string Unit, string Remark)[] People =
+    [
+        (SheetWords.Tester, "", "", ""),
+        (SheetWords.Laboratory, "", "", ""),
     ];
 
     private static readonly (SheetItem Item, string Value, string Unit, string Remark)[] Residual =
@@ -34,6 +54,8 @@ internal static class BlankSheet
         (SheetWords.Fill, "", "mL", "what went in, less the flush"),
         (SheetWords.Basis, "", "", "weighed or label"),
         (SheetWords.Overfill, "", "mL", "only with a label fill: what the bag holds above it, less the flush"),
+        (SheetWords.FillTare, "", "g", "only with weights: the empty bag"),
+        (SheetWords.DrainTare, "", "g", "only with weights: the empty bag"),
         (SheetWords.Residual, "", "mL", "only if known"),
         (SheetWords.EndOfInflow, "", "", "clock time hh:mm; then sample times may be clock times too"),
         (SheetWords.StartOfDrain, "", "", "clock time hh:mm"),
@@ -56,71 +78,69 @@ internal static class BlankSheet
         (SheetWords.Factor, "", "mg/dL per mg/dL", "only with Jaffe: from your laboratory; or µmol/L per mmol/L"),
     ];
 
-    public static void Write(TextWriter writer, TestForm form)
+    internal static void Write(TextWriter writer, TestForm form)
     {
         ArgumentNullException.ThrowIfNull(writer);
         using var csv = new CsvWriter(writer, CultureInfo.InvariantCulture, leaveOpen: true);
         Row(csv, [.. SheetWords.Columns.Select(column => column.Name)]);
-        if (form == TestForm.Collection)
+        foreach (var row in Of(form))
         {
-            WriteCollection(csv);
-        }
-        else
-        {
-            WriteTest(csv, form);
+            Row(csv, [row.Section, row.Item, row.Time, row.Value, row.Unit, row.Remark]);
         }
     }
 
-    private static void WriteTest(CsvWriter csv, TestForm form)
+    private static List<BlankRow> OfTest(TestForm form)
     {
-        Facts(csv, "patient", [.. Person, .. Residual]);
+        var rows = new List<BlankRow>();
+        rows.AddRange(Facts("patient", [.. Person, .. Residual]));
         if (form is not (TestForm.FourHour or TestForm.FourHourWithSodium))
         {
-            Facts(csv, "test", [(SheetWords.Form, WordOf(form), "", "")]);
+            rows.AddRange(Facts("test", [(SheetWords.Form, WordOf(form), "", "")]));
         }
 
-        Facts(csv, "test", [(SheetWords.Date, "", "", "year-month-day"), .. Bag, .. Dwell]);
+        rows.AddRange(Facts("test", [(SheetWords.Date, "", "", "year-month-day"), .. People, .. Bag, .. Dwell]));
         if (form == TestForm.TemporaryDrain)
         {
-            Facts(csv, "test", [(SheetWords.TemporaryDrained, "", "mL", "weighed at 60 min and given back")]);
+            rows.AddRange(Facts("test", [(SheetWords.TemporaryDrained, "", "mL", "weighed at 60 min and given back")]));
         }
 
-        Facts(csv, "test", [.. Assay, .. Conditions]);
-        foreach (var (analyte, times) in Samples(form))
-        {
-            Array.ForEach(times, time => Row(csv, ["dialysate", SheetWords.Name(analyte), time, "", Unit(analyte), ""]));
-        }
-
+        rows.AddRange(Facts("test", [.. Assay, .. Conditions]));
+        rows.AddRange(Samples(form).SelectMany(sample => sample.Times.Select(time => Value("dialysate", sample.Analyte, time))));
         var blood = form is TestForm.OneHour or TestForm.PairedOneHour ? "60" : "120";
-        Array.ForEach(Plasma, analyte => Row(csv, ["plasma", SheetWords.Name(analyte), blood, "", Unit(analyte), ""]));
+        rows.AddRange(Plasma.Select(analyte => Value("plasma", analyte, blood)));
         if (form == TestForm.Permeability)
         {
-            Array.ForEach(Proteins, analyte => Row(csv, ["plasma", SheetWords.Name(analyte), blood, "", Unit(analyte), ""]));
+            rows.AddRange(Proteins.Select(analyte => Value("plasma", analyte, blood)));
         }
+
+        return rows;
     }
 
-    private static void WriteCollection(CsvWriter csv)
+    private static List<BlankRow> OfCollection()
     {
-        Facts(csv, "patient", Person);
-        Facts(csv, "test",
+        var rows = new List<BlankRow>();
+        rows.AddRange(Facts("patient", Person));
+        rows.AddRange(Facts("test",
         [
             (SheetWords.Form, WordOf(TestForm.Collection), "", ""),
             (SheetWords.Date, "", "", "year-month-day on which it ended"),
+            .. People,
             (SheetWords.CollectionTime, "24", "h", ""),
             (SheetWords.BloodTime, "", "", "clock time hh:mm"),
             .. Assay,
-        ]);
+        ]));
         for (var bag = 1; bag <= 4; bag++)
         {
             var section = "drain " + bag.ToString(CultureInfo.InvariantCulture);
-            Facts(csv, section, [(SheetWords.Fill, "", "mL", ""), .. Bag[..2], (SheetWords.Drained, "", "mL", "")]);
-            Array.ForEach(Plasma, analyte => Row(csv, [section, SheetWords.Name(analyte), "", "", Unit(analyte), ""]));
-            Row(csv, [section, SheetWords.Name(Analyte.TotalProtein), "", "", "g/L", "only if measured"]);
+            rows.AddRange(Facts(section, [(SheetWords.Fill, "", "mL", ""), .. Bag[..2], (SheetWords.Drained, "", "mL", "")]));
+            rows.AddRange(Plasma.Select(analyte => Value(section, analyte)));
+            rows.Add(Value(section, Analyte.TotalProtein) with { Remark = "only if measured" });
         }
 
-        Row(csv, ["urine", "volume", "", "", "mL", "0 where there is none"]);
-        Array.ForEach([Analyte.Creatinine, Analyte.Urea, Analyte.Sodium], analyte => Row(csv, ["urine", SheetWords.Name(analyte), "", "", Unit(analyte), ""]));
-        Array.ForEach([.. Plasma, Analyte.TotalProtein], analyte => Row(csv, ["plasma", SheetWords.Name(analyte), "", "", Unit(analyte), ""]));
+        rows.Add(new("urine", "volume", "", "", "mL", "0 where there is none"));
+        rows.AddRange(new[] { Analyte.Creatinine, Analyte.Urea, Analyte.Sodium }.Select(analyte => Value("urine", analyte)));
+        rows.AddRange(Plasma.Append(Analyte.TotalProtein).Select(analyte => Value("plasma", analyte)));
+        return rows;
     }
 
     private static readonly string[] AtEnd = ["240"];
@@ -148,12 +168,13 @@ internal static class BlankSheet
         _ => [.. Plasma.Select(analyte => (analyte, analyte == Analyte.Sodium || form == TestForm.TemporaryDrain ? WithHour : WithMiddle))],
     };
 
-    private static string Unit(Analyte analyte) => SheetWords.QuantityOf(analyte).Units[0].Name;
+    private static BlankRow Value(string section, Analyte analyte, string time = "") =>
+        new(section, SheetWords.Name(analyte), time, "", SheetWords.QuantityOf(analyte).Units[0].Name, "");
 
     private static string WordOf(TestForm form) => SheetWords.Form.Choices!.First(choice => choice.Value == (int)form).Key;
 
-    private static void Facts(CsvWriter csv, string section, (SheetItem Item, string Value, string Unit, string Remark)[] facts) =>
-        Array.ForEach(facts, fact => Row(csv, [section, fact.Item.Name, "", fact.Value, fact.Unit, fact.Remark]));
+    private static IEnumerable<BlankRow> Facts(string section, (SheetItem Item, string Value, string Unit, string Remark)[] facts) =>
+        facts.Select(fact => new BlankRow(section, fact.Item.Name, "", fact.Value, fact.Unit, fact.Remark));
 
     private static void Row(CsvWriter csv, string[] fields)
     {

@@ -30,6 +30,15 @@ public sealed class SampleSheet
     /// <summary>Facts about patient and test, in the order of the file.</summary>
     public IReadOnlyList<SheetFact> Facts { get; }
 
+    /// <summary>The patient's code; null where none was written.</summary>
+    public string? Code => TextOf(SheetWords.Code);
+
+    /// <summary>Who carried the test out; null where it was not written.</summary>
+    public string? Tester => TextOf(SheetWords.Tester);
+
+    /// <summary>The laboratory that measured; null where it was not written.</summary>
+    public string? Laboratory => TextOf(SheetWords.Laboratory);
+
     /// <summary>Laboratory values in the order of the file, in the laboratory's own units and as understood.</summary>
     public IReadOnlyList<SheetMeasurement> Measurements { get; }
 
@@ -47,21 +56,9 @@ public sealed class SampleSheet
     public static SampleSheet Read(string path)
     {
         ArgumentException.ThrowIfNullOrWhiteSpace(path);
-        var name = Path.GetFileName(path);
-        try
-        {
-            using var stream = File.OpenRead(path);
-            return Read(stream, name);
-        }
-        catch (Exception problem) when (problem is FileNotFoundException or DirectoryNotFoundException)
-        {
-            return Unread(name, SampleSheetCodes.FileNotFound.Finding("There is no such file; check its name and folder."));
-        }
-        catch (Exception problem) when (problem is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
-        {
-            return Unread(name, SampleSheetCodes.FileUnreadable.Finding(
-                "The file cannot be opened. Close it in other programs and check that you may read it."));
-        }
+        var findings = new List<Finding>();
+        var text = SheetText.OfFile(path, findings);
+        return Read(text, Path.GetFileName(path), findings);
     }
 
     /// <summary>Reads a sheet from a stream, from where it stands.</summary>
@@ -72,13 +69,14 @@ public sealed class SampleSheet
     {
         ArgumentNullException.ThrowIfNull(stream);
         ArgumentNullException.ThrowIfNull(fileName);
-        if (stream.CanSeek && stream.Length - stream.Position > SampleSheetLimits.FileBytes)
-        {
-            return Unread(fileName, SheetText.TooLarge());
-        }
-
         var findings = new List<Finding>();
-        if (SheetText.Decode(SheetText.ReadBounded(stream), findings) is not { } text)
+        var text = SheetText.Of(stream, findings);
+        return Read(text, fileName, findings);
+    }
+
+    private static SampleSheet Read(string? text, string fileName, List<Finding> findings)
+    {
+        if (text is null)
         {
             return Unread(fileName, [.. findings]);
         }
@@ -96,7 +94,7 @@ public sealed class SampleSheet
         findings.AddRange(SheetChecks.Of(draft, facts));
         return new(fileName, facts, measurements, findings, draft)
         {
-            Comments = [.. text.Split('\n').Where(line => line.StartsWith('#')).Select(line => line.Trim('#', ' ', '\r', '\uFEFF'))],
+            Comments = SheetText.CommentsOf(text),
         };
     }
 
@@ -136,6 +134,8 @@ public sealed class SampleSheet
 
     /// <summary>The collection that the sheet describes, or false where it has errors or holds a test.</summary>
     public bool TryToCollection([NotNullWhen(true)] out CollectedDay? collectedDay) => (collectedDay = collection) is not null;
+
+    private string? TextOf(SheetItem item) => Facts.FirstOrDefault(fact => fact.Item == item.Name && fact.Text.Length > 0)?.Text;
 
     private SampleSheetException Refusal(Finding otherForm)
     {

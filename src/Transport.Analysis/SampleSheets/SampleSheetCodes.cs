@@ -120,6 +120,11 @@ public static class SampleSheetCodes
     public static SheetFindingKind MissingBagVolume { get; } = new("missing-bag-volume", Error, "The drained volume of a bag is missing: no sum over the day would be right.");
     public static SheetFindingKind BagFillMissing { get; } = new("bag-fill-missing", Warning, "Fill or glucose of a bag is missing: the day's balances are not given.");
 
+    // Several sheets together
+    public static SheetFindingKind SheetsWithoutCode { get; } = new("sheets-without-code", Error, "Of several sheets one has no patient code.");
+    public static SheetFindingKind SheetsOfDifferentPatients { get; } = new("sheets-of-different-patients", Error, "Several sheets carry different patient codes.");
+    public static SheetFindingKind SheetsWithoutDate { get; } = new("sheets-without-date", Error, "A test of a series has no date.");
+
 #pragma warning restore CS1591
 
     /// <summary>All of them, in the order of the documentation.</summary>
@@ -143,5 +148,7 @@ public static class SampleSheetCodes
         MissingMeasurements, FormDiffers, EarlyTest, RecentPeritonitis, DateAfterTest, PrecedingDwellShort, PrecedingIcodextrin, InstillationSlow,
         WeightWithoutTare, TemporaryDrainImplausible, InitialSodiumUnexpected,
         NotATest, NotACollection, CollectionTimeAssumed, CollectionPlasmaMissing, MissingBagVolume, BagFillMissing,
+        SheetsWithoutCode, SheetsOfDifferentPatients, SheetsWithoutDate,
+        SheetsWithoutCode, SheetsOfDifferentPatients, SheetsWithoutDate,
     ];
 }

@@ -59,7 +59,7 @@ internal sealed class SheetCells(List<Finding> findings, char? decimalMark)
             return null;
         }
 
-        if (number < 0)
+        if (number < 0 && range.Low >= 0)
         {
             findings.Add(SampleSheetCodes.NegativeValue.Finding("This value cannot be below zero; correct it.", row.Row, field, row.Value));
             return null;
@@ -129,38 +129,21 @@ internal sealed class SheetCells(List<Finding> findings, char? decimalMark)
         static double Factor(string name) => SheetQuantity.Strength.Units.First(unit => unit.Name == name).Factor;
     }
 
-    private static readonly string[] CertainDates =
-        ["yyyy-M-d", "yyyy/M/d", "yyyy.M.d", "yyyy-M-d HH:mm:ss", "d.M.yyyy", "d MMM yyyy", "d-MMM-yyyy", "d MMMM yyyy", "MMM d, yyyy", "MMMM d, yyyy"];
-
-    private static readonly string[] DayFirst = ["d/M/yyyy", "d-M-yyyy"];
-
-    private static readonly string[] MonthFirst = ["M/d/yyyy", "M-d-yyyy"];
-
     private double? ReadDate(SheetRow row, string field)
     {
-        if (Parsed(CertainDates) is { } certain)
+        switch (SheetDate.Read(row.Value, order: null, out var other))
         {
-            return certain.DayNumber;
+            case { } one when other is { } second:
+                findings.Add(SampleSheetCodes.AmbiguousDate.Finding(
+                    Invariant($"This date may be {one:yyyy-MM-dd} or {second:yyyy-MM-dd} and is left out; write year-month-day."),
+                    row.Row, field, row.Value, "such as 2025-03-11"));
+                return null;
+            case { } date:
+                return date.DayNumber;
+            default:
+                findings.Add(SampleSheetCodes.NotADate.Finding(
+                    "This date cannot be read and is left out; write year-month-day.", row.Row, field, row.Value, "such as 2025-03-11"));
+                return null;
         }
-
-        var (dayFirst, monthFirst) = (Parsed(DayFirst), Parsed(MonthFirst));
-        if (dayFirst is { } one && monthFirst is { } other && one != other)
-        {
-            findings.Add(SampleSheetCodes.AmbiguousDate.Finding(
-                Invariant($"This date may be {one:yyyy-MM-dd} or {other:yyyy-MM-dd} and is left out; write year-month-day."), row.Row, field, row.Value, "such as 2025-03-11"));
-            return null;
-        }
-
-        if ((dayFirst ?? monthFirst) is { } date)
-        {
-            return date.DayNumber;
-        }
-
-        findings.Add(SampleSheetCodes.NotADate.Finding(
-            "This date cannot be read and is left out; write year-month-day.", row.Row, field, row.Value, "such as 2025-03-11"));
-        return null;
-
-        DateOnly? Parsed(string[] forms) =>
-            DateOnly.TryParseExact(row.Value, forms, CultureInfo.InvariantCulture, DateTimeStyles.None, out var date) ? date : null;
     }
 }

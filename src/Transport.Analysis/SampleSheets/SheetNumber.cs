@@ -36,6 +36,25 @@ internal static partial class SheetNumber
         return double.TryParse(plain, NumberStyles.Float, CultureInfo.InvariantCulture, out value) && double.IsFinite(value);
     }
 
+    /// <summary>The decimal mark of a whole file, as its numbers show it; null where they disagree, or show none and commas separate nothing.</summary>
+    public static char? DecimalMarkOf(char delimiter, IEnumerable<(int Row, string Text)> numbers, List<Finding> findings)
+    {
+        var shown = numbers.GroupBy(number => DecimalMarkShownBy(number.Text)).Where(group => group.Key is not null).ToList();
+        switch (shown)
+        {
+            case [var only]:
+                return only.Key;
+            case [_, _]:
+                var rarer = shown.MinBy(group => group.Count())!.First();
+                findings.Add(SampleSheetCodes.MixedDecimalMarks.Finding(
+                    "Some values have a decimal point and others a decimal comma. Each was read by its own form; use one mark in the whole file.",
+                    rarer.Row, "value", rarer.Text));
+                return null;
+            default:
+                return delimiter == ',' ? '.' : null;
+        }
+    }
+
     private static (string Digits, char? Mark, bool Doubtful)? Shape(string text)
     {
         var trimmed = text.Trim().Replace('\u2212', '-').Replace('\u2013', '-');

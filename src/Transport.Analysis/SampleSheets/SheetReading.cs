@@ -47,24 +47,8 @@ internal sealed class SheetReading
 
     private char? DecimalMarkOf(char delimiter, List<SheetRow> rows)
     {
-        var shown = rows
-            .Where(row => row.Section.Length == 0 || Fluid(row) is not null || Fact(row) is { Kind: SheetValueKind.Number })
-            .GroupBy(row => SheetNumber.DecimalMarkShownBy(row.Value))
-            .Where(group => group.Key is not null)
-            .ToList();
-        switch (shown)
-        {
-            case [var only]:
-                return only.Key;
-            case [_, _]:
-                var rarer = shown.MinBy(group => group.Count())!.First();
-                findings.Add(SampleSheetCodes.MixedDecimalMarks.Finding(
-                    "Some values have a decimal point and others a decimal comma. Each was read by its own form; use one mark in the whole file.",
-                    rarer.Row, "value", rarer.Value));
-                return null;
-            default:
-                return delimiter == ',' ? '.' : null;
-        }
+        var numeric = rows.Where(row => row.Section.Length == 0 || Fluid(row) is not null || Fact(row) is { Kind: SheetValueKind.Number });
+        return SheetNumber.DecimalMarkOf(delimiter, numeric.Select(row => (row.Row, row.Value)), findings);
     }
 
     private static SampledFluid? Fluid(SheetRow row) => SheetWords.Fluid(row.Section);
@@ -116,7 +100,8 @@ internal sealed class SheetReading
 
         if (item.Kind == SheetValueKind.Text)
         {
-            code = row.Value;
+            // Tester and laboratory stay words of the sheet; only the code goes on into a test.
+            code = item == SheetWords.Code ? row.Value : code;
         }
         else if (cells.ReadFact(row, item) is { } value)
         {

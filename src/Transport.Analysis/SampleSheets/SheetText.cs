@@ -5,8 +5,44 @@ namespace Transport.Analysis;
 /// <summary>Bytes to text: UTF-8, UTF-16 with its mark, or Windows-1252.</summary>
 internal static class SheetText
 {
+    /// <summary>The text of a file; null where it cannot be had, which is then a finding.</summary>
+    public static string? OfFile(string path, List<Finding> findings)
+    {
+        try
+        {
+            using var stream = File.OpenRead(path);
+            return Of(stream, findings);
+        }
+        catch (Exception problem) when (problem is FileNotFoundException or DirectoryNotFoundException)
+        {
+            findings.Add(SampleSheetCodes.FileNotFound.Finding("There is no such file; check its name and folder."));
+        }
+        catch (Exception problem) when (problem is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
+        {
+            findings.Add(SampleSheetCodes.FileUnreadable.Finding("The file cannot be opened. Close it in other programs and check that you may read it."));
+        }
+
+        return null;
+    }
+
+    /// <summary>The text of a stream, from where it stands; null where there is none, which is then a finding.</summary>
+    public static string? Of(Stream stream, List<Finding> findings)
+    {
+        if (stream.CanSeek && stream.Length - stream.Position > SampleSheetLimits.FileBytes)
+        {
+            findings.Add(TooLarge());
+            return null;
+        }
+
+        return Decode(ReadBounded(stream), findings);
+    }
+
+    /// <summary>Comment lines without their mark (#), in their order.</summary>
+    public static IReadOnlyList<string> CommentsOf(string text) =>
+        [.. text.Split('\n').Where(line => line.StartsWith('#')).Select(line => line.Trim('#', ' ', '\r', '\uFEFF'))];
+
     /// <summary>At most one byte more than a sheet may have, so that a huge stream is never read whole.</summary>
-    public static byte[] ReadBounded(Stream stream)
+    private static byte[] ReadBounded(Stream stream)
     {
         using var bytes = new MemoryStream();
         var block = new byte[81920];
@@ -20,7 +56,7 @@ internal static class SheetText
     }
 
     /// <summary>The text, or the one finding that says why there is none.</summary>
-    public static string? Decode(byte[] bytes, List<Finding> findings)
+    private static string? Decode(byte[] bytes, List<Finding> findings)
     {
         if (bytes.Length > SampleSheetLimits.FileBytes)
         {
@@ -45,7 +81,7 @@ internal static class SheetText
         return text;
     }
 
-    public static Finding TooLarge() => SampleSheetCodes.FileTooLarge.Finding(
+    private static Finding TooLarge() => SampleSheetCodes.FileTooLarge.Finding(
         $"The file is larger than {SampleSheetLimits.FileBytes / 1_000_000} MB and was not read. A sample sheet has a few kB; check which file was chosen.");
 
     private static string? Decode(byte[] bytes) => bytes switch

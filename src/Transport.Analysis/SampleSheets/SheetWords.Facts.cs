@@ -26,6 +26,10 @@ internal static partial class SheetWords
 
     public static SheetItem Date { get; } = new("date", SheetValueKind.Date, "test date", "date of test");
 
+    public static SheetItem Tester { get; } = new("tester", SheetValueKind.Text, "tested by", "nurse", "performed by");
+
+    public static SheetItem Laboratory { get; } = new("laboratory", SheetValueKind.Text, "lab", "analyzed by");
+
     public static SheetItem SolutionGlucose { get; } = SheetItem.Number(
         "solution glucose", SheetQuantity.Strength, SampleSheetLimits.SolutionGlucose,
         "glucose", "dextrose", "bag glucose", "glucose strength", "strength", "solution dextrose", "bag dextrose");
@@ -137,7 +141,7 @@ internal static partial class SheetWords
         Code, Sex, Age, Height, Weight, Urine, RenalUreaClearance, RenalCreatinineClearance,
         Date, SolutionGlucose, SolutionSodium, Agent, Fill, Basis, Overfill, Residual, EndOfInflow, StartOfDrain, Dwell, Drained, Method, Factor,
         Form, FillTare, DrainTare, TemporaryDrained, ResidualAfter, DialysisStart, LastPeritonitis, PrecedingDwell, PrecedingAgent, Instillation,
-        CollectionTime, BloodTime,
+        CollectionTime, BloodTime, Tester, Laboratory,
     ];
 
     /// <summary>The fact of a name; null where there is none.</summary>

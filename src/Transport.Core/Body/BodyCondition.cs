@@ -21,7 +21,7 @@ internal sealed record BodyCondition(SolutePool Pool, Volume Volume, double Rena
         Volume.Milliliters,
         Renal + Other,
         (Pool.GenerationPerDay?.Micromoles ?? 0) / RegimenSchedule.MinutesPerDay,
-        ThreePoreSystem<Real>.AtBloodSide(Pool.Solute, 1, membrane.PlasmaLevel),
+        PoreCoefficients.AtBloodSide(Pool.Solute, 1, membrane.PlasmaLevel),
         Level);
 
     private static BodyCondition Of(Patient patient, SolutePool pool, SolutePanel panel, TimeOnly nightStart, int days)

@@ -40,7 +40,7 @@ public sealed partial class DwellCourse
         }
 
         // Both are amounts over the same volume, so the volume falls out.
-        var perUrea = 1 / plasma[SolutePanel.Urea];
+        var perUrea = 1 / PlasmaLevels[SolutePanel.Urea];
         var perGlucose = -1 / ConcentrationAt(SolutePanel.Glucose, TimeSpan.Zero);
         return First(0, step => Sum(trajectory.Polynomial(UreaSlot, step), perUrea, trajectory.Polynomial(GlucoseSlot, step), perGlucose));
     }

@@ -9,7 +9,6 @@ public sealed partial class DwellCourse
 {
     private readonly IDwellSystem<Real> system;
     private readonly Trajectory trajectory;
-    private readonly double[] plasma;
 
     internal DwellCourse(
         Patient patient, IMembrane membrane, Dwell dwell, SolutePanel panel, IDwellSystem<Real> system, Trajectory trajectory)
@@ -20,7 +19,6 @@ public sealed partial class DwellCourse
         Panel = panel;
         this.system = system;
         this.trajectory = trajectory;
-        plasma = CavityContents.Of(patient.Plasma, panel);
     }
 
     /// <summary>Whose plasma it was.</summary>
@@ -57,7 +55,7 @@ public sealed partial class DwellCourse
     /// <exception cref="ArgumentException">The solute was not followed.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The time is outside the dwell.</exception>
     /// <exception cref="InvalidOperationException">Plasma holds none of it.</exception>
-    public double DialysateToPlasmaAt(Solute solute, TimeSpan time) => plasma[IndexOf(solute)] is var level and > 0
+    public double DialysateToPlasmaAt(Solute solute, TimeSpan time) => PlasmaLevels[IndexOf(solute)] is var level and > 0
         ? ConcentrationAt(IndexOf(solute), time) / level
         : throw new InvalidOperationException($"Plasma holds no {solute}: there is no D/P.");
 
@@ -81,8 +79,8 @@ public sealed partial class DwellCourse
     /// <exception cref="ArgumentException">The solute was not followed.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The time is outside the dwell.</exception>
     /// <exception cref="InvalidOperationException">Plasma holds none of it.</exception>
-    public Volume ClearedAt(Solute solute, TimeSpan time) => IndexOf(solute) is var index && plasma[index] > 0
-        ? Volume.FromMilliliters((State(1 + index, time) - State(1 + index, TimeSpan.Zero)) / plasma[index])
+    public Volume ClearedAt(Solute solute, TimeSpan time) => IndexOf(solute) is var index && PlasmaLevels[index] > 0
+        ? Volume.FromMilliliters((State(1 + index, time) - State(1 + index, TimeSpan.Zero)) / PlasmaLevels[index])
         : throw new InvalidOperationException($"Plasma holds no {solute}: nothing can be cleared of it.");
 
     /// <summary>Glucose absorbed so far; a polymer's is <see cref="PolymerAbsorbedAt"/>.</summary>
@@ -106,6 +104,9 @@ public sealed partial class DwellCourse
     /// <summary>Glucose polymer absorbed so far; with plasma polymer the net amount.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The time is outside the dwell.</exception>
     public Mass PolymerAbsorbedAt(TimeSpan time) => PolymerAt(TimeSpan.Zero) - PolymerAt(time);
+
+    // As the laboratory gives it, when first asked for.
+    private double[] PlasmaLevels => field ??= CavityContents.Of(Patient.Plasma, Panel);
 
     private int IndexOf(Solute solute)
     {

@@ -29,7 +29,7 @@ public static class DwellSimulation
             state, dwell.Fill.Milliliters, CavityContents.Of(dwell.Solution, panel),
             Real.Of(dwell.Residual.Volume.Milliliters), CavityContents.Of(dwell.Residual, panel));
 
-        var recorder = new StepRecorder(system.Dimension);
+        var recorder = new StepRecorder();
         var integrator = new DormandPrince853<Real, TSystem>(system);
         integrator.Run(0, dwell.Duration.TotalMinutes, state, options.Integration, ref recorder);
         return new(patient, membrane, dwell, panel, system, recorder.ToTrajectory());

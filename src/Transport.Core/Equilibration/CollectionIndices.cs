@@ -6,6 +6,9 @@ public sealed record CollectionIndices
     /// <summary>The collection.</summary>
     public required CollectedDay Collection { get; init; }
 
+    /// <summary>The choices made.</summary>
+    public required EquilibrationIndicesOptions Options { get; init; }
+
     /// <summary>Weekly Kt/V urea by the drains, by the kidneys, of both.</summary>
     public (IndexValue? Peritoneal, IndexValue? Renal, IndexValue? Total) WeeklyUreaDose { get; init; }
 

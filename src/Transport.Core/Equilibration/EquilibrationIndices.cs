@@ -194,6 +194,7 @@ public sealed record EquilibrationIndices
             Marker = MarkerKinetics.Of(inputs),
             Proteins = ProteinTransport.Of(inputs),
         };
+        inputs.Missing(PairedTest.Name, PairedTest.NeedsTwo);
         return indices with { Classification = new ClassArithmetic(inputs).Of(indices) };
     }
 

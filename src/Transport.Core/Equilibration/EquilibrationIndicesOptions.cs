@@ -12,7 +12,7 @@ public sealed record EquilibrationIndicesOptions
     /// <summary>Borders of D/D0 glucose at 2.27 %; null takes those of 1987 for adults, those of 1996 for children.</summary>
     public CategoryCuts? GlucoseCuts { get; init; }
 
-    /// <summary>Series for z-score and percentile; null takes that of 1987 for adults, that of 1996 for children.</summary>
+    /// <summary>Series for z-score and percentile; null takes that of the age group and the strength, see <see cref="ReferencePopulations.For"/>.</summary>
     public ReferencePopulation? Population { get; init; }
 
     /// <summary>Limits for findings.</summary>

@@ -25,7 +25,8 @@ public static class MembranePatterns
 
     private static MembranePattern? Of(string code) => code switch
     {
-        "fast-transfer" or "large-vascular-surface" => MembranePattern.FastTransfer,
+        // A coefficient or an absorbed share beyond its limit is no fast transfer while the class is average.
+        "fast-transfer" => MembranePattern.FastTransfer,
         "low-ultrafiltration-fast-transfer" => MembranePattern.LowUltrafiltrationWithFastTransfer,
         "low-osmotic-conductance" or "corrected-dip-small-in-fast-transfer" or "free-water-share-low" => MembranePattern.LowOsmoticConductance,
         "low-ultrafiltration-dip-preserved" or "fluid-absorption-high" => MembranePattern.FluidLossOrMechanical,

@@ -10,7 +10,8 @@ namespace Transport;
 /// </remarks>
 public sealed record PairedTest
 {
-    private const string Name = "osmotic conductance to glucose";
+    internal const string Name = "osmotic conductance to glucose";
+    internal const string NeedsTwo = "no single test gives it: it needs two hours with two strengths, or is that of a fitted membrane";
     private const double LongestApartDays = 14;
 
     /// <summary>The hour with less glucose.</summary>

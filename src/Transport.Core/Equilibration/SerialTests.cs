@@ -21,6 +21,9 @@ public sealed record SerialTests
         (false, indices => indices.Marker?.LossFlow),
     ];
 
+    /// <summary>The choices made.</summary>
+    public required SerialTestsOptions Options { get; init; }
+
     /// <summary>The tests that have a date, oldest first.</summary>
     public required IReadOnlyList<EquilibrationIndices> Tests { get; init; }
 
@@ -48,11 +51,11 @@ public sealed record SerialTests
         if (dated.Select(indices => indices.Test.Patient.Code).Distinct().Count() > 1)
         {
             findings.Add(new(Severity.Error, "series-of-different-patients", "The tests carry different patient codes, so no course is given."));
-            return new() { Tests = dated, Courses = [], Findings = findings };
+            return new() { Options = options, Tests = dated, Courses = [], Findings = findings };
         }
 
         IReadOnlyList<SerialIndex> courses = [.. Followed.Select(one => Course(dated, one.AnyStrength, one.Read, options)).OfType<SerialIndex>()];
-        return new() { Tests = dated, Courses = courses, Findings = [.. findings, .. SerialFindings.Of(dated, courses, options.Thresholds)] };
+        return new() { Options = options, Tests = dated, Courses = courses, Findings = [.. findings, .. SerialFindings.Of(dated, courses, options.Thresholds)] };
     }
 
     private static bool IsSameStrength(DialysisSolution one, DialysisSolution other) => one.Agent == other.Agent

@@ -63,7 +63,7 @@ public static class TestForms
         [
             new("transport category", "the classes are for 240 min"),
             new("ultrafiltration capacity", "the limits are for 240 min"),
-            .. form == TestForm.PairedOneHour ? new MissingIndex[] { new("osmotic conductance to glucose", "needs both tests of the pair") } : [],
+            .. form == TestForm.PairedOneHour ? new MissingIndex[] { new(PairedTest.Name, "needs both tests of the pair") } : [],
         ],
         TestForm.TemporaryDrain => [],
         TestForm.Permeability => [],

@@ -1,5 +1,4 @@
 using System.Runtime.CompilerServices;
-using System.Runtime.InteropServices;
 using System.Runtime.Intrinsics;
 using C = Transport.DormandPrince853Coefficients;
 
@@ -25,18 +24,22 @@ internal sealed class DormandPrince853<T, TSystem> : IDenseSource<T>
     private const double ErrorExponent = -1.0 / 8.0;
     private const double Floor = 0.2;
 
-    // Doubles that go together: three vectors.
-    private const int BlockSize = 12;
+    // How wide a bend is, and how far a step may take it: y coth y has its poles at ±iπ.
+    private const double BendWidth = 3;
+    private const double BendStep = 4;
+
+    // Vectors that go together in a combination of stages.
+    private const int Block = 4;
 
     private readonly int n;
     private readonly int stride;
-    private readonly T[] stages;
-    private readonly T[] nothing;
-    private readonly T[] start;
-    private readonly T[] end;
-    private readonly T[] trial;
-    private readonly T[] trial3;
-    private readonly T[] dense;
+    private readonly LaneMemory<T> stages;
+    private readonly LaneMemory<T> nothing;
+    private readonly LaneMemory<T> start;
+    private readonly LaneMemory<T> end;
+    private readonly LaneMemory<T> trial;
+    private readonly LaneMemory<T> trial3;
+    private readonly LaneMemory<T> dense;
     private readonly double[] scale;
     private TSystem system;
 
@@ -45,13 +48,13 @@ internal sealed class DormandPrince853<T, TSystem> : IDenseSource<T>
         this.system = system;
         n = system.Dimension;
         stride = Stride(n);
-        stages = new T[C.ExtendedStageCount * stride];
-        nothing = new T[stride];
-        start = new T[stride];
-        end = new T[stride];
-        trial = new T[stride];
-        trial3 = new T[stride];
-        dense = new T[DenseStep<T>.TermCount * n];
+        stages = new(C.ExtendedStageCount * stride);
+        nothing = new(stride);
+        start = new(stride);
+        end = new(stride);
+        trial = new(stride);
+        trial3 = new(stride);
+        dense = new(DenseStep<T>.TermCount * n);
         scale = new double[n];
     }
 
@@ -61,7 +64,7 @@ internal sealed class DormandPrince853<T, TSystem> : IDenseSource<T>
     /// <summary>Evaluations of the right-hand side since the workspace was made.</summary>
     public long Evaluations { get; private set; }
 
-    public ReadOnlySpan<T> DenseTerms => dense;
+    public ReadOnlySpan<T> DenseTerms => dense.Span;
 
     /// <summary>Integrates from one time to another, or to where the observer stops.</summary>
     /// <param name="from">Start, min.</param>
@@ -80,15 +83,19 @@ internal sealed class DormandPrince853<T, TSystem> : IDenseSource<T>
             return from;
         }
 
-        state.CopyTo(start);
+        state.CopyTo(start.Span);
         system.AbsoluteScale(scale);
-        Evaluate(from, start.AsSpan(0, n), Stage(0));
+        Evaluate(from, start.Span[..n], Stage(0));
         var t = from;
-        var h = FirstStep(from, to - from, options.RelativeTolerance);
+        var h = FirstStep(from, to - from, options.RelativeTolerance, out var soon);
+        var bend = system.Bend(Stage(0));
+        var bending = (1 / soon) * (system.Bend(Stage(1)) - bend);
         var beforeKink = double.NaN;
         var rejectedBefore = false;
         for (var steps = 0; steps < options.MaximumSteps; steps++)
         {
+            h = Math.Min(h, LongestAround(bend, bending));
+
             // The last step may be a little longer, within what the safety factor holds back, rather than leave a crumb.
             var last = t + 1.1 * h >= to;
             h = last ? to - t : h;
@@ -106,7 +113,7 @@ internal sealed class DormandPrince853<T, TSystem> : IDenseSource<T>
                 continue;
             }
 
-            Evaluate(t + h, end.AsSpan(0, n), Stage(C.StageCount));
+            Evaluate(t + h, end.Span[..n], Stage(C.StageCount));
             if (system.KinkCount > 0 && ToKink(t, h, options.RelativeTolerance) is var shorter && shorter < h)
             {
                 beforeKink = double.IsNaN(beforeKink) ? h : beforeKink;
@@ -114,7 +121,7 @@ internal sealed class DormandPrince853<T, TSystem> : IDenseSource<T>
                 continue;
             }
 
-            var step = new DenseStep<T>(this, t, last ? to : t + h, h, start.AsSpan(0, n), end.AsSpan(0, n));
+            var step = new DenseStep<T>(this, t, last ? to : t + h, h, start.Span[..n], end.Span[..n]);
             var stop = observer.Observe(ref step);
             if (!double.IsNaN(stop))
             {
@@ -124,12 +131,15 @@ internal sealed class DormandPrince853<T, TSystem> : IDenseSource<T>
 
             if (last)
             {
-                end.AsSpan(0, n).CopyTo(state);
+                end.Span[..n].CopyTo(state);
                 return to;
             }
 
+            var bendBefore = bend;
+            bend = system.Bend(Stage(C.StageCount));
+            bending = (1 / h) * (bend - bendBefore);
             t += h;
-            end.AsSpan().CopyTo(start);
+            end.Span.CopyTo(start.Span);
             Stage(C.StageCount).CopyTo(Stage(0));
             if (!double.IsNaN(beforeKink))
             {
@@ -150,7 +160,7 @@ internal sealed class DormandPrince853<T, TSystem> : IDenseSource<T>
         for (var i = C.StageCount + 1; i < C.ExtendedStageCount; i++)
         {
             Combine(C.Stages[i], length, start, trial);
-            Evaluate(from + C.Nodes[i] * length, trial.AsSpan(0, n), Stage(i));
+            Evaluate(from + C.Nodes[i] * length, trial.Span[..n], Stage(i));
         }
 
         for (var i = 0; i < n; i++)
@@ -165,7 +175,7 @@ internal sealed class DormandPrince853<T, TSystem> : IDenseSource<T>
         for (var term = 0; term < C.Dense.Length; term++)
         {
             Combine(C.Dense[term], length, nothing, trial);
-            trial.AsSpan(0, n).CopyTo(dense.AsSpan((3 + term) * n));
+            trial.Span[..n].CopyTo(dense.Span[((3 + term) * n)..]);
         }
     }
 
@@ -175,7 +185,7 @@ internal sealed class DormandPrince853<T, TSystem> : IDenseSource<T>
         for (var i = 1; i < C.StageCount; i++)
         {
             Combine(C.Stages[i], length, start, trial);
-            Evaluate(from + C.Nodes[i] * length, trial.AsSpan(0, n), Stage(i));
+            Evaluate(from + C.Nodes[i] * length, trial.Span[..n], Stage(i));
         }
 
         Combine(C.Stages[C.StageCount], length, start, end);
@@ -212,7 +222,7 @@ internal sealed class DormandPrince853<T, TSystem> : IDenseSource<T>
     private double ToKink(double from, double length, double tolerance)
     {
         var near = Math.Max(1e-2 * tolerance, 1e-12);
-        if (FarthestPastKink(end) <= near)
+        if (FarthestPastKink(end.Span) <= near)
         {
             return length;
         }
@@ -224,14 +234,23 @@ internal sealed class DormandPrince853<T, TSystem> : IDenseSource<T>
             var middle = 0.5 * (low + high);
             for (var i = 0; i < n; i++)
             {
-                trial[i] = DenseStep<T>.Evaluate(dense, start.AsSpan(0, n), i, middle);
+                trial[i] = DenseStep<T>.Evaluate(dense.Span, start.Span[..n], i, middle);
             }
 
-            (low, high) = FarthestPastKink(trial) > 0.5 * near ? (low, middle) : (middle, high);
+            (low, high) = FarthestPastKink(trial.Span) > 0.5 * near ? (low, middle) : (middle, high);
         }
 
         // A step that starts on the kink to the last digit is on its far side throughout.
         return high * length > 1e-10 * Math.Max(1, Math.Abs(from)) ? high * length : length;
+    }
+
+    // The longest step that takes no patient's bend, going on as it did, further than to its zero or by so much; without limit where it is far and leaving.
+    private static double LongestAround(T bend, T bending)
+    {
+        var far = T.Abs(bend);
+        var leaving = T.WhereAbove(far, BendWidth, T.Of(double.MaxValue), T.Of(BendStep));
+        var most = T.WhereAbove(-1.0 * (bend * bending), 0, T.Max(far, T.Of(BendStep)), leaving);
+        return 1 / T.Largest(T.Abs(bending) / most);
     }
 
     // How far a state lies beyond the kinks that part it from the start of the step, of several patients the farthest; zero where none does.
@@ -240,7 +259,7 @@ internal sealed class DormandPrince853<T, TSystem> : IDenseSource<T>
         var farthest = 0.0;
         for (var kink = 0; kink < system.KinkCount; kink++)
         {
-            var before = system.Kink(kink, start);
+            var before = system.Kink(kink, start.Span);
             var past = T.PositivePart(-1.0 * (before * system.Kink(kink, state))) / (T.Abs(before) + T.Of(1e-300));
             farthest = Math.Max(farthest, T.Largest(past));
         }
@@ -250,15 +269,15 @@ internal sealed class DormandPrince853<T, TSystem> : IDenseSource<T>
 
     // The time in which the rates would change by their own size, times 1.5 tolerance^(1/8); the control does the rest. It takes one evaluation to
     // see how the rates change, a little later. The rates alone tell nothing: what starts from nothing changes by its own size at once.
-    private double FirstStep(double from, double span, double tolerance)
+    private double FirstStep(double from, double span, double tolerance, out double soon)
     {
-        var soon = Math.Min(span, 1e-3 * span + 1e-6);
+        soon = Math.Min(span, 1e-3 * span + 1e-6);
         for (var i = 0; i < n; i++)
         {
             trial[i] = start[i] + soon * stages[i];
         }
 
-        Evaluate(from + soon, trial.AsSpan(0, n), Stage(1));
+        Evaluate(from + soon, trial.Span[..n], Stage(1));
         double slope = 0, bend = 0;
         for (var i = 0; i < n; i++)
         {
@@ -271,40 +290,72 @@ internal sealed class DormandPrince853<T, TSystem> : IDenseSource<T>
         return guess < span ? Math.Max(guess, 1e-6 * span) : bend > 0 || slope == 0 ? span : 1e-6 * span;
     }
 
-    // target = from + length Σ weight stage. Whatever a lane is made of (one patient, four, a value and its derivatives), it is doubles side by side and
-    // the combination is linear: so it runs over all of them alike, three vectors together, so that no sum waits for the one before.
-    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    private void Combine((int Stage, double Weight)[] weights, double length, T[] from, T[] target)
+    // target = from + length Σ weight stage. Whatever a lane is made of (one patient, eight, a value and its derivatives), it is doubles side by side and
+    // the combination is linear: so it runs over all of them alike.
+    private void Combine((int Stage, double Weight)[] weights, double length, LaneMemory<T> from, LaneMemory<T> target)
     {
-        ref var stage = ref Doubles(stages);
-        ref var origin = ref Doubles(from);
-        ref var sum = ref Doubles(target);
-        var row = (nuint)(stride * Unsafe.SizeOf<T>() / sizeof(double));
-        var factor = Vector256.Create(length);
-        for (nuint i = 0; i < row; i += BlockSize)
+        if (Vector512.IsHardwareAccelerated && stride * LaneOf.Width<T>() % (Block * Lanes8.Width) == 0)
         {
-            var (a, b, c) = (Vector256<double>.Zero, Vector256<double>.Zero, Vector256<double>.Zero);
-            foreach (var (index, weight) in weights)
-            {
-                ref var numbers = ref Unsafe.Add(ref stage, (nuint)index * row + i);
-                var by = Vector256.Create(weight);
-                a = Vector256.MultiplyAddEstimate(Vector256.LoadUnsafe(ref numbers), by, a);
-                b = Vector256.MultiplyAddEstimate(Vector256.LoadUnsafe(ref numbers, 4), by, b);
-                c = Vector256.MultiplyAddEstimate(Vector256.LoadUnsafe(ref numbers, 8), by, c);
-            }
-
-            Vector256.MultiplyAddEstimate(a, factor, Vector256.LoadUnsafe(ref origin, i)).StoreUnsafe(ref sum, i);
-            Vector256.MultiplyAddEstimate(b, factor, Vector256.LoadUnsafe(ref origin, i + 4)).StoreUnsafe(ref sum, i + 4);
-            Vector256.MultiplyAddEstimate(c, factor, Vector256.LoadUnsafe(ref origin, i + 8)).StoreUnsafe(ref sum, i + 8);
+            Combine<Lanes8>(weights, length, from, target);
+        }
+        else
+        {
+            Combine<Lanes4>(weights, length, from, target);
         }
     }
 
-    private static ref double Doubles(T[] numbers) => ref Unsafe.As<T, double>(ref MemoryMarshal.GetArrayDataReference(numbers));
+    // Four vectors together, and two sums of each, so that none waits for the one before.
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    private void Combine<TVector>((int Stage, double Weight)[] weights, double length, LaneMemory<T> from, LaneMemory<T> target)
+        where TVector : struct, ILane<TVector>
+    {
+        ref var stage = ref Vectors<TVector>(stages);
+        ref var origin = ref Vectors<TVector>(from);
+        ref var sum = ref Vectors<TVector>(target);
+        var row = stride * LaneOf.Width<T>() / LaneOf.Width<TVector>();
+        var factor = TVector.Of(length);
+        for (var i = 0; i < row; i += Block)
+        {
+            TVector a = TVector.Of(0), b = a, c = a, d = a, e = a, f = a, g = a, h = a;
+            var k = 0;
+            for (; k + 1 < weights.Length; k += 2)
+            {
+                ref var one = ref Unsafe.Add(ref stage, weights[k].Stage * row + i);
+                ref var other = ref Unsafe.Add(ref stage, weights[k + 1].Stage * row + i);
+                var (byOne, byOther) = (TVector.Of(weights[k].Weight), TVector.Of(weights[k + 1].Weight));
+                a = TVector.MultiplyAdd(one, byOne, a);
+                b = TVector.MultiplyAdd(Unsafe.Add(ref one, 1), byOne, b);
+                c = TVector.MultiplyAdd(Unsafe.Add(ref one, 2), byOne, c);
+                d = TVector.MultiplyAdd(Unsafe.Add(ref one, 3), byOne, d);
+                e = TVector.MultiplyAdd(other, byOther, e);
+                f = TVector.MultiplyAdd(Unsafe.Add(ref other, 1), byOther, f);
+                g = TVector.MultiplyAdd(Unsafe.Add(ref other, 2), byOther, g);
+                h = TVector.MultiplyAdd(Unsafe.Add(ref other, 3), byOther, h);
+            }
+
+            if (k < weights.Length)
+            {
+                ref var one = ref Unsafe.Add(ref stage, weights[k].Stage * row + i);
+                var by = TVector.Of(weights[k].Weight);
+                a = TVector.MultiplyAdd(one, by, a);
+                b = TVector.MultiplyAdd(Unsafe.Add(ref one, 1), by, b);
+                c = TVector.MultiplyAdd(Unsafe.Add(ref one, 2), by, c);
+                d = TVector.MultiplyAdd(Unsafe.Add(ref one, 3), by, d);
+            }
+
+            Unsafe.Add(ref sum, i) = TVector.MultiplyAdd(a + e, factor, Unsafe.Add(ref origin, i));
+            Unsafe.Add(ref sum, i + 1) = TVector.MultiplyAdd(b + f, factor, Unsafe.Add(ref origin, i + 1));
+            Unsafe.Add(ref sum, i + 2) = TVector.MultiplyAdd(c + g, factor, Unsafe.Add(ref origin, i + 2));
+            Unsafe.Add(ref sum, i + 3) = TVector.MultiplyAdd(d + h, factor, Unsafe.Add(ref origin, i + 3));
+        }
+    }
+
+    private static ref TVector Vectors<TVector>(LaneMemory<T> numbers) => ref Unsafe.As<T, TVector>(ref numbers.Start);
 
     // Rows are padded so that they are whole blocks.
     private static int Stride(int n)
     {
-        while (n * Unsafe.SizeOf<T>() % (BlockSize * sizeof(double)) != 0)
+        while (n * LaneOf.Width<T>() % (Block * Lanes4.Width) != 0)
         {
             n++;
         }
@@ -312,7 +363,7 @@ internal sealed class DormandPrince853<T, TSystem> : IDenseSource<T>
         return n;
     }
 
-    private Span<T> Stage(int index) => stages.AsSpan(index * stride, n);
+    private Span<T> Stage(int index) => stages.Span.Slice(index * stride, n);
 
     private static double Magnitude(T x) => T.Largest(T.Abs(x));
 

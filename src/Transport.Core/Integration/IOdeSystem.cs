@@ -16,6 +16,12 @@ internal interface IOdeSystem<T>
     /// <summary>Where the state is with respect to one of them: zero on it, of different sign on its sides, of the size of the relative distance.</summary>
     public T Kink(int index, ReadOnlySpan<T> state) => T.Of(1);
 
+    /// <summary>
+    /// A number, told from f, through whose zero f turns as sharply as √(1 + b²) does: almost a kink, and narrow against a step, in which the estimate of
+    /// the error may not see it. A step takes it to zero or a little way past, and no further.
+    /// </summary>
+    public T Bend(ReadOnlySpan<T> rates) => T.Of(0);
+
     /// <summary>Writes the size below which the error of each component is not worth a smaller step.</summary>
     public void AbsoluteScale(Span<double> scale);
 }

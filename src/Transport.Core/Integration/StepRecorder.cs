@@ -1,10 +1,10 @@
 namespace Transport;
 
 /// <summary>Keeps every step with its dense output.</summary>
-internal readonly struct StepRecorder(int dimension) : IStepObserver<Real>
+internal readonly struct StepRecorder() : IStepObserver<Real>
 {
     private readonly List<double> times = [];
-    private readonly List<Real> values = [];
+    private readonly List<Real[]> steps = [];
 
     public double Observe(ref DenseStep<Real> step)
     {
@@ -13,11 +13,11 @@ internal readonly struct StepRecorder(int dimension) : IStepObserver<Real>
             times.Add(step.Start);
         }
 
+        // A block of its own for each step: nothing is copied when there are more than were expected.
         times.Add(step.End);
-        values.AddRange(step.StartState);
-        values.AddRange(step.Terms());
+        steps.Add([.. step.StartState, .. step.Terms()]);
         return double.NaN;
     }
 
-    public Trajectory ToTrajectory() => new(dimension, [.. times], [.. values]);
+    public Trajectory ToTrajectory() => new([.. times], [.. steps]);
 }

@@ -3,22 +3,19 @@ namespace Transport;
 /// <summary>A computed solution that can be asked at any time within it.</summary>
 internal sealed class Trajectory
 {
-    private readonly int dimension;
     private readonly double[] times;
-    private readonly Real[] values;
+    private readonly Real[][] steps;
 
-    /// <param name="dimension">Components of the state.</param>
     /// <param name="times">Ends of the steps, min, the start first.</param>
-    /// <param name="values">Per step: the state at its start, then its seven dense terms.</param>
-    public Trajectory(int dimension, double[] times, Real[] values)
+    /// <param name="steps">Per step: the state at its start, then its seven dense terms.</param>
+    public Trajectory(double[] times, Real[][] steps)
     {
-        this.dimension = dimension;
         this.times = times;
-        this.values = values;
+        this.steps = steps;
     }
 
     /// <summary>Components of the state.</summary>
-    public int Dimension => dimension;
+    public int Dimension => steps[0].Length / (1 + DenseStep<Real>.TermCount);
 
     /// <summary>Ends of the steps, min, the start first.</summary>
     public ReadOnlySpan<double> Times => times;
@@ -36,7 +33,8 @@ internal sealed class Trajectory
         Require.InRange(minutes, times[0], End, "min");
         var found = Array.BinarySearch(times, minutes);
         var step = Math.Clamp(found >= 0 ? found : ~found - 1, 0, StepCount - 1);
-        var block = Block(step);
+        var block = steps[step].AsSpan();
+        var dimension = Dimension;
         var fraction = (minutes - times[step]) / (times[step + 1] - times[step]);
         return DenseStep<Real>.Evaluate(block[dimension..], block[..dimension], component, fraction).Value;
     }
@@ -54,7 +52,8 @@ internal sealed class Trajectory
     /// <summary>One component over one step, which is exactly what <see cref="At(int, double)"/> gives there: see <see cref="Bernstein"/>.</summary>
     public double[] Polynomial(int component, int step)
     {
-        var block = Block(step);
+        var block = steps[step];
+        var dimension = Dimension;
         Span<double> terms = stackalloc double[DenseStep<Real>.TermCount];
         for (var term = 0; term < terms.Length; term++)
         {
@@ -84,11 +83,5 @@ internal sealed class Trajectory
 
             before = Bernstein.Sign(polynomial, fromEnd: true) is var sign and not 0 ? sign : before;
         }
-    }
-
-    private ReadOnlySpan<Real> Block(int step)
-    {
-        var size = dimension * (1 + DenseStep<Real>.TermCount);
-        return values.AsSpan(step * size, size);
     }
 }

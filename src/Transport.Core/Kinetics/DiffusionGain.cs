@@ -9,7 +9,8 @@ namespace Transport;
 /// <remarks>
 /// Up to z = 4 by nine levels of the continued fraction y coth y = 1 + z/(3 + z/(5 + z/(7 + …))) (Lambert), as a quotient of two polynomials, relative
 /// error at most 2e-14. Small solutes in small pores have z below 0.3. Proteins in large pores go beyond 4: there an eighth of y is doubled three
-/// times, 2x coth 2x = x coth x + x² / (x coth x); from y = 16 on the gain is |y| to 3e-14. No exponential anywhere, and arithmetic alone.
+/// times, 2x coth 2x = x coth x + x² / (x coth x); from y = 16 on the gain is |y| to 3e-14. No exponential anywhere, arithmetic alone, and numerator and
+/// denominator apart to the end: so one division serves both pore classes.
 /// </remarks>
 internal static class DiffusionGain
 {
@@ -19,32 +20,52 @@ internal static class DiffusionGain
     /// <summary>Where |y| begins.</summary>
     public const double DoublingUpTo = 256;
 
+    /// <summary>ps₁ y₁ coth y₁ + ps₂ y₂ coth y₂.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static T Of<T>(T z)
+    public static T Sum<T>(T ps1, T y1, T ps2, T y2)
         where T : struct, ILane<T>
     {
-        var near = Fraction(z);
-        return T.AnyAbove(z, FractionUpTo) ? T.WhereAbove(z, FractionUpTo, Beyond(z), near) : near;
+        var (above1, below1) = Quotient(y1);
+        var (above2, below2) = Quotient(y2);
+        return T.MultiplyAdd(ps1 * above1, below2, (ps2 * above2) * below1) / (below1 * below2);
     }
 
-    public static double Of(double z) => Of(Real.Of(z)).Value;
+    /// <summary>y coth y by z = y².</summary>
+    public static double Of(double z)
+    {
+        var (above, below) = Quotient(Real.Of(Math.Sqrt(z)));
+        return (above / below).Value;
+    }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static T Fraction<T>(T z)
-        where T : struct, ILane<T> => Numerator(z) / Denominator(z);
-
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static T Beyond<T>(T z)
+    private static (T Above, T Below) Quotient<T>(T y)
         where T : struct, ILane<T>
     {
+        var z = y * y;
+        var (above, below) = (Numerator(z), Denominator(z));
+        if (T.AnyAbove(z, FractionUpTo))
+        {
+            var (farAbove, farBelow) = Beyond(y, z);
+            above = T.WhereAbove(z, FractionUpTo, farAbove, above);
+            below = T.WhereAbove(z, FractionUpTo, farBelow, below);
+        }
+
+        return (above, below);
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static (T Above, T Below) Beyond<T>(T y, T z)
+        where T : struct, ILane<T>
+    {
+        // The largest number on the way is about 1e75.
         var square = (1.0 / 64) * z;
-        var gain = Fraction(square);
-        gain += square / gain;
+        var (above, below) = (Numerator(square), Denominator(square));
+        (above, below) = (T.MultiplyAdd(square * below, below, above * above), above * below);
         square = (1.0 / 16) * z;
-        gain += square / gain;
+        (above, below) = (T.MultiplyAdd(square * below, below, above * above), above * below);
         square = (1.0 / 4) * z;
-        gain += square / gain;
-        return T.WhereAbove(z, DoublingUpTo, T.Sqrt(z), gain);
+        (above, below) = (T.MultiplyAdd(square * below, below, above * above), above * below);
+        return (T.WhereAbove(z, DoublingUpTo, T.Abs(y), above), T.WhereAbove(z, DoublingUpTo, T.Of(1), below));
     }
 
     /// <summary>The derivative by z, given the value.</summary>

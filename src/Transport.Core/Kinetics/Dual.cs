@@ -70,9 +70,17 @@ internal readonly struct Dual : ILane<Dual>
 
     public static Dual Max(Dual left, Dual right) => left.Value > right.Value ? left : right;
 
-    public static Dual DiffusionGain(Dual z)
+    public static Dual DiffusionGains(Dual ps1, Dual y1, Dual ps2, Dual y2)
     {
-        var value = Transport.DiffusionGain.Of(z.Value);
-        return new(value, z.Slopes * Transport.DiffusionGain.Slope(z.Value, value));
+        // The value as one patient's, to the bit.
+        var sum = DiffusionGain.Sum(Real.Of(ps1.Value), Real.Of(y1.Value), Real.Of(ps2.Value), Real.Of(y2.Value));
+        return new(sum.Value, By(ps1, y1) + By(ps2, y2));
+
+        static Vector512<double> By(Dual ps, Dual y)
+        {
+            var z = y.Value * y.Value;
+            var gain = DiffusionGain.Of(z);
+            return ps.Slopes * gain + y.Slopes * (2 * y.Value * ps.Value * DiffusionGain.Slope(z, gain));
+        }
     }
 }

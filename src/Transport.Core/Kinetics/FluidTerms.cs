@@ -29,6 +29,9 @@ internal struct FluidTerms<T>
     /// <summary>The volumes to which the area refers and above which it is all in contact.</summary>
     public T ReferenceVolume, FullContactVolume;
 
+    /// <summary>Half the Péclet number of the solute that turns most sharply with the small pores' flow, for each mL/min of it.</summary>
+    public T SharpestTurn;
+
     /// <summary>F0, and 1/τ.</summary>
     public T TransientAmplitude, TransientRate;
 

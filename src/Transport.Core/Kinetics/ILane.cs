@@ -54,6 +54,6 @@ internal interface ILane<T>
     /// <summary>The larger of two.</summary>
     public static abstract T Max(T left, T right);
 
-    /// <summary>√z coth √z for z of zero or more: <see cref="Transport.DiffusionGain"/>.</summary>
-    public static abstract T DiffusionGain(T z);
+    /// <summary>ps₁ y₁ coth y₁ + ps₂ y₂ coth y₂: <see cref="DiffusionGain"/>.</summary>
+    public static abstract T DiffusionGains(T ps1, T y1, T ps2, T y2);
 }

@@ -24,4 +24,8 @@ internal static class LaneOf
     /// <summary>The number of one patient.</summary>
     public static double Read<T>(in T several, int lane)
         where T : struct, ILane<T> => Unsafe.Add(ref Unsafe.As<T, double>(ref Unsafe.AsRef(in several)), lane);
+
+    /// <summary>Writes the number of one patient.</summary>
+    public static void Set<T>(ref T several, int lane, double value)
+        where T : struct, ILane<T> => Unsafe.Add(ref Unsafe.As<T, double>(ref several), lane) = value;
 }

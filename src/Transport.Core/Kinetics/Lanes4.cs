@@ -76,5 +76,5 @@ internal readonly struct Lanes4 : ILane<Lanes4>
     public static Lanes4 Abs(Lanes4 x) => new(Vector256.Abs(x.Values));
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static Lanes4 DiffusionGain(Lanes4 z) => Transport.DiffusionGain.Of(z);
+    public static Lanes4 DiffusionGains(Lanes4 ps1, Lanes4 y1, Lanes4 ps2, Lanes4 y2) => DiffusionGain.Sum(ps1, y1, ps2, y2);
 }

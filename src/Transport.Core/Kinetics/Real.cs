@@ -63,5 +63,5 @@ internal readonly struct Real : ILane<Real>
     public static Real Max(Real left, Real right) => new(left.Value > right.Value ? left.Value : right.Value);
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static Real DiffusionGain(Real z) => Transport.DiffusionGain.Of(z);
+    public static Real DiffusionGains(Real ps1, Real y1, Real ps2, Real y2) => DiffusionGain.Sum(ps1, y1, ps2, y2);
 }

@@ -12,7 +12,7 @@ namespace Transport;
 internal readonly struct SoluteRow<T>(int solutes)
     where T : struct, ILane<T>
 {
-    private readonly T[] numbers = new T[StepCount(solutes) * SolutesPerStep];
+    private readonly LaneMemory<T> numbers = new(StepCount(solutes) * SolutesPerStep);
 
     /// <summary>Whether the loop takes four solutes of one patient at a time.</summary>
     public static bool FourAtOnce => typeof(T) == typeof(Real) && Vector256.IsHardwareAccelerated;
@@ -22,13 +22,13 @@ internal readonly struct SoluteRow<T>(int solutes)
 
     private static int SolutesPerStep => FourAtOnce ? Lanes4.Width : 1;
 
-    public Span<T> Span => numbers;
+    public Span<T> Span => numbers.Span;
 
     public ref T this[int solute] => ref numbers[solute];
 
     /// <summary>What one step of the loop takes: <typeparamref name="TStep"/> is four of <typeparamref name="T"/>, or the same.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public TStep At<TStep>(int step) => At<TStep>(numbers, step);
+    public ref TStep At<TStep>(int step) => ref Unsafe.Add(ref Unsafe.As<T, TStep>(ref numbers.Start), step);
 
     /// <summary>The same of a part of the state, which has three slots to spare behind its solutes.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]

@@ -16,6 +16,9 @@ internal struct ThreePoreSystem<T> : IDwellSystem<T>
 {
     private const double RT = PhysicalConstants.OsmoticPressurePerConcentration;
 
+    // A turn as sharp as this is a kink for all purposes.
+    private const double SharpestOfTurns = 1e3;
+
     private readonly int solutes;
     private readonly int polymer;
     private readonly double[] molarMass;
@@ -88,6 +91,7 @@ internal struct ThreePoreSystem<T> : IDwellSystem<T>
             TransientRate = T.Of(1 / membrane.TransientTime.TotalMinutes),
         };
 
+        var sharpest = T.Of(0);
         var creatinine = (pores.Small[SolutePanel.Creatinine].PerDiffusionArea + pores.Large[SolutePanel.Creatinine].PerDiffusionArea) * free.DiffusionArea;
         for (var i = 0; i < solutes; i++)
         {
@@ -97,19 +101,22 @@ internal struct ThreePoreSystem<T> : IDwellSystem<T>
             var ps_S = Whole(i) is { } whole ? T.PositivePart(whole - ps_L) : perArea_S * free.DiffusionArea;
             small[i] = PorePassage<T>.Of(T.Of(1 - sigma_S), i == SolutePanel.Glucose ? free.GlucosePermeabilityScale * ps_S : ps_S);
             large[i] = PorePassage<T>.Of(T.Of(1 - sigma_L), ps_L);
+            sharpest = T.Max(sharpest, T.AtMost(small[i].HalfPeclet, T.Of(SharpestOfTurns)));
             var pull = RT * (i < polymer ? SolutePanel.OsmoticWeight(i) : membrane.PolymerOsmoticEfficiency);
             osmotic_C[i] = T.Of(pull);
             osmotic_S[i] = T.Of(pull * sigma_S);
             osmotic_L[i] = T.Of(pull * sigma_L);
-            this.plasma[i] = T.Of(AtBloodSide(panel.Solutes[i], plasma[i], membrane.PlasmaLevel));
+            this.plasma[i] = T.Of(pores.BloodSide[i] * plasma[i]);
         }
+
+        fluid.SharpestTurn = sharpest;
 
         // PS over all pores where the radius does not decide; the large pores keep what they have by the radius.
         T? Whole(int i) => i switch
         {
             SolutePanel.Urea => membrane.UreaToCreatininePermeability is { } ratio ? ratio * creatinine : null,
             SolutePanel.Sodium => T.Of(membrane.SodiumPermeability.MillilitersPerMinute),
-            > SolutePanel.Sodium when membrane.Permeabilities.TryGetValue(panel.Solutes[i], out var rule) =>
+            > SolutePanel.Sodium when pores.Permeabilities[i] is { } rule =>
                 rule.ToCreatinineRatio is { } multiple ? multiple * creatinine : T.Of(rule.Given!.Value.MillilitersPerMinute),
             _ => null,
         };
@@ -229,19 +236,16 @@ internal struct ThreePoreSystem<T> : IDwellSystem<T>
     {
         var perVolume = SoluteRow<T>.Spread<TStep>(now.PerVolume);
         var outward = SoluteRow<T>.Spread<TStep>(now.Outward);
-        var flow_S = SoluteRow<T>.Spread<TStep>(now.Flow_S);
-        var flow_L = SoluteRow<T>.Spread<TStep>(now.Flow_L);
+        var flow = (SoluteRow<T>.Spread<TStep>(now.Flow_S), SoluteRow<T>.Spread<TStep>(now.Flow_L));
+        var flowPerArea = (SoluteRow<T>.Spread<TStep>(now.PerDiffusion * now.Flow_S), SoluteRow<T>.Spread<TStep>(now.PerDiffusion * now.Flow_L));
         var diffusion = SoluteRow<T>.Spread<TStep>(now.Diffusion);
-        var perDiffusion = SoluteRow<T>.Spread<TStep>(now.PerDiffusion);
         state = state.Slice(1, solutes + 3);
         rates = rates.Slice(1, solutes + 3);
         var steps = SoluteRow<T>.StepCount(solutes);
         for (var i = 0; i < steps; i++)
         {
-            var p = plasma.At<TStep>(i);
             var d = SoluteRow<T>.At<TStep>(state, i) * perVolume;
-            var flux = small.At<TStep>(i).Flux(flow_S, diffusion, perDiffusion, p, d)
-                + large.At<TStep>(i).Flux(flow_L, diffusion, perDiffusion, p, d);
+            var flux = PorePassage<TStep>.Flux(small.At<TStep>(i), large.At<TStep>(i), flow, flowPerArea, diffusion, plasma.At<TStep>(i), d);
             SoluteRow<T>.At<TStep>(rates, i) = flux - outward * d;
         }
     }
@@ -260,6 +264,25 @@ internal struct ThreePoreSystem<T> : IDwellSystem<T>
     // L + κ max(0, V/C − P0)
     public readonly T BulkRemoval(ReadOnlySpan<T> state) =>
         LosesFluid ? fluid.Lymph + fluid.LossPerVolume * T.PositivePart(state[0] - fluid.LossVolume) : fluid.Lymph;
+
+    /// <summary>
+    /// y of the protein that hardly passes the small pores: where their flow turns it takes plasma's concentration one way and the dialysate's the
+    /// other, and what diffuses rounds the corner off over a few minutes.
+    /// </summary>
+    public readonly T Bend(ReadOnlySpan<T> rates) => fluid.SharpestTurn * rates[PoreSlot + 1];
+
+    /// <summary>
+    /// Roughly when the small pores' flow turns, min, if glucose were to fall e-fold in V/PS and nothing else to change: patients who are alike in
+    /// this take their steps alike.
+    /// </summary>
+    public readonly T TurnGuess(ReadOnlySpan<T> start)
+    {
+        const int G = SolutePanel.Glucose;
+        var perVolume = T.Of(1) / start[0];
+        var byGlucose = osmotic_S[G] * (start[1 + G] * perVolume - plasma[G]);
+        var (_, drive, _) = Drives(start, perVolume);
+        return T.Log(byGlucose / (byGlucose - drive)) / ((small[G].PS + large[G].PS) * perVolume);
+    }
 
     public readonly int KinkCount => (areaLaw == AreaLaw.TwoThirds ? 1 : 0) + (LosesFluid ? 1 : 0);
 
@@ -291,30 +314,40 @@ internal struct ThreePoreSystem<T> : IDwellSystem<T>
         PoreFlows(state, T.Of(1) / state[0], ContactArea(state[0]));
 
     // J_k = g α_k LpS [ΔP(V) − σ_k ΔΠ − RT Σ φ σ_k,i (P_i − D_i)]
-    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private readonly (T Ultrasmall, T Small, T Large) PoreFlows(ReadOnlySpan<T> state, T perVolume, T g)
     {
+        var (drive_C, drive_S, drive_L) = Drives(state, perVolume);
+        return (g * fluid.Lp_C * drive_C, g * fluid.Lp_S * drive_S, g * fluid.Lp_L * drive_L);
+    }
+
+    // What is in the brackets, mmHg.
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private readonly (T Ultrasmall, T Small, T Large) Drives(ReadOnlySpan<T> state, T perVolume)
+    {
         var pressure = fluid.PressureEmpty - fluid.PressurePerVolume * state[0];
-        var drive_C = pressure - fluid.Oncotic_C;
-        var drive_S = pressure - fluid.Oncotic_S;
-        var drive_L = pressure - fluid.Oncotic_L;
+        var drives = (C: pressure - fluid.Oncotic_C, S: pressure - fluid.Oncotic_S, L: pressure - fluid.Oncotic_L);
         foreach (var i in SolutePanel.Osmotic)
         {
-            var gradient = plasma[i] - state[1 + i] * perVolume;
-            drive_C -= osmotic_C[i] * gradient;
-            drive_S -= osmotic_S[i] * gradient;
-            drive_L -= osmotic_L[i] * gradient;
+            drives = Pull(drives, i, state[1 + i] * perVolume);
         }
 
         for (var i = polymer; i < solutes; i++)
         {
-            var gradient = plasma[i] - state[1 + i] * perVolume;
-            drive_C -= osmotic_C[i] * gradient;
-            drive_S -= osmotic_S[i] * gradient;
-            drive_L -= osmotic_L[i] * gradient;
+            drives = Pull(drives, i, state[1 + i] * perVolume);
         }
 
-        return (g * fluid.Lp_C * drive_C, g * fluid.Lp_S * drive_S, g * fluid.Lp_L * drive_L);
+        return drives;
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private readonly (T C, T S, T L) Pull((T C, T S, T L) drives, int solute, T dialysate)
+    {
+        var gradient = dialysate - plasma[solute];
+        return (
+            T.MultiplyAdd(osmotic_C[solute], gradient, drives.C),
+            T.MultiplyAdd(osmotic_S[solute], gradient, drives.S),
+            T.MultiplyAdd(osmotic_L[solute], gradient, drives.L));
     }
 
     public readonly void AbsoluteScale(Span<double> scale)
@@ -336,16 +369,10 @@ internal struct ThreePoreSystem<T> : IDwellSystem<T>
         scale[PoreSlot + 2] = 1e-5 * reference;
     }
 
-    /// <summary>What a plasma concentration is on the blood side of the membrane. Proteins are followed relative to plasma.</summary>
-    internal static double AtBloodSide(Solute solute, double plasma, PlasmaLevel level) => level switch
-    {
-        PlasmaLevel.PlasmaWater when solute.ChargeNumber == 0 && !Solutes.IsProtein(solute) => plasma / PhysicalConstants.PlasmaWaterFraction,
-        PlasmaLevel.PlasmaWaterDonnan when !Solutes.IsProtein(solute) =>
-            plasma * Math.Pow(PhysicalConstants.DonnanRatio, solute.ChargeNumber) / PhysicalConstants.PlasmaWaterFraction,
-        _ => plasma,
-    };
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private readonly T ContactArea(T v) => areaLaw == AreaLaw.Constant ? T.Of(1) : ContactAreaByLaw(v);
 
-    private readonly T ContactArea(T v)
+    private readonly T ContactAreaByLaw(T v)
     {
         switch (areaLaw)
         {
@@ -362,6 +389,7 @@ internal struct ThreePoreSystem<T> : IDwellSystem<T>
     }
 
     // F(t) = 1 + F0 e^(−t/τ)
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private readonly T Transient(double minutes) => HasTransient
         ? T.MultiplyAdd(T.Exp((Instilled - minutes) * fluid.TransientRate), fluid.TransientAmplitude, T.Of(1))
         : T.Of(1);

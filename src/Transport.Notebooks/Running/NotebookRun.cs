@@ -43,7 +43,7 @@ internal static class NotebookRun
         var pageName = Path.ChangeExtension(name, ".html");
         var page = PageWriter.ToHtml(document, name, directory);
         cancellation.ThrowIfCancellationRequested();
-        WriteAll(output, (name, document.ToJson()), (pageName, page));
+        StagedFiles.Write(output, [(name, document.ToJson()), (pageName, page)]);
         return Path.Combine(options.OutputDirectory, pageName);
     }
 
@@ -87,29 +87,5 @@ internal static class NotebookRun
         var firstLine = cell.Source.Split('\n').FirstOrDefault(line => !string.IsNullOrWhiteSpace(line))?.Trim();
         IEnumerable<string> lines = [$"cell {count} of {total} failed, nothing was written", $"> {firstLine}", .. failure.Describe()];
         return string.Join("\n  ", lines);
-    }
-
-    // Under temporary names first, so that a full disk leaves no half of a result behind.
-    private static void WriteAll(string directory, params (string Name, string Text)[] files)
-    {
-        var staged = files.Select(file => (Temporary: Path.Combine(directory, $".{file.Name}.partial"), file.Text,
-            Final: Path.Combine(directory, file.Name))).ToList();
-        try
-        {
-            Directory.CreateDirectory(directory);
-            foreach (var file in staged)
-                File.WriteAllText(file.Temporary, file.Text);
-            foreach (var file in staged)
-                File.Move(file.Temporary, file.Final, overwrite: true);
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
-        {
-            throw new NotebookRunException(NotebookRunException.BadRequest, $"The result cannot be written: {e.Message}");
-        }
-        finally
-        {
-            foreach (var file in staged.Where(file => File.Exists(file.Temporary)))
-                File.Delete(file.Temporary);
-        }
     }
 }

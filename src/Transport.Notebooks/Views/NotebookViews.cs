@@ -19,6 +19,8 @@ public static class NotebookViews
     {
         Formatter.DefaultMimeType = MediaType.PlainText;
         Register<HtmlView>(view => view.Html, view => view.Text);
+        foreach (var assembly in new[] { typeof(Patient).Assembly, typeof(SampleSheet).Assembly, typeof(Figure).Assembly })
+            RecordFacts.Register(assembly);
         DomainViews.Register(live);
 
         // Sequences: records as a table, anything else as its plain text.

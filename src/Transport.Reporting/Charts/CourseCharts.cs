@@ -110,6 +110,45 @@ public static class CourseCharts
         };
     }
 
+    /// <summary>Simulated courses with printed means and their standard deviations between people.</summary>
+    /// <param name="title">What is compared; not empty.</param>
+    /// <param name="caption">The sources.</param>
+    /// <param name="quantity">What is drawn.</param>
+    /// <param name="courses">1 to 4 dwells.</param>
+    /// <param name="points">At least one; those of one name share a marker.</param>
+    /// <exception cref="ArgumentException">No or too many dwells, or no point.</exception>
+    public static Figure WithPublished(
+        string title, string caption, CourseQuantity quantity, IReadOnlyList<NamedCourse> courses, params IReadOnlyList<PublishedPoint> points)
+    {
+        ArgumentNullException.ThrowIfNull(quantity);
+        ArgumentNullException.ThrowIfNull(points);
+        var lines = Compare(title, caption, courses, quantity);
+        if (points.Count == 0)
+        {
+            throw new ArgumentException("Expected at least one printed mean.", nameof(points));
+        }
+
+        var series = points.GroupBy(point => point.Name).Select((named, i) => new Series(
+            named.Key, [.. named.Select(point => point.Time.TotalHours)], [.. named.Select(point => point.Value)])
+        {
+            Pattern = LinePattern.None,
+            Marker = PublishedMarkers[i % PublishedMarkers.Length],
+            Tone = Tone.Attention,
+            YWhiskers = [.. named.Select(point => new Extent(point.Value - (point.StandardDeviation ?? 0), point.Value + (point.StandardDeviation ?? 0)))],
+        });
+        return new(
+            title,
+            caption,
+            lines.AltText + " Printed: " + string.Join(", ", points.Select(point =>
+                $"{point.Name} {Digits.Of(point.Value, 3)}{(point.StandardDeviation is { } sd ? " ± " + Digits.Of(sd, 2) : "")} at {Digits.Hours(point.Time)}")) + ".",
+            lines.Panels[0] with { Series = [.. lines.Panels[0].Series, .. series] })
+        {
+            Key = KeyPlacement.Below,
+        };
+    }
+
+    private static readonly MarkerShape[] PublishedMarkers = [MarkerShape.Circle, MarkerShape.Square, MarkerShape.Diamond, MarkerShape.Triangle];
+
     // Prints in grey: no two of them agree in both.
     private static readonly Tone[] ComparedTones = [Tone.Strong, Tone.Middle, Tone.Light, Tone.Neutral];
 

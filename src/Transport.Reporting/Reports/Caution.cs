@@ -13,6 +13,9 @@ public static class Caution
         "Reference values are of adults on chronic dialysis: children, pregnancy, ascites, liver disease, a failing transplant and acute dialysis are outside them.",
     ];
 
+    /// <summary>The same for one sheet of paper without a simulation on it.</summary>
+    internal static string OnPaper => string.Join(" ", Lines[0], Lines[1], Lines[2], "Estimates are of the day of the test; after peritonitis or six months a new test tells. No flag is not safety.");
+
     /// <summary>What the use of these solutions does to other measurements, a sentence or more; empty where there is nothing to say.</summary>
     internal static string Of(IEnumerable<DialysisSolution> solutions) =>
         string.Join(" ", solutions.Select(solution => solution.Caution).OfType<string>().Distinct());

@@ -12,6 +12,7 @@ from scipy.integrate import solve_ivp
 problem = json.load(sys.stdin)
 minutes = np.array(problem["minutes"])
 scale = np.array(problem["scale"])
+floors = np.array(problem["floors"])
 cases = [
     (np.array(case["coefficients"]), np.array(case["start"]), np.array(case["reference"]).reshape(len(minutes), -1))
     for case in problem["cases"]
@@ -60,7 +61,7 @@ def run(tolerance):
     ]
     spent = (time.perf_counter() - begin) / len(cases)
     for solution, (_, _, reference) in zip(solutions, cases):
-        worst = max(worst, np.max(np.abs(observed(solution) / reference - 1)))
+        worst = max(worst, np.max(np.abs(observed(solution) - reference) / np.maximum(np.abs(reference), floors)))
     return spent, worst
 
 

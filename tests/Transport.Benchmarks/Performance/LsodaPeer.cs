@@ -16,6 +16,7 @@ internal sealed record LsodaPeer(double Microseconds, double Error, double Toler
             minutes = PeerProblem.Times.Select(time => time.TotalMinutes),
             scale = problem.Scale(),
             target = PeerProblem.Target,
+            floors = PeerProblem.Floors(),
             cases = Enumerable.Range(0, Members).Select(i => new
             {
                 coefficients = problem.Coefficients(i),

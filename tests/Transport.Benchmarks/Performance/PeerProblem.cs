@@ -8,6 +8,9 @@ internal sealed class PeerProblem
     public const double Target = 1e-6;
     public const int Members = 1000;
 
+    /// <summary>What has passed the small pores may come back and pass through zero: its error is relative to this at least, mL.</summary>
+    public const double SmallPoreFloor = 10;
+
     private const int CoefficientHead = 13;
 
     public static readonly TimeSpan[] Times = [.. new[] { 15, 30, 60, 90, 120, 180, 240 }.Select(minutes => TimeSpan.FromMinutes(minutes))];
@@ -96,8 +99,16 @@ internal sealed class PeerProblem
     }
 
     /// <summary>The largest relative error of any number at any time of any dwell.</summary>
-    public double WorstError(Func<int, double[]> observed, int members = Members) =>
-        Enumerable.Range(0, members).Max(i => observed(i).Zip(References[i], (found, true_) => Math.Abs(found / true_ - 1)).Max());
+    public double WorstError(Func<int, double[]> observed, int members = Members)
+    {
+        var floors = Floors();
+        return Enumerable.Range(0, members).Max(i => observed(i).Select((found, k) => Error(found, References[i][k], floors[k % floors.Length])).Max());
+
+        static double Error(double found, double exact, double floor) => Math.Abs(found - exact) / Math.Max(Math.Abs(exact), floor);
+    }
+
+    /// <summary>The size below which an error counts as if the number had it, in the order of a sample.</summary>
+    public static double[] Floors() => [.. new double[Panel.Solutes.Count + 2], SmallPoreFloor, 0];
 
     /// <summary>The loosest tolerance, on a ladder of small steps, that meets the target, and the error that it leaves.</summary>
     public static (double Tolerance, double Error) Tune(Func<double, double> worst)

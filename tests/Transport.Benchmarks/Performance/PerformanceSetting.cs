@@ -21,9 +21,9 @@ internal sealed class PerformanceSetting : IDisposable
         });
         BatchOptions = Batch(batchTolerance);
 
-        var exactDay = Day(new() { Integration = new() { RelativeTolerance = 1e-12 } });
-        (var dayTolerance, DayError) = PeerProblem.Tune(tolerance => Worst(Day(new() { Integration = new() { RelativeTolerance = tolerance } }), exactDay));
-        DayOptions = new() { Integration = new() { RelativeTolerance = dayTolerance } };
+        var exactDay = Day(OfDay(1e-12));
+        (var dayTolerance, DayError) = PeerProblem.Tune(tolerance => Worst(Day(OfDay(tolerance)), exactDay));
+        DayOptions = OfDay(dayTolerance);
 
         Cvode = CvodePeer.Build(Problem.Scale());
         if (Cvode is null)
@@ -96,6 +96,9 @@ internal sealed class PerformanceSetting : IDisposable
 
     public static DwellBatchOptions Batch(double tolerance, int workers = 1) =>
         new() { Panel = PeerProblem.Panel, Workers = workers, Integration = new() { RelativeTolerance = tolerance } };
+
+    private static RegimenOptions OfDay(double tolerance) =>
+        new() { Panel = PeerProblem.Panel, Integration = new() { RelativeTolerance = tolerance } };
 
     private double[] CvodeObserved(int member)
     {

@@ -84,6 +84,16 @@ internal static class Programs
         #endregion
     }
 
+    public static void FiledReport()
+    {
+        #region filing-a-report.md
+        var sheet = SampleSheet.Read("reference-data/examples/merrow-04-lost-dip.csv");
+        var page = ReportPages.Of(sheet, EquilibrationIndices.Of(sheet.ToTest()));
+        Directory.CreateDirectory("out");
+        File.WriteAllText("out/report.html", page.Html);
+        #endregion
+    }
+
     public static void FileBasedApp()
     {
         #region getting-started.md: file-based app
@@ -157,6 +167,23 @@ internal static class Programs
         foreach (var regimen in new[] { hands, tidal, varied })
             Console.WriteLine($"{regimen}: {RegimenSimulation.Run(patient, membrane, regimen).Ultrafiltration}");
         #endregion
+    }
+
+    public static void SideBySide(Patient patient, MembraneEnsemble ensemble, DialysisSolution tested)
+    {
+        #region regimens.md: side by side
+        var nine = TimeSpan.FromHours(9);
+        var four = Regimen.Cycling(nine, 4, Volume.FromLiters(2), DialysisSolution.Glucose136);
+        var six = Regimen.Cycling(nine, 6, Volume.FromLiters(2), DialysisSolution.Glucose136);
+        var compared = RegimenComparison.Run(patient, ensemble, four, [("six", six)], new() { Tested = tested });
+        foreach (var one in compared.Rows[1].Measures.Where(one => one.Difference is not null))
+            Console.WriteLine($"{one.Measure}: {one.Difference} {one.Measure.Unit} more than now");
+        foreach (var target in GuidelineTargets.Of(compared.Present))
+            Console.WriteLine($"{target.Target}: {target.Text}");
+        Console.WriteLine(ResidualFunctionNeeded.Of(compared.Present));
+        var longer = WhatIf.Run(patient, ensemble, four, RegimenKnob.NightLength, [8, 9, 10]);
+        #endregion
+        Assert.Equal(3, longer.Points.Length);
     }
 
     public static void RegimenFiles()

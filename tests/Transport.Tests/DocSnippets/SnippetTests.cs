@@ -77,6 +77,13 @@ public sealed partial class SnippetTests
     }
 
     [Fact]
+    public void The_program_of_the_filing_page_writes_a_page()
+    {
+        FromTheRoot.Printed(Programs.FiledReport);
+        Assert.Contains("MV-04", File.ReadAllText(Path.Combine(Documentation.Root, "out", "report.html")), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void The_programs_of_the_concepts_run()
     {
         var test = SampleSheet.Read(Path.Combine(ReferenceData.Folder, "examples", "merrow-01-average.csv")).ToTest();
@@ -86,6 +93,7 @@ public sealed partial class SnippetTests
         Assert.Contains("sodium", FromTheRoot.Printed(() => Programs.Search(test.Patient, ensemble, test.Solution)), StringComparison.Ordinal);
         var night = Regimen.Cycling(TimeSpan.FromHours(9), 5, Volume.FromLiters(2), DialysisSolution.Glucose136);
         Assert.Contains("drains 1.0 L", FromTheRoot.Printed(() => Programs.AnyExchanges(test.Patient, ensemble.Center)), StringComparison.Ordinal);
+        Assert.Contains("more than now", FromTheRoot.Printed(() => Programs.SideBySide(test.Patient, ensemble, test.Solution)), StringComparison.Ordinal);
         Assert.Contains("five nights", FromTheRoot.Printed(() => Programs.Body(test.Patient, ensemble.Center, night)), StringComparison.Ordinal);
     }
 

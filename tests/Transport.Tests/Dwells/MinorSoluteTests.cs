@@ -158,8 +158,8 @@ public sealed class MinorSoluteTests
         // Memory: 1/0.93 = 1.075 for neutral solutes, about 1.02 for sodium, 1.04 to 1.05 over 0.93 for anions. Tolerance: half of the last
         // digit. What diffusion comes to rest at is the concentration on the blood side.
         var solute = Minor.Solutes.Single(one => one.Name == name);
-        Assert.Equal(expected, ThreePoreSystem<Real>.AtBloodSide(solute, 1, PlasmaLevel.PlasmaWaterDonnan), 0.005);
-        Assert.Equal(1, ThreePoreSystem<Real>.AtBloodSide(Solutes.Albumin, 1, PlasmaLevel.PlasmaWaterDonnan));
+        Assert.Equal(expected, PoreCoefficients.AtBloodSide(solute, 1, PlasmaLevel.PlasmaWaterDonnan), 0.005);
+        Assert.Equal(1, PoreCoefficients.AtBloodSide(Solutes.Albumin, 1, PlasmaLevel.PlasmaWaterDonnan));
     }
 
     private static DwellCourse Run(

@@ -318,7 +318,7 @@ public sealed class EquilibrationIndicesTests
     [Fact]
     public void A_complete_test_misses_only_what_needs_more_samples_or_a_temporary_drain() =>
         Assert.Equal(
-            ["free water at 60 min", "urea-glucose crossing time"],
+            ["free water at 60 min", "urea-glucose crossing time", "osmotic conductance to glucose"],
             EquilibrationIndices.Of(Strong(0.70, 480, 7.5)).NotAvailable.Select(missing => missing.Name));
 
     [Fact]
@@ -338,7 +338,7 @@ public sealed class EquilibrationIndicesTests
                 "D/P creatinine", "D/P urea", "D/D0 glucose", "net ultrafiltration", "glucose absorbed",
                 "mass transfer area coefficient of creatinine", "mass transfer area coefficient of urea",
                 "mass transfer area coefficient of glucose", "sodium dip", "sodium ratio dip",
-                "sodium dip, corrected for diffusion", "free water at 60 min", "urea-glucose crossing time", "transport category",
+                "sodium dip, corrected for diffusion", "free water at 60 min", "urea-glucose crossing time", "osmotic conductance to glucose", "transport category",
             ],
             indices.NotAvailable.Select(missing => missing.Name));
     }

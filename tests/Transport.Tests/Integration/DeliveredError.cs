@@ -42,7 +42,7 @@ internal struct DeliveredError(Problem problem, double tolerance) : IStepObserve
 
     private static Func<double, double[]> Reference(Problem problem)
     {
-        var recorder = new StepRecorder(problem.Dimension);
+        var recorder = new StepRecorder();
         new DormandPrince853<Real, Problem>(problem).Run(0, problem.End, problem.Start(), new() { RelativeTolerance = 1e-13 }, ref recorder);
         var trajectory = recorder.ToTrajectory();
         return t => [.. Enumerable.Range(0, problem.Dimension).Select(i => trajectory.At(i, Math.Min(t, trajectory.End)))];

@@ -59,7 +59,7 @@ public sealed class DeliveredErrorTests
     {
         // SciPy 1.10.1, its code of this pair at 1e-13, and its implicit Radau code at 1e-12, which agree to 2e-12 at t = 5, 10, 15 and 20 (computed).
         var problem = Set.Single(candidate => candidate.Name == name);
-        var recorder = new StepRecorder(problem.Dimension);
+        var recorder = new StepRecorder();
         new DormandPrince853<Real, Problem>(problem).Run(0, problem.End, problem.Start(), new() { RelativeTolerance = 1e-13 }, ref recorder);
         for (var i = 0; i < values.Length; i++)
         {

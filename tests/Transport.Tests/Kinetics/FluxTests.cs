@@ -127,19 +127,29 @@ public sealed class FluxTests
     public void Four_lanes_have_the_gain_of_each(NormalFloat a, NormalFloat b)
     {
         var z = new[] { Math.Abs(a.Get) % 4, Math.Abs(b.Get) % 4, Math.Abs(a.Get) % 40, 0 };
-        foreach (var four in new[] { z, [z[0], z[1], z[0], z[3]] })
+        foreach (var four in new[] { z, [z[0], z[1], z[0], z[3]], [1e3 * z[0], z[1], 1e80 * z[2], z[3]] })
         {
-            var gains = Lanes4.DiffusionGain(new Lanes4(System.Runtime.Intrinsics.Vector256.Create(four)));
+            var y = new Lanes4(System.Runtime.Intrinsics.Vector256.Create([.. four.Select(Math.Sqrt)]));
+            var gains = Lanes4.DiffusionGains(Lanes4.Of(2), y, Lanes4.Of(3), Lanes4.Of(1) - y);
             for (var lane = 0; lane < Lanes4.Width; lane++)
             {
-                // The order of operations is the same; a fused multiply-add may round once less.
-                Assert.Equal(1, gains[lane] / DiffusionGain.Of(four[lane]), 1e-14);
+                // The order of operations is the same; a fused multiply-add may round once less, and the sum is over one denominator.
+                var (here, other) = (y[lane], 1 - y[lane]);
+                Assert.Equal(1, gains[lane] / (2 * DiffusionGain.Of(here * here) + 3 * DiffusionGain.Of(other * other)), 1e-14);
             }
         }
     }
 
-    private static double Flux(double flow, double passed, double ps, double plasma, double dialysate) =>
-        PorePassage<Real>.Of(Real.Of(passed), Real.Of(ps)).Flux(Real.Of(flow), Real.Of(1), Real.Of(1), Real.Of(plasma), Real.Of(dialysate)).Value;
+    // Through one of the two pore classes, in turn; the other is closed.
+    private static double Flux(double flow, double passed, double ps, double plasma, double dialysate)
+    {
+        var (open, closed) = (PorePassage<Real>.Of(Real.Of(passed), Real.Of(ps)), PorePassage<Real>.Of(Real.Of(0), Real.Of(0)));
+        var (one, none) = (Real.Of(flow), Real.Of(0));
+        var small = PorePassage<Real>.Flux(open, closed, (one, none), (one, none), Real.Of(1), Real.Of(plasma), Real.Of(dialysate)).Value;
+        var large = PorePassage<Real>.Flux(closed, open, (none, one), (none, one), Real.Of(1), Real.Of(plasma), Real.Of(dialysate)).Value;
+        Assert.Equal(small, large, 1e-14 * (ps + Math.Abs(flow * passed)) * (plasma + dialysate));
+        return small;
+    }
 
     private static double Size(PoreFlux at) => (at.PS + Math.Abs(at.Flow * at.Passed)) * (at.Plasma + at.Dialysate);
 

@@ -1,4 +1,3 @@
-using Transport.Tests.References;
 using static Transport.Analysis.OutcomeMeasures;
 using static Transport.Tests.Regimens.RegimenTests;
 
@@ -90,6 +89,13 @@ public sealed class RegimenComparisonTests
         Assert.All(outlook.Measures, one => Assert.Null(one.Difference));
         Assert.Equal(OutcomeMeasures.All.Count, outlook.Measures.Select(one => one.Measure.Name).Distinct().Count());
         Assert.All(OutcomeMeasures.All, measure => Assert.True(measure.Formula.Length > 0 && measure.Source.Length > 0));
+    }
+
+    [Fact]
+    public void The_page_lists_every_figure_with_its_formula()
+    {
+        var page = DocSnippets.Documentation.Read("docs/concepts/regimens.md");
+        Assert.All(OutcomeMeasures.All, measure => Assert.Contains($"| {measure.Name} | {measure.Unit} | {measure.Formula} | {measure.Source} |", page, StringComparison.Ordinal));
     }
 
     [Fact]

@@ -37,7 +37,7 @@ internal sealed class ClassArithmetic(IndexInputs inputs)
             return null;
         }
 
-        var population = inputs.Options.Population ?? (inputs.IsAdult ? ReferencePopulations.NorthAmerica1987 : ReferencePopulations.Children1996);
+        var population = inputs.Options.Population ?? ReferencePopulations.For(Test);
         return TransportClassification.Of(ratio.Value, cuts, population, inputs.Options.WithinPersonStandardDeviation) with
         {
             GlucoseCategory = GlucoseCategory(indices),

@@ -26,7 +26,7 @@ internal sealed class CollectionArithmetic(CollectedDay day, EquilibrationIndice
         var (renalUrea, renalCreatinine) = (Over(urineUrea, plasmaUrea), Over(urineCreatinine, plasmaCreatinine));
         var renal = renalUrea is { } u && renalCreatinine is { } c ? (u + c) * 0.5 : (Measured?)null;
         var total = Sum(urea, urineUrea);
-        var indices = new CollectionIndices { Collection = day, NotAvailable = missing };
+        var indices = new CollectionIndices { Collection = day, Options = options, NotAvailable = missing };
         var (proteinLoss, proteinClearance) = Protein();
         var glucose = Glucose();
         indices = indices with

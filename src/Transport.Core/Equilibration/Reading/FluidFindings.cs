@@ -55,6 +55,15 @@ internal static class FluidFindings
                 Expected = $"at least {low}",
             };
         }
+        else if (indices.NetUltrafiltration?.StandardDeviation is { } deviation && net < low.Value + deviation)
+        {
+            yield return new(Severity.Note, "ultrafiltration-near-limit", "Net ultrafiltration lies within the error of its volumes above the limit for this strength.")
+            {
+                Field = "net ultrafiltration",
+                Found = UltrafiltrationCapacity.Found(indices, net),
+                Expected = $"at least {low}",
+            };
+        }
     }
 
     private static IEnumerable<Finding> Dip(EquilibrationIndices indices)

@@ -1,0 +1,250 @@
+namespace Transport.Analysis;
+
+/// <summary>Asks of many regimens whether they keep their bounds over the members of an ensemble, the same for all.</summary>
+/// <remarks>
+/// <para>Nothing is lost: a regimen goes only when no outcome of the draws that are left could save it, or when one that keeps every bound beats it at the center.
+/// The draws that are hardest come first, so that what fails shows it early.</para>
+/// <para>The order in which draws are worked on, and by how many, changes nothing: counts are whole numbers.</para>
+/// </remarks>
+internal sealed class PosteriorStage
+{
+    private const int Block = 32;
+
+    private readonly Patient patient;
+    private readonly MembraneEnsemble ensemble;
+    private readonly RegimenGoals goals;
+    private readonly RegimenOptions simulation;
+    private readonly RegimenSearchOptions options;
+    private readonly RunControl control;
+    private readonly PosteriorGoals bounds;
+    private readonly NonDominated order;
+    private int[] draws;
+
+    public PosteriorStage(
+        Patient patient, MembraneEnsemble ensemble, RegimenGoals goals, RegimenOptions simulation, RegimenSearchOptions options, RunControl control)
+    {
+        this.patient = patient;
+        this.ensemble = ensemble;
+        this.goals = goals;
+        this.simulation = simulation;
+        this.options = options;
+        this.control = control;
+        bounds = new(goals, simulation);
+        order = new(goals);
+        draws = [.. Enumerable.Range(0, Math.Min(ensemble.Count, options.EnsembleMembers))];
+    }
+
+    /// <summary>How many members.</summary>
+    public int Count => draws.Length;
+
+    /// <summary>How many regimens met how many draws, in all.</summary>
+    public long Runs { get; private set; }
+
+    /// <summary>
+    /// Of some regimens those that keep every bound and that no other of those certainly beats. The rest is marked.
+    /// </summary>
+    public List<Candidate> Sift(IReadOnlyList<Candidate> candidates)
+    {
+        if (candidates.Count == 0)
+        {
+            return [];
+        }
+
+        if (bounds.Bounds.Count == 0)
+        {
+            return Front(candidates);
+        }
+
+        var states = candidates.Select(candidate => new State(candidate, bounds.Bounds.Count)).ToList();
+        HardestFirst(candidates[candidates.Count / 2]);
+
+        // What fails as badly as it can fails within so many draws.
+        var most = bounds.Bounds.Max(bound => bound.Probability is { } p ? (int)Math.Ceiling((1 - p) * Count) + Block : 0);
+        List<State> open = states;
+        for (var done = 0; done < Math.Min(most, Count) && open.Count > 0; done += Block)
+        {
+            Advance(open, Math.Min(done + Block, Count));
+            open = [.. open.Where(state => !Fails(state))];
+        }
+
+        List<Candidate> proven = [];
+        while (open.Count > 0)
+        {
+            // Whom none of the others certainly beats is asked to the end; then it counts against those that it beats.
+            var byCandidate = open.ToDictionary(state => state.Candidate);
+            var layer = order.Of([.. byCandidate.Keys], areExact: false).ConvertAll(candidate => byCandidate[candidate]);
+            Advance(layer, Count);
+            List<Candidate> kept = [.. layer.Where(state => !Fails(state)).Select(state => state.Candidate)];
+            proven.AddRange(kept);
+            open = [.. open.Except(layer).Where(state => !IsBeaten(state.Candidate, kept))];
+        }
+
+        return [.. proven.OrderBy(candidate => candidate.Index)];
+    }
+
+    /// <summary>The measures of regimens in every draw: [regimen][draw · measures].</summary>
+    public double[][] Tables(IReadOnlyList<Candidate> candidates)
+    {
+        var tables = candidates.Select(_ => new double[Count * RegimenFigures.Count]).ToArray();
+        Run(candidates, 0, Count, (i, draw, figures) => figures.CopyTo(tables[i].AsSpan(draw * RegimenFigures.Count)));
+        return tables;
+    }
+
+    /// <summary>How far a regimen is from the bound that it stands worst to, at the center, in shares of the bound.</summary>
+    public double CenterGap(Candidate candidate) => bounds.Bounds.Max(bound =>
+    {
+        var value = candidate[bound.Measure];
+        var size = Math.Max(1e-9, Math.Abs(double.IsFinite(bound.Floor) ? bound.Floor : bound.Ceiling));
+        return (double.IsFinite(bound.Floor) ? bound.Floor - value : value - bound.Ceiling) / size;
+    });
+
+    /// <summary>How much of each bound's promise is kept, from a regimen's table.</summary>
+    public IEnumerable<GoalAnswer> Answers(Candidate candidate, double[] table)
+    {
+        foreach (var bound in bounds.Bounds)
+        {
+            double mean = 0, day = 0, expected = 0;
+            for (var draw = 0; draw < Count; draw++)
+            {
+                var figures = table.AsSpan(draw * RegimenFigures.Count, RegimenFigures.Count);
+                expected += PosteriorGoals.Value(bound.Measure, figures, candidate.ModelForm.Shift) / Count;
+                mean += bounds.Share(bound, figures, candidate.ModelForm, false) / Count;
+                day += bounds.Share(bound, figures, candidate.ModelForm, true) / Count;
+            }
+
+            yield return new(bound, expected, Math.Min(1, mean), bound.Measure == RegimenMeasure.Ultrafiltration ? Math.Min(1, day) : null);
+        }
+    }
+
+    private List<Candidate> Front(IReadOnlyList<Candidate> candidates)
+    {
+        var front = order.Of(candidates, areExact: false);
+        foreach (var beaten in candidates.Except(front))
+        {
+            beaten.Dropped = DropReason.Dominated;
+        }
+
+        return front;
+    }
+
+    private bool IsBeaten(Candidate candidate, List<Candidate> by)
+    {
+        if (!order.IsBeaten(candidate, by))
+        {
+            return false;
+        }
+
+        candidate.Dropped = DropReason.Dominated;
+        return true;
+    }
+
+    // Whether a bound is missed whatever the draws that are left say.
+    private bool Fails(State state)
+    {
+        for (var b = 0; b < bounds.Bounds.Count; b++)
+        {
+            var bound = bounds.Bounds[b];
+            var left = Count - state.Done;
+            var fails = bound.Probability is { } asked
+                ? state.Kept[b] + PosteriorGoals.Units(1) * left < PosteriorGoals.Units(asked) * Count - Count
+                : left == 0 && !bound.Holds(PosteriorGoals.FromUnits(state.Sums[b]) / Count);
+            if (fails)
+            {
+                state.Candidate.Dropped = DropReason.MissesBound;
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    // One regimen is run over all draws; where it stands worst to a bound stands first, the bounds taking turns.
+    private void HardestFirst(Candidate reference)
+    {
+        var table = Tables([reference])[0];
+        var lists = bounds.Bounds
+            .Select(bound => draws.OrderBy(draw =>
+            {
+                var value = PosteriorGoals.Value(bound.Measure, table.AsSpan(draw * RegimenFigures.Count, RegimenFigures.Count), reference.ModelForm.Shift);
+                return Math.Min(double.IsFinite(bound.Floor) ? value - bound.Floor : double.MaxValue, double.IsFinite(bound.Ceiling) ? bound.Ceiling - value : double.MaxValue);
+            }).ThenBy(draw => draw).ToArray())
+            .ToArray();
+        draws = [.. Enumerable.Range(0, Count).SelectMany(i => lists.Select(list => list[i])).Distinct()];
+    }
+
+    private void Advance(IReadOnlyList<State> states, int to)
+    {
+        foreach (var together in states.Where(state => state.Done < to).GroupBy(state => state.Done))
+        {
+            List<State> group = [.. together];
+            Run(group.ConvertAll(state => state.Candidate), together.Key, to, (i, _, figures) =>
+            {
+                var state = group[i];
+                for (var b = 0; b < bounds.Bounds.Count; b++)
+                {
+                    var bound = bounds.Bounds[b];
+                    if (bound.Probability is null)
+                    {
+                        var value = PosteriorGoals.Value(bound.Measure, figures, state.Candidate.ModelForm.Shift);
+                        Interlocked.Add(ref state.Sums[b], PosteriorGoals.Units(value));
+                    }
+                    else
+                    {
+                        Interlocked.Add(ref state.Kept[b], PosteriorGoals.Units(bounds.Share(bound, figures, state.Candidate.ModelForm, bound.IsOfSingleDay)));
+                    }
+                }
+            });
+            group.ForEach(state => state.Done = to);
+        }
+    }
+
+    private void Run(IReadOnlyList<Candidate> candidates, int from, int to, Taking take)
+    {
+        var catalog = new RegimenCatalog(patient, simulation, candidates[0].Regimen, goals.Pressure);
+        List<CycleKind> scratch = [];
+        foreach (var candidate in candidates)
+        {
+            candidate.Ring = catalog.Add(candidate.Regimen, scratch);
+        }
+
+        catalog.Complete(options);
+        Runs += (long)candidates.Count * (to - from);
+        ParallelRuns.Run(
+            to - from,
+            options.Workers,
+            new() { Cancellation = control.Cancellation },
+            0,
+            1,
+            () => new RingWorker(patient, catalog, simulation, options, goals.Pressure, seesPeak: false),
+            (worker, i) =>
+            {
+                var draw = draws[from + i];
+                worker.Prepare(ensemble[draw]);
+                Span<double> figures = stackalloc double[RegimenFigures.Count];
+                for (var k = 0; k < candidates.Count; k++)
+                {
+                    if (k % 64 == 0)
+                    {
+                        control.Cancellation.ThrowIfCancellationRequested();
+                    }
+
+                    candidates[k].Figures.CopyTo(figures);
+                    worker.Run(candidates[k].Regimen, candidates[k].Ring, figures);
+                    take(k, draw, figures);
+                }
+            });
+    }
+
+    private delegate void Taking(int candidate, int draw, ReadOnlySpan<double> figures);
+
+    private sealed class State(Candidate candidate, int bounds)
+    {
+        public Candidate Candidate { get; } = candidate;
+
+        public int Done { get; set; }
+
+        public long[] Kept { get; } = new long[bounds];
+
+        public long[] Sums { get; } = new long[bounds];
+    }
+}

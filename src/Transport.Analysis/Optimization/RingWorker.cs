@@ -1,0 +1,67 @@
+namespace Transport.Analysis;
+
+/// <summary>Gives the measures of regimens with one membrane after another: by maps where they are rings, by simulation where not. One per thread.</summary>
+internal sealed class RingWorker
+{
+    private const int MostExchanges = 80;
+
+    private readonly Patient patient;
+    private readonly RegimenCatalog catalog;
+    private readonly RegimenOptions options;
+    private readonly RegimenSearchOptions search;
+    private readonly RegimenFigures figures;
+    private readonly CycleLibrary plain;
+    private readonly CycleLibrary? polymer;
+    private readonly RegimenWorkspace workspace = new();
+    private readonly double[] sums;
+    private readonly double[] infused;
+    private readonly double[] drained = new double[MostExchanges];
+    private readonly double[] late = new double[MostExchanges];
+    private ThreePoreMembrane membrane = null!;
+
+    public RingWorker(Patient patient, RegimenCatalog catalog, RegimenOptions options, RegimenSearchOptions search, CavityPressure pressure, bool seesPeak)
+    {
+        this.patient = patient;
+        this.catalog = catalog;
+        this.options = options;
+        this.search = search;
+        figures = new(patient, options, pressure);
+        plain = catalog.Of(false).ToLibrary(seesPeak);
+        polymer = catalog.HasPolymer ? catalog.Of(true).ToLibrary(seesPeak) : null;
+        sums = new double[Math.Max(plain.SumCount, polymer?.SumCount ?? 0)];
+        infused = new double[sums.Length];
+    }
+
+    /// <summary>How many regimens were simulated phase after phase.</summary>
+    public int Simulated { get; private set; }
+
+    public void Prepare(ThreePoreMembrane of)
+    {
+        membrane = of;
+        plain.Prepare(of);
+        polymer?.Prepare(of);
+    }
+
+    /// <summary>The measures, without the model's discrepancy; and that, mL.</summary>
+    public (double Shift, double Deviation) Run(Regimen regimen, RegimenRingOf? ring, Span<double> into)
+    {
+        if (ring is not null && ring.Places.Length <= MostExchanges)
+        {
+            var library = ring.HasPolymer ? polymer! : plain;
+            var rings = catalog.Of(ring.HasPolymer);
+            var found = sums.AsSpan(0, library.SumCount);
+            if (library.TryRun(ring.Places, found, drained, late))
+            {
+                var given = infused.AsSpan(0, rings.InfusedCount);
+                rings.Infused(ring.Places, given);
+                rings.Figures.Read(found, given, into);
+                return rings.Doubt.Of(ring.Places, drained, late);
+            }
+        }
+
+        Simulated++;
+        var outcome = workspace.Run(patient, membrane, regimen, options, RunControl.None);
+        figures.Read(outcome, into);
+        return DailyDoubt.ModelForm(outcome, search);
+    }
+}

@@ -1,0 +1,226 @@
+using System.Collections.Immutable;
+using System.Text.RegularExpressions;
+
+namespace Transport.Analysis;
+
+/// <summary>The cells of one row, each judged on its own. What a sheet's cells know of numbers and units is asked of them.</summary>
+internal sealed partial class BookCells(
+    int row, IReadOnlyDictionary<BookColumn, string> texts, IReadOnlyDictionary<BookColumn, string> units, char? decimalMark, List<Finding> findings)
+{
+    private readonly SheetCells cells = new(findings, decimalMark);
+
+    public int Row => row;
+
+    public bool Has(BookColumn column) => Text(column).Length > 0;
+
+    public bool HasAny(params BookColumn[] columns) => columns.Any(Has);
+
+    public string Text(BookColumn column) => texts.TryGetValue(column, out var text) && !SheetWords.IsBlank(text) ? text : "";
+
+    public double? Number(BookColumn column) => Has(column) ? Number(column, Text(column)) : null;
+
+    public Volume? Milliliters(BookColumn column) => Number(column) is { } value ? Volume.FromMilliliters(value) : null;
+
+    public TimeSpan? Minutes(BookColumn column) => Number(column) is { } value ? TimeSpan.FromMinutes(value) : null;
+
+    /// <summary>A length of time, which may also be written h:mm.</summary>
+    public TimeSpan? Hours(BookColumn column) =>
+        SheetTime.Clock(Text(column)) is { } clock ? TimeSpan.FromMinutes(clock) : Number(column) is { } value ? TimeSpan.FromHours(value) : null;
+
+    public T? Choice<T>(BookColumn column)
+        where T : struct, Enum
+    {
+        if (!Has(column))
+        {
+            return null;
+        }
+
+        if (column.Words!.TryGetValue(SheetWords.Normal(Text(column)), out var value))
+        {
+            return (T)Enum.ToObject(typeof(T), value);
+        }
+
+        findings.Add(SampleSheetCodes.UnknownWord.Finding(
+            $"'{column.Name}' does not take this word; the cell is left out. Use one of those expected.", row, column.Name, Text(column),
+            string.Join(", ", column.Words.GroupBy(pair => pair.Value).Select(group => group.First().Key))));
+        return null;
+    }
+
+    public ImmutableArray<Volume> Volumes(BookColumn column)
+    {
+        if (!Has(column))
+        {
+            return [];
+        }
+
+        var volumes = ImmutableArray.CreateBuilder<Volume>();
+        foreach (var part in Between().Split(Text(column)).Where(part => part.Length > 0))
+        {
+            if (Number(column, part) is not { } value)
+            {
+                return [];
+            }
+
+            volumes.Add(Volume.FromMilliliters(value));
+        }
+
+        return volumes.ToImmutable();
+    }
+
+    public BloodPressure? Pressure(BookColumn column)
+    {
+        if (!Has(column))
+        {
+            return null;
+        }
+
+        if (PressureForm().Match(Text(column)) is { Success: true } match
+            && int.TryParse(match.Groups["s"].Value, out var systolic) && int.TryParse(match.Groups["d"].Value, out var diastolic)
+            && BloodPressure.IsPossible(systolic, diastolic))
+        {
+            return BloodPressure.FromMillimetersOfMercury(systolic, diastolic);
+        }
+
+        findings.Add(new(Severity.Warning, "book-pressure-unreadable", "This pressure cannot be read and is left out; write upper/lower in mmHg.")
+        {
+            Row = row,
+            Field = column.Name,
+            Found = Text(column),
+            Expected = "such as 128/76",
+        });
+        return null;
+    }
+
+    public TimeOnly? Clock(BookColumn column)
+    {
+        if (!Has(column))
+        {
+            return null;
+        }
+
+        if (SheetTime.Clock(Text(column)) is { } minutes)
+        {
+            return TimeOnly.FromTimeSpan(TimeSpan.FromMinutes(minutes));
+        }
+
+        findings.Add(SampleSheetCodes.NotATime.Finding("This clock time cannot be read and is left out.", row, column.Name, Text(column), "a clock time such as 08:15"));
+        return null;
+    }
+
+    public ImmutableArray<Symptom> Symptoms(BookColumn column)
+    {
+        var text = SheetWords.Normal(Text(column));
+        var found = ImmutableArray.CreateBuilder<Symptom>();
+        foreach (var (symptom, words) in BookWords.SymptomWords)
+        {
+            foreach (var word in words)
+            {
+                if (HasWord(text, word))
+                {
+                    found.Add(symptom);
+                    text = text.Replace(word, "", StringComparison.Ordinal);
+                }
+            }
+        }
+
+        return [.. found.Distinct()];
+    }
+
+    /// <summary>A strength, "icodextrin", or bags joined by + such as "2 x 5 L 75.5 + 2.5 L 126".</summary>
+    public BookFluid? Fluid(BookColumn column)
+    {
+        if (!Has(column))
+        {
+            return null;
+        }
+
+        var parts = Text(column).Split('+', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
+        var bags = new List<BookBag>();
+        foreach (var part in parts)
+        {
+            var bag = BagForm().Match(part);
+            if (!bag.Success && parts.Length > 1)
+            {
+                return Unread(column);
+            }
+
+            if (SolutionOf(column, bag.Success ? bag.Groups["strength"].Value : part) is not { } solution)
+            {
+                return null;
+            }
+
+            if (!bag.Success)
+            {
+                return new(solution, []);
+            }
+
+            if (!SheetNumber.TryRead(bag.Groups["volume"].Value, decimalMark ?? '.', out var liters, out _) || !(liters > 0))
+            {
+                return Unread(column);
+            }
+
+            var milliliters = bag.Groups["unit"].Value.StartsWith('m') ? liters : 1000 * liters;
+            bags.Add(new(bag.Groups["count"].Success ? int.Parse(bag.Groups["count"].Value, System.Globalization.CultureInfo.InvariantCulture) : 1, Volume.FromMilliliters(milliliters), solution));
+        }
+
+        return bags.Count == 0 || bags.Exists(bag => bag.Solution.Polymer is not null) && bags.Count > 1 ? Unread(column) : new(Mixed(bags), [.. bags]);
+    }
+
+    // Mean strength by volume (ideal mixing).
+    private static DialysisSolution Mixed(List<BookBag> bags)
+    {
+        if (bags.TrueForAll(bag => bag.Solution == bags[0].Solution))
+        {
+            return bags[0].Solution;
+        }
+
+        var volume = bags.Sum(bag => bag.Count * bag.Volume.Milliliters);
+        return DialysisSolution.OfGlucose(bags.Sum(bag => bag.Count * bag.Volume.Milliliters * bag.Solution.Glucose.MillimolesPerLiter) / volume);
+    }
+
+    private DialysisSolution? SolutionOf(BookColumn column, string text) =>
+        SheetWords.Normal(text) is var word && (word.StartsWith("icodextrin", StringComparison.Ordinal) || word is "ico" or "polyglucose" or "glucose polymer")
+            ? DialysisSolution.Icodextrin
+            : Read(column, text, SheetQuantity.Strength, SampleSheetLimits.SolutionGlucose, needsUnit: false) is { } strength ? DialysisSolution.OfGlucose(strength) : null;
+
+    private BookFluid? Unread(BookColumn column)
+    {
+        findings.Add(new(Severity.Error, "book-fluid-unreadable", "This fluid cannot be read; the night keeps no expectation.")
+        {
+            Row = row,
+            Field = column.Name,
+            Found = Text(column),
+            Expected = "a strength (75.5), icodextrin, or bags joined by + (2 x 5 L 75.5 + 2.5 L 126)",
+        });
+        return null;
+    }
+
+    private double? Number(BookColumn column, string text) => Read(column, text, column.Quantity!, column.Range!, column.NeedsUnit);
+
+    // The unit stands in the cell, or in the header, or is the first of its kind.
+    private double? Read(BookColumn column, string text, SheetQuantity quantity, PlausibleRange range, bool needsUnit)
+    {
+        var match = WithUnit().Match(text);
+        var (number, unit) = match.Success ? (match.Groups["number"].Value, match.Groups["unit"].Value) : (text, units[column]);
+        unit = unit.Length > 0 || needsUnit ? unit : quantity.Units[0].Name;
+        return cells.ReadQuantity(new(row, "", column.Name, "", number, unit, ""), column.Name, quantity, range, out _);
+    }
+
+    private static bool HasWord(string text, string word)
+    {
+        var at = text.IndexOf(word, StringComparison.Ordinal);
+        return at >= 0 && !text[..at].TrimEnd().EndsWith("no", StringComparison.Ordinal) && !text[..at].TrimEnd().EndsWith("without", StringComparison.Ordinal);
+    }
+
+    [GeneratedRegex(@"[\s;/|]+")]
+    private static partial Regex Between();
+
+    [GeneratedRegex(@"^(?<s>\d{2,3})\s*[/\\-]\s*(?<d>\d{2,3})(\s*mmhg)?$", RegexOptions.IgnoreCase)]
+    private static partial Regex PressureForm();
+
+    [GeneratedRegex(@"^((?<count>\d{1,2})\s*[x×*]\s*)?(?<volume>\d+([.,]\d+)?)\s*(?<unit>ml|l)\s+(of\s+|at\s+)?(?<strength>.+)$", RegexOptions.IgnoreCase)]
+    private static partial Regex BagForm();
+
+    [GeneratedRegex(@"^(?<number>[^\p{L}%°]*\d)\s*(?<unit>[\p{L}%°].*)$")]
+    private static partial Regex WithUnit();
+}

@@ -1,0 +1,32 @@
+namespace Transport.Analysis;
+
+/// <summary>A lasting change that the charts signal: when it may have begun, how large it is, and what it is compatible with.</summary>
+public sealed record ChangeFound
+{
+    /// <summary>The night on which the first chart signalled.</summary>
+    public required DateOnly SignalledOn { get; init; }
+
+    /// <summary>The chart's channel.</summary>
+    public required NightChannel Channel { get; init; }
+
+    /// <summary>Whether what was observed is below what was expected.</summary>
+    public required bool IsDownward { get; init; }
+
+    /// <summary>When it began: the middle of the posterior.</summary>
+    public required DateOnly Began { get; init; }
+
+    /// <summary>5 % of the posterior lies before this day.</summary>
+    public required DateOnly BeganEarliest { get; init; }
+
+    /// <summary>5 % of it lies after this day.</summary>
+    public required DateOnly BeganLatest { get; init; }
+
+    /// <summary>By how much a night's ultrafiltration has changed by the last night looked at, all explanations together.</summary>
+    public required Band<Volume> Size { get; init; }
+
+    /// <summary>Explanations by weight.</summary>
+    public required IReadOnlyList<Explanation> Explanations { get; init; }
+
+    /// <summary>What would tell the two most compatible explanations apart.</summary>
+    public string Separation => Explanations is [var first, var second, ..] ? ChangeWords.Separation(first.Cause, second.Cause) : "";
+}

@@ -1,0 +1,46 @@
+namespace Transport.Analysis;
+
+/// <summary>Explanations in words, and the test that would separate two of them.</summary>
+public static class ChangeWords
+{
+    /// <summary>"faster transfer of the membrane".</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Not one of the causes.</exception>
+    public static string Name(ChangeCause cause) => cause switch
+    {
+        ChangeCause.FasterTransfer => "faster transfer of the membrane",
+        ChangeCause.LowerConductance => "lower osmotic conductance",
+        ChangeCause.MoreFluidLoss => "more fluid taken up or leaking",
+        ChangeCause.DrainTrouble => "incomplete drains (catheter, position, constipation)",
+        ChangeCause.RunDiffers => "what was run differs from the prescription, or the book does",
+        ChangeCause.HighPlasmaGlucose => "high plasma glucose",
+        ChangeCause.BookCountsOtherwise => "the book counting otherwise than before",
+        _ => throw new ArgumentOutOfRangeException(nameof(cause), cause, "Expected a cause that exists."),
+    };
+
+    /// <summary>What would tell two explanations apart, in one sentence.</summary>
+    /// <remarks>After the dossiers' computed curves: at 4 h three membrane faults look alike; 1 h and 8 h, sodium at 60 min and D/P part them.</remarks>
+    public static string Separation(ChangeCause first, ChangeCause second)
+    {
+        if (IsMembrane(first) && IsMembrane(second))
+        {
+            return (first, second) switch
+            {
+                (ChangeCause.MoreFluidLoss, _) or (_, ChangeCause.MoreFluidLoss) =>
+                    "An equilibration test with sodium at 60 min would separate them: D/P and the sodium dip stay as they were where fluid is taken up or leaks; a look for swelling of belly, groin and legs belongs to it.",
+                _ => "An equilibration test with sodium at 60 min would separate them: D/P creatinine rises with faster transfer; with lower conductance it stays and free water falls. Short cycles are nearly spared in faster transfer, not in lower conductance.",
+            };
+        }
+
+        var other = IsMembrane(first) ? second : first;
+        return other switch
+        {
+            ChangeCause.DrainTrouble => "A drain watched in two positions, its time and what is left behind would separate them, after constipation is dealt with; an equilibration test only after that.",
+            ChangeCause.RunDiffers => "Looking at the bags in use and at the programme as it is set, with the person and the book, would separate them before any test.",
+            ChangeCause.HighPlasmaGlucose => "Blood glucose at the times of treatment, and the long-term value, would separate them.",
+            ChangeCause.BookCountsOtherwise => "Asking what the number in the book counts, on one night with all volumes, would separate them.",
+            _ => "An equilibration test with sodium at 60 min would separate them.",
+        };
+    }
+
+    private static bool IsMembrane(ChangeCause cause) => cause is ChangeCause.FasterTransfer or ChangeCause.LowerConductance or ChangeCause.MoreFluidLoss;
+}

@@ -1,0 +1,16 @@
+namespace Transport.Analysis;
+
+/// <summary>What the filter did with one number, or between two nights: enough to ask what a change would have looked like.</summary>
+internal sealed record FilterStep(NightChannel? Channel, double[] Load, double[] Gain, double Variance, double Innovation)
+{
+    /// <summary>Share of the wander that is kept from the night before; only between nights.</summary>
+    public double Kept { get; private init; }
+
+    /// <summary>Whether what the last drain left is still known; only between nights.</summary>
+    public bool IsNextNight { get; private init; }
+
+    /// <summary>Whether an ultrafiltration holds the day too.</summary>
+    public bool HoldsDay { get; init; }
+
+    public static FilterStep Passing(double kept, bool isNextNight) => new(null, [], [], 0, 0) { Kept = kept, IsNextNight = isNextNight };
+}

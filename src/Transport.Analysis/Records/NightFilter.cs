@@ -1,0 +1,273 @@
+using MathNet.Numerics.Distributions;
+
+namespace Transport.Analysis;
+
+/// <summary>What is believed of a person's nights, night after night: a linear state with normal doubt (Kalman, J Basic Eng 1960;82:35-45).</summary>
+/// <remarks>
+/// <para>The state: how far the membrane's logarithms are from the fit; how far this person's nights and days are from the model for other reasons; a
+/// slow wander; what the last drains left behind. So carry-over is expected before it comes, and slow wander is taken out before anything is charted.</para>
+/// <para>initial drain = model + day's offset + left in the morning − left in the evening + noise<br/>
+/// night = model + night's offset + wander + left in the evening − left in the morning + noise</para>
+/// <para>Where both are one number, what the evening left cancels and successive nights are negatively correlated.</para>
+/// </remarks>
+internal sealed class NightFilter
+{
+    public const int Size = 12;
+
+    // Places in the state; 0 to 3 are the membrane's logarithms in the order of NightLever.
+    private const int Parameters = 4;
+    private const int NightOffset = 4;
+    private const int DayOffset = 5;
+    private const int Wander = 6;
+    private const int LeftBefore = 7;
+    private const int LeftEvening = 8;
+    private const int LeftMorning = 9;
+    private const int FirstCycleOffset = 10;
+    private const int DrainTimeOffset = 11;
+
+    private const double Furthest = 3.5;
+
+    private readonly NightNoise noise;
+    private readonly double[] mean = new double[Size];
+    private readonly double[] covariance = new double[Size * Size];
+    private readonly double[] squares = new double[4];
+    private readonly int[] counts = new int[4];
+    private double usualVariance;
+    private double modelForm;
+
+    public NightFilter(NightNoise noise, double[,] parameterCovariance)
+    {
+        this.noise = noise;
+        for (var i = 0; i < Parameters; i++)
+        {
+            for (var j = 0; j < Parameters; j++)
+            {
+                covariance[i * Size + j] = parameterCovariance[i, j];
+            }
+        }
+
+        Set(NightOffset, noise.OffsetMilliliters);
+        Set(DayOffset, noise.OffsetMilliliters);
+        Set(LeftBefore, noise.ResidualMilliliters);
+        Set(LeftMorning, noise.ResidualMilliliters);
+        Set(FirstCycleOffset, noise.FirstCycleOffsetMilliliters);
+        Set(DrainTimeOffset, 6);
+    }
+
+    /// <summary>Every update, in order, for what-if questions.</summary>
+    public List<FilterStep> Steps { get; } = [];
+
+    /// <summary>Goes to the next night, which is so many days on.</summary>
+    public void Next(NightResponse response, int days)
+    {
+        var standard = NightVariation.StartingMilliliters(response.Night);
+        if (response.ModelForm > modelForm)
+        {
+            // A strength that was not tested comes in: the model's own doubt with it.
+            Add(NightOffset, response.ModelForm * response.ModelForm - modelForm * modelForm);
+            modelForm = response.ModelForm;
+        }
+
+        usualVariance = standard * standard;
+        var wander = noise.WanderShare * usualVariance;
+        var kept = Math.Pow(noise.WanderCorrelation, days);
+        Scale(Wander, kept);
+        Add(Wander, (1 - kept * kept) * wander);
+
+        // What the last drain left is still there tomorrow; after a gap nobody knows.
+        if (days == 1)
+        {
+            Move(LeftMorning, LeftBefore);
+        }
+        else
+        {
+            Forget(LeftBefore, noise.ResidualMilliliters);
+        }
+
+        Forget(LeftEvening, noise.ResidualMilliliters);
+        Forget(LeftMorning, noise.ResidualMilliliters);
+        Steps.Add(FilterStep.Passing(kept, days == 1));
+    }
+
+    public NightReading InitialDrain(NightResponse response, double expected, double observed, bool learns)
+    {
+        var load = Load(response.OfInitialDrain);
+        load[DayOffset] = 1;
+        load[LeftBefore] = 1;
+        load[LeftEvening] = -1;
+        return Update(NightChannel.InitialDrain, load, DayVariance(response), expected, observed, learns);
+    }
+
+    public NightReading FirstCycle(double expected, double observed, bool learns)
+    {
+        var load = new double[Size];
+        load[FirstCycleOffset] = 1;
+        load[LeftEvening] = 1;
+        return Update(NightChannel.FirstCycle, load, Square(noise.FirstCycleMilliliters), expected, observed, learns);
+    }
+
+    public NightReading Night(NightResponse response, double expected, double observed, bool learns)
+    {
+        var load = Load(response.OfNight);
+        load[NightOffset] = 1;
+        load[Wander] = 1;
+        load[LeftEvening] = 1;
+        load[LeftMorning] = -1;
+        return Update(NightChannel.Ultrafiltration, load, NightVariance, expected, observed, learns);
+    }
+
+    public NightReading NightAndDay(NightResponse response, double expected, double observed, bool learns)
+    {
+        var load = Load(lever => response.OfNight(lever) + response.OfInitialDrain(lever));
+        load[NightOffset] = 1;
+        load[DayOffset] = 1;
+        load[Wander] = 1;
+        load[LeftBefore] = 1;
+        load[LeftMorning] = -1;
+        return Update(NightChannel.Ultrafiltration, load, NightVariance + DayVariance(response), expected, observed, learns);
+    }
+
+    public NightReading DrainTime(double expected, double observed, bool learns)
+    {
+        var load = new double[Size];
+        load[DrainTimeOffset] = 1;
+        return Update(NightChannel.DrainTime, load, Square(noise.DrainTimeMinutes), expected, observed, learns);
+    }
+
+    /// <summary>Something has changed: levels are learned anew.</summary>
+    public void Reopen()
+    {
+        Add(NightOffset, usualVariance);
+        Add(DayOffset, Square(noise.OffsetMilliliters));
+        Add(FirstCycleOffset, Square(noise.OffsetMilliliters));
+        Add(DrainTimeOffset, 9);
+    }
+
+    /// <summary>What the nights have made of the membrane's logarithms: mean shifts and standard deviations, in the order of the levers.</summary>
+    public (double Shift, double Deviation) Parameter(NightLever lever) => (mean[(int)lever], Math.Sqrt(covariance[(int)lever * Size + (int)lever]));
+
+    /// <summary>Standard deviation of a single night's ultrafiltration, the person's own blended in, mL.</summary>
+    public double NightDeviation => Math.Sqrt(usualVariance * Factor(NightChannel.Ultrafiltration));
+
+    /// <summary>What passes between two nights, for a state of what-if.</summary>
+    public static void Pass(Span<double> state, FilterStep step)
+    {
+        state[Wander] *= step.Kept;
+        state[LeftBefore] = step.IsNextNight ? state[LeftMorning] : 0;
+        state[LeftEvening] = state[LeftMorning] = 0;
+    }
+
+    private double NightVariance => Math.Max(0.2 * usualVariance, (1 - noise.WanderShare) * usualVariance - 2 * Square(noise.ResidualMilliliters));
+
+    private double DayVariance(NightResponse response) => Square(response.DayFill > 0 ? noise.WetDayMilliliters : noise.DryDayMilliliters);
+
+    private NightReading Update(NightChannel channel, double[] load, double variance, double expected, double observed, bool learns)
+    {
+        var gain = new double[Size];
+        double spread = variance, innovation = observed - expected;
+        for (var i = 0; i < Size; i++)
+        {
+            for (var j = 0; j < Size; j++)
+            {
+                gain[i] += covariance[i * Size + j] * load[j];
+            }
+        }
+
+        for (var i = 0; i < Size; i++)
+        {
+            spread += load[i] * gain[i];
+            innovation -= load[i] * mean[i];
+        }
+
+        // The person's own variance, as far as known; until then the doubt about it widens the tails.
+        var factor = Factor(channel);
+        var score = Score(innovation / Math.Sqrt(spread * factor), noise.StartingNights + counts[(int)channel]);
+        var reading = new NightReading(channel, observed, observed - innovation, Math.Sqrt(spread * factor), score);
+        if (!learns)
+        {
+            return reading;
+        }
+
+        // A night beyond the furthest counts as one at the furthest: a slip must not move the level by a metre.
+        var taken = Math.Clamp(innovation, -Furthest * Math.Sqrt(spread * factor), Furthest * Math.Sqrt(spread * factor));
+        squares[(int)channel] += Math.Min(taken * taken / spread, Square(Furthest) * factor);
+        counts[(int)channel]++;
+        for (var i = 0; i < Size; i++)
+        {
+            mean[i] += gain[i] / spread * taken;
+            for (var j = 0; j < Size; j++)
+            {
+                covariance[i * Size + j] -= gain[i] * gain[j] / spread;
+            }
+        }
+
+        for (var i = 0; i < Size; i++)
+        {
+            gain[i] /= spread;
+        }
+
+        Steps.Add(new(channel, load, gain, spread * factor, taken) { HoldsDay = channel == NightChannel.Ultrafiltration && load[DayOffset] != 0 });
+        return reading;
+    }
+
+    // The person's own variance over the starting one, shrunk on the logarithm, so that quiet people count as quiet soon.
+    private double Factor(NightChannel channel)
+    {
+        var count = counts[(int)channel];
+        return Math.Pow((1 + squares[(int)channel]) / (1 + count), count / (count + noise.StartingNights));
+    }
+
+    // Student's t to normal. In the tails the distribution function has no digits left; there the score is held.
+    private static double Score(double t, double freedom) => freedom > 200
+        ? Math.Clamp(t, -8, 8)
+        : Math.Clamp(Math.Sign(t) * -Normal.InvCDF(0, 1, Math.Max(1e-15, StudentT.CDF(0, 1, freedom, -Math.Abs(t)))), -8, 8);
+
+    private static double[] Load(Func<NightLever, double> response)
+    {
+        var load = new double[Size];
+        for (var i = 0; i < Parameters; i++)
+        {
+            load[i] = response((NightLever)i);
+        }
+
+        return load;
+    }
+
+    private void Set(int place, double deviation) => covariance[place * Size + place] = Square(deviation);
+
+    private void Add(int place, double variance) => covariance[place * Size + place] += variance;
+
+    private void Scale(int place, double factor)
+    {
+        mean[place] *= factor;
+        for (var i = 0; i < Size; i++)
+        {
+            covariance[place * Size + i] *= factor;
+            covariance[i * Size + place] *= factor;
+        }
+    }
+
+    private void Forget(int place, double deviation)
+    {
+        Scale(place, 0);
+        Set(place, deviation);
+    }
+
+    private void Move(int from, int to)
+    {
+        mean[to] = mean[from];
+        for (var i = 0; i < Size; i++)
+        {
+            covariance[to * Size + i] = covariance[from * Size + i];
+        }
+
+        for (var i = 0; i < Size; i++)
+        {
+            covariance[i * Size + to] = covariance[i * Size + from];
+        }
+
+        covariance[to * Size + to] = covariance[from * Size + from];
+    }
+
+    private static double Square(double value) => value * value;
+}

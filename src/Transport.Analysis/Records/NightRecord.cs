@@ -1,0 +1,109 @@
+using System.Collections.Immutable;
+
+namespace Transport.Analysis;
+
+/// <summary>One night of a record book, with the day before it: what was written, as far as it could be read.</summary>
+/// <remarks>The format and its words: docs/record-book.md. What is null was not written, or could not be read, which is then a finding.</remarks>
+public sealed record NightRecord
+{
+    /// <summary>The evening on which the night begins.</summary>
+    public required DateOnly Date { get; init; }
+
+    /// <summary>Row in the file, counted from 1.</summary>
+    public required int Row { get; init; }
+
+    /// <summary>The name of the regimen, empty where there is none.</summary>
+    public string RegimenName { get; init; } = "";
+
+    /// <summary>What was to be run; null where the book does not say it all.</summary>
+    public Regimen? Regimen { get; init; }
+
+    /// <summary>The fluid of the night.</summary>
+    public BookFluid? NightFluid { get; init; }
+
+    /// <summary>The fluid of the day that follows.</summary>
+    public BookFluid? DayFluid { get; init; }
+
+    /// <summary>What was drained before the first fill.</summary>
+    public Volume? InitialDrain { get; init; }
+
+    /// <summary>Total ultrafiltration as written.</summary>
+    public Volume? WrittenUltrafiltration { get; init; }
+
+    /// <summary>What <see cref="WrittenUltrafiltration"/> counts, as the book says; null where it never says.</summary>
+    public UltrafiltrationCount? Counts { get; init; }
+
+    /// <summary>What each cycle drained; empty where the book has no cycles.</summary>
+    public ImmutableArray<Volume> CycleDrains { get; init; } = [];
+
+    /// <summary>Mean dwell time of the cycles.</summary>
+    public TimeSpan? AverageDwell { get; init; }
+
+    /// <summary>Dwell time lost against the plan; negative where some was added.</summary>
+    public TimeSpan? LostDwell { get; init; }
+
+    /// <summary>Mean time of one drain.</summary>
+    public TimeSpan? DrainTime { get; init; }
+
+    /// <summary>Ultrafiltration of exchanges by hand during the day before, where no rows of their own say more.</summary>
+    public Volume? HandUltrafiltration { get; init; }
+
+    /// <summary>Exchanges by hand, each with a row of its own.</summary>
+    public ImmutableArray<BookExchange> Exchanges { get; init; } = [];
+
+    /// <summary>Body weight as the scales showed it.</summary>
+    public Mass? Weight { get; init; }
+
+    /// <summary>Whether it was taken full; null where the book never says.</summary>
+    public WeighingHabit? Weighed { get; init; }
+
+    /// <summary>Blood pressure sitting.</summary>
+    public BloodPressure? Sitting { get; init; }
+
+    /// <summary>Blood pressure standing.</summary>
+    public BloodPressure? Standing { get; init; }
+
+    /// <summary>Pulse, per minute.</summary>
+    public double? PulsePerMinute { get; init; }
+
+    /// <summary>Body temperature, °C.</summary>
+    public double? TemperatureCelsius { get; init; }
+
+    /// <summary>Blood glucose.</summary>
+    public Concentration? BloodGlucose { get; init; }
+
+    /// <summary>Urine in the 24 h before.</summary>
+    public Volume? Urine { get; init; }
+
+    /// <summary>How the drained fluid looked.</summary>
+    public EffluentLook? Effluent { get; init; }
+
+    /// <summary>Complaints that were understood.</summary>
+    public ImmutableArray<Symptom> Symptoms { get; init; } = [];
+
+    /// <summary>Whether the book says that a peritonitis was found or treated this day.</summary>
+    public bool HasPeritonitis { get; init; }
+
+    /// <summary>Whether the book says that no treatment was done this night.</summary>
+    public bool IsSkipped { get; init; }
+
+    /// <summary>The remark, as written.</summary>
+    public string Remark { get; init; } = "";
+
+    /// <summary>Ultrafiltration by the bags: of the cycles if all are there, of exchanges by hand; null where neither is.</summary>
+    public Volume? UltrafiltrationByBags
+    {
+        get
+        {
+            if (Regimen is { } regimen && CycleDrains.Length == regimen.Cycles)
+            {
+                return CycleDrains.Aggregate(default(Volume), (sum, drain) => sum + drain)
+                    - regimen.Night.Aggregate(default(Volume), (sum, exchange) => sum + exchange.Fill);
+            }
+
+            return Exchanges.Length > 0 && Exchanges.All(exchange => exchange.Ultrafiltration is not null)
+                ? Exchanges.Aggregate(default(Volume), (sum, exchange) => sum + exchange.Ultrafiltration!.Value)
+                : null;
+        }
+    }
+}

@@ -1,0 +1,235 @@
+using System.Globalization;
+using MathNet.Numerics.Statistics;
+using static System.FormattableString;
+
+namespace Transport.Analysis;
+
+/// <summary>What a nurse may want to act on. Wording is tentative, thresholds are data, and local protocol rules.</summary>
+internal static class NurseFindings
+{
+    private const int Month = 28;
+
+    private static readonly string[] Order =
+    [
+        "record-cloudy-now", "record-pain-or-fever-now", "record-symptoms-now", "record-overfill-risk", "record-drain-below-fill", "record-change-found",
+        "record-weight-against-uf", "record-pressure-trend", "record-lost-dwell", "record-strongest-rising", "record-glucose-high", "record-nights-missing",
+        "record-uf-counts-otherwise", "record-weighed-otherwise", "record-peritonitis-weeks", "record-cloudy-past", "record-pain-or-fever-past", "record-icodextrin-meter",
+        "record-few-nights", "record-no-expectation",
+    ];
+
+    /// <summary>Place in the order of urgency.</summary>
+    public static int Urgency(Finding finding) => Array.IndexOf(Order, finding.Code) is var at and >= 0 ? at : Order.Length;
+
+    public static List<Finding> Of(
+        IReadOnlyList<NightRecord> nights, ReviewedNight[] reviewed, NightResponse?[] responses, IReadOnlyList<ChangeFound> changes, ReviewLimits limits, double slow)
+    {
+        List<Finding> findings = [];
+        if (nights.Count == 0)
+        {
+            return findings;
+        }
+
+        var today = nights[^1].Date.DayNumber;
+        Complaints(nights, limits, today, findings);
+        Drains(nights, responses, limits, today, findings);
+        LostDwell(nights, responses, limits, today, findings);
+        Strongest(nights, limits, today, findings);
+        Trends(nights, reviewed, limits, slow, findings);
+        foreach (var change in changes)
+        {
+            findings.Add(new(Severity.Warning, "record-change-found", Sentence(change)));
+        }
+
+        if (nights.Where(night => night.BloodGlucose is not null && night.Date.DayNumber > today - Month).Select(night => night.BloodGlucose!.Value.MillimolesPerLiter).ToList() is { Count: >= 3 } glucose
+            && glucose.Count(value => value > limits.HighGlucoseMillimolesPerLiter) >= limits.RepeatedNights)
+        {
+            Warn(findings, "record-glucose-high", $"Blood glucose was above {limits.HighGlucoseMillimolesPerLiter:0} mmol/L on {glucose.Count(value => value > limits.HighGlucoseMillimolesPerLiter)} of {glucose.Count} days measured in four weeks: it holds water back in the body, so less ultrafiltration is expected on such nights.");
+        }
+
+        var written = nights.Count(night => night.Date.DayNumber > today - Month && !night.IsSkipped);
+        var span = Math.Min(Month, today - nights[0].Date.DayNumber + 1);
+        if (span >= 14 && written < 0.8 * span)
+        {
+            Warn(findings, "record-nights-missing", $"{written} of the last {span} nights are written as treated. Not written, or not treated? The book cannot tell; ask.");
+        }
+
+        if (nights.Any(night => night.DayFluid?.Solution.Polymer is not null || night.NightFluid?.Solution.Polymer is not null || night.Regimen?.DayFill?.Solution.Agent == OsmoticAgent.Icodextrin))
+        {
+            Warn(findings, "record-icodextrin-meter", $"Icodextrin is in use: some blood-glucose meters read falsely high during its use and for about two weeks after. Ask the laboratory which meters are meant before any value here is acted on.");
+        }
+
+        if (reviewed.Count(night => night.Readings.Count > 0 && night.LeftOut.Length == 0) is var charted && charted < limits.LearningNights)
+        {
+            Note(findings, "record-few-nights", $"{charted} nights could be charted; until {limits.LearningNights} no lasting change is reported.");
+        }
+
+        if (reviewed.Any(night => night.Record.Regimen is null))
+        {
+            Note(findings, "record-no-expectation", $"On {reviewed.Count(night => night.Record.Regimen is null)} nights the book does not say all of what was run (night fluid, volume per cycle, cycles, night length); nothing is expected of them.");
+        }
+
+        return findings;
+    }
+
+    private static void Complaints(IReadOnlyList<NightRecord> nights, ReviewLimits limits, int today, List<Finding> findings)
+    {
+        var cloudy = nights.Where(Peritonitis.IsSign).ToList();
+        if (cloudy.LastOrDefault() is { } last)
+        {
+            var ago = today - last.Date.DayNumber;
+            if (ago < limits.NowDays)
+            {
+                Warn(findings, "record-cloudy-now", $"Cloudy fluid or peritonitis on {Day(last)}. Contact the unit now and keep the bag; peritonitis until shown otherwise. No number on this page speaks against it.");
+            }
+            else
+            {
+                Note(findings, "record-cloudy-past", $"History: cloudy fluid or peritonitis on {Day(last)}, {ago} days before the last night written.");
+            }
+
+            if (ago <= limits.PeritonitisDays)
+            {
+                Note(findings, "record-peritonitis-weeks", $"Nights from {Day(cloudy[^1])} on are left out of the charts for {limits.PeritonitisDays} days: ultrafiltration falls and transfer rises for weeks after a peritonitis.");
+            }
+        }
+
+        var pained = nights.Where(night => night.Symptoms.Contains(Symptom.AbdominalPain) || night.Symptoms.Contains(Symptom.Fever) || night.TemperatureCelsius >= 38).ToList();
+        if (pained.LastOrDefault() is { } painful)
+        {
+            if (today - painful.Date.DayNumber < limits.NowDays)
+            {
+                Warn(findings, "record-pain-or-fever-now", $"Belly pain or fever on {Day(painful)}, whatever the fluid looks like: about one peritonitis in ten begins with few cells. Contact the unit now and keep the bag.");
+            }
+            else
+            {
+                Note(findings, "record-pain-or-fever-past", $"History: belly pain or fever on {Day(painful)}.");
+            }
+        }
+
+        var now = nights.Where(night => night.Date.DayNumber > today - limits.NowDays).ToList();
+        string[] complaints =
+        [
+            .. now.Any(night => night.Symptoms.Contains(Symptom.Breathless)) ? new[] { "short of breath" } : [],
+            .. now.Any(night => night.Symptoms.Contains(Symptom.Swelling)) ? new[] { "swelling" } : [],
+            .. now.Any(night => night.Symptoms.Contains(Symptom.FlowPain)) ? new[] { "pain on filling or draining" } : [],
+            .. now.Any(night => night.Symptoms.Contains(Symptom.Dry)) ? new[] { "cramps, dizziness or faintness (dried out?)" } : [],
+            .. now.Any(night => night.Effluent == EffluentLook.Bloody) ? new[] { "bloody fluid" } : [],
+        ];
+        if (complaints.Length > 0)
+        {
+            Warn(findings, "record-symptoms-now", $"In the last {limits.NowDays} days: {string.Join("; ", complaints)}. The unit should hear of it.");
+        }
+    }
+
+    private static void Drains(IReadOnlyList<NightRecord> nights, NightResponse?[] responses, ReviewLimits limits, int today, List<Finding> findings)
+    {
+        var low = new List<NightRecord>();
+        double fullest = 0;
+        NightRecord? fullestNight = null;
+        for (var t = 0; t < nights.Count; t++)
+        {
+            if (nights[t].Date.DayNumber <= today - 7 || responses[t] is not { } response)
+            {
+                continue;
+            }
+
+            // A dry day's first drain is near nothing by design.
+            var fill = t > 0 ? responses[t - 1]?.DayFill ?? 0 : 0;
+            var isLow = fill > 0 && nights[t].InitialDrain is { } drain && drain.Milliliters < limits.LowDrainShare * fill
+                && drain.Milliliters < limits.LowDrainShare * response.InitialDrain;
+            var fills = response.Regimen.Night;
+            double left = 0;
+            for (var k = 0; k < Math.Min(nights[t].CycleDrains.Length, fills.Length); k++)
+            {
+                var drained = nights[t].CycleDrains[k].Milliliters;
+                isLow |= drained < limits.LowDrainShare * fills[k].Fill.Milliliters;
+                var before = left + fills[k].Fill.Milliliters;
+                if (before / fills[k].Fill.Milliliters > fullest)
+                {
+                    fullest = before / fills[k].Fill.Milliliters;
+                    fullestNight = nights[t];
+                }
+
+                left = Math.Max(0, before - drained);
+            }
+
+            if (isLow)
+            {
+                low.Add(nights[t]);
+            }
+        }
+
+        if (low.Count >= limits.RepeatedNights)
+        {
+            Warn(findings, "record-drain-below-fill", $"On {low.Count} of the last seven days a drain brought less than {100 * limits.LowDrainShare:0} % of what was in, last on {Day(low[^1])}. Fluid may be staying behind: constipation, position, catheter.");
+        }
+
+        if (fullest >= limits.OverfillShare)
+        {
+            Warn(findings, "record-overfill-risk", $"By its drains the cavity held {fullest:0.0} times the fill on {Day(fullestNight!)}{(fullest >= limits.HighOverfillShare ? ", which is high" : "")}. With fullness, breathlessness or pain: stop, drain, call the unit.");
+        }
+    }
+
+    private static void LostDwell(IReadOnlyList<NightRecord> nights, NightResponse?[] responses, ReviewLimits limits, int today, List<Finding> findings)
+    {
+        var lost = nights.Where((night, t) => night.Date.DayNumber > today - 7 && responses[t] is { } response
+            && night.LostDwell?.TotalMinutes > limits.LostDwellShare * response.AverageDwell * response.Regimen.Cycles).ToList();
+        if (lost.Count >= limits.RepeatedNights)
+        {
+            Warn(findings, "record-lost-dwell", $"On {lost.Count} of the last seven nights more than {100 * limits.LostDwellShare:0} % of the dwell time was lost ({lost.Average(night => night.LostDwell!.Value.TotalMinutes):0} min on average). Often slow drains: constipation, position, catheter, or alarms.");
+        }
+    }
+
+    private static void Strongest(IReadOnlyList<NightRecord> nights, ReviewLimits limits, int today, List<Finding> findings)
+    {
+        int Uses(int from, int to) => nights.Count(night =>
+            night.Date.DayNumber > from && night.Date.DayNumber <= to && (night.NightFluid?.HoldsStrongest == true || night.DayFluid?.HoldsStrongest == true));
+        var (now, before) = (Uses(today - Month, today), Uses(today - 2 * Month, today - Month));
+        if (today - nights[0].Date.DayNumber >= 2 * Month - 1 && now - before >= limits.StrongestRise)
+        {
+            Warn(findings, "record-strongest-rising", $"The strongest glucose was used on {now} days of the last four weeks, on {before} of the four before. With less ultrafiltration this is a question about the membrane; it can also dry the patient out.");
+        }
+    }
+
+    private static void Trends(IReadOnlyList<NightRecord> nights, ReviewedNight[] reviewed, ReviewLimits limits, double slow, List<Finding> findings)
+    {
+        var weight = Trend.Of(reviewed.Where(night => night.EmptyWeight is not null).Select(night => (night.Record.Date.DayNumber, night.EmptyWeight!.Value.Kilograms)), Month);
+        if (weight is not null && Math.Abs(weight.SlopePerDay) > limits.SlopeErrors * weight.Error && Math.Abs(weight.SlopePerDay) * Month > limits.WeightSlopeKilograms)
+        {
+            var month = weight.SlopePerDay * Month;
+            var beside = (month > 0, slow) switch
+            {
+                (true, < -0.5) => "while nights return less than expected: fluid may be building up",
+                (true, _) => "while ultrafiltration is as expected: fluid, food or another scale",
+                (false, > 0.5) => "while nights return more than expected: too much fluid may be taken",
+                (false, _) => "while ultrafiltration is as expected: fluid or flesh",
+            };
+            Warn(findings, "record-weight-against-uf", $"Empty weight {(month > 0 ? "rises" : "falls")} by {Math.Abs(month):0.0} kg in four weeks, {beside}. Compare with the target weight and its date.");
+        }
+
+        var pressure = Trend.Of(nights.Where(night => night.Sitting is not null).Select(night => (night.Date.DayNumber, (double)night.Sitting!.Value.SystolicMillimetersOfMercury)), Month);
+        if (pressure is not null && Math.Abs(pressure.SlopePerDay) > limits.SlopeErrors * pressure.Error && Math.Abs(pressure.SlopePerDay) * Month > limits.PressureSlopeMillimetersOfMercury)
+        {
+            var last = nights.Where(night => night.Sitting is not null).TakeLast(7).Select(night => (double)night.Sitting!.Value.SystolicMillimetersOfMercury).Median();
+            Warn(findings, "record-pressure-trend", $"Systolic pressure {(pressure.SlopePerDay > 0 ? "rises" : "falls")} by {Math.Abs(pressure.SlopePerDay) * Month:0} mmHg in four weeks, to about {last:0}.");
+        }
+    }
+
+    private static string Sentence(ChangeFound change)
+    {
+        var what = change.Channel switch
+        {
+            NightChannel.InitialDrain => "What drains before the first fill",
+            NightChannel.FirstCycle => "What the first cycle returns beside the others",
+            NightChannel.DrainTime => "The time that drains take",
+            _ => "Ultrafiltration",
+        };
+        var (first, second) = (change.Explanations[0], change.Explanations[1]);
+        return Invariant($"{what} lies {(change.IsDownward ? "below" : "above")} what was expected, signalled on {change.SignalledOn:yyyy-MM-dd}; it may have begun around {change.Began:yyyy-MM-dd} ({change.BeganEarliest:yyyy-MM-dd} to {change.BeganLatest:yyyy-MM-dd}), and nights return about {change.Size.Median.Milliliters:+0;−0} mL ({change.Size.Low.Milliliters:+0;−0} to {change.Size.High.Milliliters:+0;−0}). Most compatible: {ChangeWords.Name(first.Cause)}, or {ChangeWords.Name(second.Cause)}. {change.Separation}");
+    }
+
+    private static string Day(NightRecord night) => night.Date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
+
+    private static void Warn(List<Finding> findings, string code, FormattableString message) => findings.Add(new(Severity.Warning, code, message.ToString(CultureInfo.InvariantCulture)));
+
+    private static void Note(List<Finding> findings, string code, FormattableString message) => findings.Add(new(Severity.Note, code, message.ToString(CultureInfo.InvariantCulture)));
+}

@@ -1,0 +1,29 @@
+namespace Transport.Analysis;
+
+/// <summary>Which nights a peritonitis takes out of the charts: transfer rises and ultrafiltration falls for weeks, and that is no drift of the membrane.</summary>
+internal static class Peritonitis
+{
+    /// <summary>For each night why it is left out; empty where it is not.</summary>
+    public static string[] DaysLeftOut(IReadOnlyList<NightRecord> nights, ReviewLimits limits)
+    {
+        var reasons = new string[nights.Count];
+        int? last = null;
+        for (var t = 0; t < nights.Count; t++)
+        {
+            var day = nights[t].Date.DayNumber;
+            if (IsSign(nights[t]))
+            {
+                last = day;
+            }
+
+            reasons[t] = last is { } sign && day - sign <= limits.PeritonitisDays
+                ? day == sign ? "cloudy fluid or peritonitis" : "within weeks of a cloudy bag or peritonitis"
+                : "";
+        }
+
+        return reasons;
+    }
+
+    /// <summary>Whether a night has a cloudy bag or a peritonitis.</summary>
+    public static bool IsSign(NightRecord night) => night.HasPeritonitis || night.Effluent == EffluentLook.Cloudy;
+}

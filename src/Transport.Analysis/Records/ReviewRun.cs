@@ -1,0 +1,271 @@
+using MathNet.Numerics.Statistics;
+
+namespace Transport.Analysis;
+
+/// <summary>One review, night after night.</summary>
+internal sealed class ReviewRun
+{
+    // 90 % of a normal distribution.
+    private const double Ninety = 1.6449;
+
+    private readonly Patient patient;
+    private readonly RecordBook book;
+    private readonly RecordReviewOptions options;
+    private readonly RunControl control;
+    private readonly IReadOnlyList<NightRecord> nights;
+    private readonly NightResponse?[] responses;
+    private readonly double[,] parameterCovariance;
+    private readonly NightFilter filter;
+    private readonly Dictionary<NightChannel, ChartRun> charts;
+    private readonly List<(int Night, FilterStep Step)> steps = [];
+    private readonly List<(int Night, NightChannel Channel, int Sign)> signals = [];
+    private readonly List<Finding> findings = [];
+
+    public ReviewRun(Patient patient, MembraneEnsemble ensemble, RecordBook book, RecordReviewOptions options, RunControl control)
+    {
+        this.patient = patient;
+        this.book = book;
+        this.options = options;
+        this.control = control;
+        nights = book.Nights;
+        responses = Responses(ensemble);
+        parameterCovariance = CovarianceOf(ensemble);
+        filter = new(options.Noise, parameterCovariance);
+        var limits = options.Limits.Charts;
+        charts = Enum.GetValues<NightChannel>().ToDictionary(
+            channel => channel,
+            channel => channel == NightChannel.Ultrafiltration ? new ChartRun(limits.SuddenUltrafiltration, limits.SlowUltrafiltration) : new ChartRun(limits.Drains, null));
+    }
+
+    public RecordReview Go()
+    {
+        var counts = BookHabits.Counts(nights, responses, findings);
+        var weights = BookHabits.EmptyWeights(nights, findings);
+        var leftOut = Peritonitis.DaysLeftOut(nights, options.Limits);
+        var reviewed = new ReviewedNight[nights.Count];
+        var charted = 0;
+        var lastCharted = -1;
+        for (var t = 0; t < nights.Count; t++)
+        {
+            control.Cancellation.ThrowIfCancellationRequested();
+            reviewed[t] = Night(t, counts[t], leftOut[t], ref charted, ref lastCharted) with { EmptyWeight = weights[t] };
+        }
+
+        var changes = Changes();
+        findings.AddRange(NurseFindings.Of(nights, reviewed, responses, changes, options.Limits, charts[NightChannel.Ultrafiltration].Slow));
+        return new()
+        {
+            Patient = patient,
+            Book = book,
+            Options = options,
+            Nights = reviewed,
+            Changes = changes,
+            Findings = [.. findings.OrderBy(NurseFindings.Urgency)],
+            NightDeviation = charted > 0 ? Volume.FromMilliliters(filter.NightDeviation) : null,
+            Evidence = charted > 0 ? Evidence() : [],
+        };
+    }
+
+    private NightResponse?[] Responses(MembraneEnsemble ensemble)
+    {
+        var known = new Dictionary<Regimen, NightResponse>();
+        var workspace = new RegimenWorkspace();
+        return [.. nights.Select(night =>
+        {
+            if (night.Regimen is not { } regimen)
+            {
+                return null;
+            }
+
+            if (!known.TryGetValue(regimen, out var response))
+            {
+                control.Cancellation.ThrowIfCancellationRequested();
+                known[regimen] = response = NightResponse.Of(workspace, patient, ensemble.Center, regimen, options.Tested);
+            }
+
+            return response;
+        })];
+    }
+
+    // Of the logarithms, in the order of the levers.
+    private static double[,] CovarianceOf(MembraneEnsemble ensemble)
+    {
+        double[][] columns =
+        [
+            [.. ensemble.DiffusionAreas.Select(Math.Log)],
+            [.. ensemble.GlucosePermeabilityScales.Select(Math.Log)],
+            [.. ensemble.UltrafiltrationCoefficients.Select(Math.Log)],
+            [.. ensemble.TransientAmplitudes.Select(amplitude => Math.Log(Math.Max(1e-6, amplitude)))],
+        ];
+        var covariance = new double[4, 4];
+        for (var i = 0; i < 4; i++)
+        {
+            for (var j = 0; j < 4; j++)
+            {
+                covariance[i, j] = ensemble.Count > 1 ? columns[i].Covariance(columns[j]) : 0;
+            }
+        }
+
+        return covariance;
+    }
+
+    private ReviewedNight Night(int t, UltrafiltrationCount count, string leftOut, ref int charted, ref int lastCharted)
+    {
+        var record = nights[t];
+        var blank = new ReviewedNight { Record = record };
+        if (responses[t] is not { } response)
+        {
+            return blank with { LeftOut = record.Regimen is null ? "no regimen is written" : "" };
+        }
+
+        if (record.IsSkipped)
+        {
+            return blank with { LeftOut = "not treated" };
+        }
+
+        var lost = record.LostDwell?.TotalMinutes ?? 0;
+        var glucose = record.BloodGlucose is { } measured
+            ? Math.Clamp((measured - patient.Plasma.Glucose).MillimolesPerLiter, -5, 20)
+            : 0;
+        var expected = response.Night + lost * response.OfNight(NightLever.LostDwell) + glucose * response.OfNight(NightLever.PlasmaGlucose);
+        var isNext = t > 0 && nights[t].Date.DayNumber - nights[t - 1].Date.DayNumber == 1;
+
+        // What comes out in the evening went in with the regimen of the morning before.
+        var before = isNext && responses[t - 1] is { } yesterday ? yesterday : response;
+        var expectedDrain = before.InitialDrain + glucose * before.OfInitialDrain(NightLever.PlasmaGlucose);
+        var learns = leftOut.Length == 0;
+        var from = filter.Steps.Count;
+        filter.Next(response, lastCharted < 0 ? 1 : nights[t].Date.DayNumber - nights[lastCharted].Date.DayNumber);
+        lastCharted = t;
+        var readings = new List<NightReading>();
+        if (record.InitialDrain is { } drain)
+        {
+            readings.Add(filter.InitialDrain(before, expectedDrain, drain.Milliliters, learns));
+        }
+
+        if (response.FirstCycle is { } first && record.CycleDrains.Length == response.Regimen.Cycles)
+        {
+            var cycles = record.CycleDrains.Zip(response.Regimen.Night, (drained, exchange) => (drained - exchange.Fill).Milliliters).ToArray();
+            readings.Add(filter.FirstCycle(first, cycles[0] - cycles[1..^1].Average(), learns));
+        }
+
+        var (observed, holdsDay) = UltrafiltrationOf(record, before, count);
+        if (observed is { } uf)
+        {
+            readings.Add(holdsDay
+                ? filter.NightAndDay(response, expected + expectedDrain - before.DayFill, uf, learns)
+                : filter.Night(response, expected, uf, learns));
+        }
+
+        if (record.DrainTime is { } minutes)
+        {
+            readings.Add(filter.DrainTime(response.DrainTime, minutes.TotalMinutes, learns));
+        }
+
+        steps.AddRange(filter.Steps.Skip(from).Select(step => (t, step)));
+        if (learns && readings.Count > 0)
+        {
+            charted++;
+            Chart(t, readings, charted);
+        }
+
+        return blank with
+        {
+            Ultrafiltration = observed is { } seen ? Volume.FromMilliliters(seen) : null,
+            HoldsDay = holdsDay,
+            Expected = BandOf(readings.Find(reading => reading.Channel == NightChannel.Ultrafiltration)),
+            ExpectedInitialDrain = BandOf(readings.Find(reading => reading.Channel == NightChannel.InitialDrain)),
+            ExpectedDwell = TimeSpan.FromMinutes(response.AverageDwell - lost / response.Regimen.Cycles),
+            Readings = readings,
+            LeftOut = leftOut,
+        };
+    }
+
+    // By the bags where all are written; else the total less what it counts beside the night.
+    private static (double? Value, bool HoldsDay) UltrafiltrationOf(NightRecord record, NightResponse before, UltrafiltrationCount count)
+    {
+        if (record.CycleDrains.Length > 0 && record.UltrafiltrationByBags is { } bags)
+        {
+            return (bags.Milliliters, false);
+        }
+
+        return (record.WrittenUltrafiltration?.Milliliters, record.InitialDrain?.Milliliters, count) switch
+        {
+            (null, _, _) => (null, false),
+            ({ } total, _, UltrafiltrationCount.Night) => (total, false),
+            ({ } total, { } drain, UltrafiltrationCount.NightAndDay) => (total - drain + before.DayFill, false),
+            ({ } total, { } drain, _) => (total - drain, false),
+            ({ } total, null, UltrafiltrationCount.NightAndDay) => (total, true),
+            ({ } total, null, _) => (total - before.DayFill, true),
+        };
+    }
+
+    private void Chart(int t, List<NightReading> readings, int charted)
+    {
+        foreach (var reading in readings)
+        {
+            var sign = charts[reading.Channel].Take(reading.Score);
+            if (sign == 0)
+            {
+                continue;
+            }
+
+            if (charted <= options.Limits.LearningNights)
+            {
+                charts[reading.Channel].Reset();
+                continue;
+            }
+
+            signals.Add((t, reading.Channel, sign));
+            filter.Reopen();
+            foreach (var chart in charts.Values)
+            {
+                chart.Reset();
+            }
+
+            return;
+        }
+    }
+
+    private List<ChangeFound> Changes()
+    {
+        var changes = new List<ChangeFound>();
+        for (var i = 0; i < signals.Count; i++)
+        {
+            var (night, channel, sign) = signals[i];
+
+            // A few weeks of nights after the signal help to tell what it was, until the next one.
+            var last = Math.Min(i + 1 < signals.Count ? signals[i + 1].Night : nights.Count - 1, night + 28);
+            while (last > night && responses[last] is null)
+            {
+                last--;
+            }
+
+            var found = ChangeSearch.Run(night, nights, responses, steps, last);
+            changes.Add(new()
+            {
+                SignalledOn = nights[night].Date,
+                Channel = channel,
+                IsDownward = sign < 0,
+                Began = nights[found.Began].Date,
+                BeganEarliest = nights[found.Earliest].Date,
+                BeganLatest = nights[found.Latest].Date,
+                Size = Around(found.Size, found.Deviation, Doubt.Parameters | Doubt.NightToNight),
+                Explanations = found.Explanations,
+            });
+        }
+
+        return changes;
+    }
+
+    private List<NightEvidence> Evidence() =>
+        [.. new[] { (MembraneParameter.DiffusionArea, NightLever.Area), (MembraneParameter.GlucosePermeabilityScale, NightLever.GlucoseScale), (MembraneParameter.UltrafiltrationCoefficient, NightLever.Conductance) }
+            .Select(pair => new NightEvidence(
+                pair.Item1, Math.Sqrt(parameterCovariance[(int)pair.Item2, (int)pair.Item2]), filter.Parameter(pair.Item2).Deviation, filter.Parameter(pair.Item2).Shift))];
+
+    private static Band<Volume>? BandOf(NightReading? reading) =>
+        reading is null ? null : Around(reading.Expected, reading.Deviation, Doubt.Parameters | Doubt.ModelForm | Doubt.NightToNight);
+
+    private static Band<Volume> Around(double mean, double deviation, Doubt doubt) => new(
+        Volume.FromMilliliters(mean), Volume.FromMilliliters(mean - Ninety * deviation), Volume.FromMilliliters(mean + Ninety * deviation), 0.9, doubt);
+}

@@ -1,0 +1,32 @@
+namespace Transport.Analysis;
+
+/// <summary>One night beside what was expected of it.</summary>
+public sealed record ReviewedNight
+{
+    /// <summary>As written.</summary>
+    public required NightRecord Record { get; init; }
+
+    /// <summary>Ultrafiltration of the night as far as the book lets it be told; of night and day together where <see cref="HoldsDay"/>.</summary>
+    public Volume? Ultrafiltration { get; init; }
+
+    /// <summary>Whether the number holds the day as well, because the initial drain that would part them is not written.</summary>
+    public bool HoldsDay { get; init; }
+
+    /// <summary>What was to be expected of it, as a 90 % band with night-to-night variation; null without a regimen.</summary>
+    public Band<Volume>? Expected { get; init; }
+
+    /// <summary>The same of the initial drain.</summary>
+    public Band<Volume>? ExpectedInitialDrain { get; init; }
+
+    /// <summary>Average dwell by the plan less what was lost.</summary>
+    public TimeSpan? ExpectedDwell { get; init; }
+
+    /// <summary>Body weight with an empty belly, by the habit that the book shows.</summary>
+    public Mass? EmptyWeight { get; init; }
+
+    /// <summary>Every number beside its expectation.</summary>
+    public IReadOnlyList<NightReading> Readings { get; init; } = [];
+
+    /// <summary>Why the night is not charted; empty where it is.</summary>
+    public string LeftOut { get; init; } = "";
+}

@@ -1,0 +1,182 @@
+using System.Collections.Immutable;
+using System.Runtime.Intrinsics;
+
+namespace Transport;
+
+/// <summary>The maps of exchanges that regimens share, for one membrane at a time, and the rhythm of rings made of them. One per thread.</summary>
+internal sealed class CycleLibrary
+{
+    private const int MostRounds = 20;
+
+    // Relative, of each thing carried: a tenth of the contents, so that a day is settled to 1e-6.
+    private const double SteadyTolerance = 1e-5;
+
+    private readonly IReadOnlyList<CycleKind> kinds;
+    private readonly ICycleMapper mapper;
+    private readonly CycleMap[] maps;
+    private readonly int[] madeFor;
+    private readonly ImmutableArray<CycleGroup> groups;
+    private readonly CycleDwells?[] dwells;
+    private readonly int[] dwellsFor;
+    private readonly (int Group, int Member)[] places;
+    private readonly int solutes;
+    private readonly double[] usual;
+    private readonly double[] carried;
+    private readonly double[] before;
+    private readonly double[] outcome;
+    private int membranes;
+
+    /// <param name="patient">Whose plasma and size.</param>
+    /// <param name="options">How to simulate; the panel holds the polymer where there is one.</param>
+    /// <param name="sample">A regimen with the settings that all have.</param>
+    /// <param name="kinds">The exchanges.</param>
+    /// <param name="groups">The same in groups.</param>
+    /// <param name="seesPeak">Whether the fullest moment inside a dwell is looked for.</param>
+    public CycleLibrary(Patient patient, RegimenOptions options, Regimen sample, IReadOnlyList<CycleKind> kinds, ImmutableArray<CycleGroup> groups, bool seesPeak)
+    {
+        this.groups = groups;
+        this.kinds = kinds;
+        solutes = options.Panel.Count;
+        mapper = Vector512.IsHardwareAccelerated
+            ? new CycleMapper<Lanes8>(patient, options, sample, seesPeak)
+            : new CycleMapper<Lanes4>(patient, options, sample, seesPeak);
+        maps = new CycleMap[kinds.Count];
+        madeFor = new int[kinds.Count];
+        dwells = new CycleDwells?[groups.Length];
+        dwellsFor = new int[groups.Length];
+        places = new (int, int)[kinds.Count];
+        for (var group = 0; group < groups.Length; group++)
+        {
+            for (var member = 0; member < groups[group].Members.Length; member++)
+            {
+                places[groups[group].Members[member]] = (group, member);
+            }
+        }
+
+        usual = new double[2 + solutes];
+        carried = new double[2 + solutes];
+        before = new double[2 + solutes];
+        outcome = new double[CycleMap.RowsOf(solutes)];
+        mapper.UsualStart(usual);
+    }
+
+    /// <summary>Numbers that a ring gives: volume drained, mL; amounts drained, µmol; the fullest moment, mL.</summary>
+    public int SumCount => 2 + solutes;
+
+    /// <summary>How many maps were made.</summary>
+    public long Made { get; private set; }
+
+    /// <summary>Another membrane; maps are made as they are asked for.</summary>
+    public void Prepare(ThreePoreMembrane membrane)
+    {
+        membranes++;
+        mapper.Prepare(membrane);
+    }
+
+    /// <summary>Twenty-four hours in their steady rhythm. False where one of the exchanges is no map.</summary>
+    /// <param name="ring">The exchanges, by their place in the list of kinds.</param>
+    /// <param name="sums">What comes of it.</param>
+    /// <param name="drained">What each exchange drains, mL; may be empty.</param>
+    /// <param name="late">How late each begins, min; may be empty.</param>
+    public bool TryRun(ReadOnlySpan<int> ring, Span<double> sums, Span<double> drained = default, Span<double> late = default)
+    {
+        foreach (var kind in ring)
+        {
+            if (!MapOf(kind).Holds)
+            {
+                return false;
+            }
+        }
+
+        // The residual is a tenth of the contents and half forgotten: two cycles and a day before the first fill decide what it finds.
+        usual.CopyTo(carried.AsSpan());
+        for (var k = Math.Max(0, ring.Length - 3); k < ring.Length; k++)
+        {
+            maps[ring[k]].Apply(carried, outcome);
+            outcome.AsSpan(0, carried.Length).CopyTo(carried);
+        }
+
+        for (var round = 0; round < MostRounds; round++)
+        {
+            carried.CopyTo(before.AsSpan());
+            Around(ring, sums, drained, late);
+            if (IsSteady())
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    private void Around(ReadOnlySpan<int> ring, Span<double> sums, Span<double> drained, Span<double> late)
+    {
+        sums.Clear();
+        for (var k = 0; k < ring.Length; k++)
+        {
+            var map = maps[ring[k]];
+            if (!late.IsEmpty)
+            {
+                late[k] = carried[0];
+            }
+
+            map.Apply(carried, outcome);
+            for (var i = 0; i <= solutes; i++)
+            {
+                sums[i] += outcome[map.DrainedRow + i];
+            }
+
+            sums[solutes + 1] = Math.Max(sums[solutes + 1], outcome[map.PeakRow]);
+            if (!drained.IsEmpty)
+            {
+                drained[k] = outcome[map.DrainedRow];
+            }
+
+            outcome.AsSpan(0, carried.Length).CopyTo(carried);
+        }
+    }
+
+    private bool IsSteady()
+    {
+        if (Math.Abs(carried[0] - before[0]) > 1e-3)
+        {
+            return false;
+        }
+
+        for (var i = 1; i < carried.Length; i++)
+        {
+            if (Math.Abs(carried[i] - before[i]) > SteadyTolerance * Math.Max(Math.Abs(before[i]), Math.Abs(usual[i])))
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    private CycleMap MapOf(int kind)
+    {
+        ref var map = ref maps[kind];
+        map ??= new(solutes);
+        if (madeFor[kind] != membranes)
+        {
+            madeFor[kind] = membranes;
+            Made++;
+            var (group, member) = places[kind];
+            mapper.Map(kinds[kind], DwellsOf(group), member, map);
+        }
+
+        return map;
+    }
+
+    private CycleDwells DwellsOf(int group)
+    {
+        if (dwellsFor[group] != membranes)
+        {
+            dwells[group] = mapper.Dwell(groups[group], dwells[group]);
+            dwellsFor[group] = membranes;
+        }
+
+        return dwells[group]!;
+    }
+}

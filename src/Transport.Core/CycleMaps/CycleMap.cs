@@ -1,0 +1,79 @@
+using System.Runtime.CompilerServices;
+using System.Runtime.Intrinsics;
+
+namespace Transport;
+
+/// <summary>What one exchange makes of what it finds, linear around what it usually finds.</summary>
+/// <remarks>
+/// <para>Found and left: how late it is, min; volume, mL; amounts, µmol. Besides, what comes of it: volume and amounts drained, and its fullest
+/// moment. Only the residual is carried over, a tenth of the contents, so that the second order is a hundredth of a hundredth.</para>
+/// <para>Numbers: a column of constants, then one for each thing found, each padded to whole vectors.</para>
+/// </remarks>
+internal sealed class CycleMap
+{
+    private readonly double[] numbers;
+    private readonly int rows;
+
+    /// <param name="solutes">How many solutes are followed.</param>
+    public CycleMap(int solutes)
+    {
+        Carried = 2 + solutes;
+        rows = RowsOf(solutes);
+        numbers = new double[(1 + Carried) * rows];
+    }
+
+    /// <summary>How many things are carried from one exchange to the next.</summary>
+    public int Carried { get; }
+
+    /// <summary>Whether it holds: some exchanges are no such map, because the cavity empties or nothing drains.</summary>
+    public bool Holds { get; set; }
+
+    /// <summary>Row of the drained volume; the drained amounts follow.</summary>
+    public int DrainedRow => Carried;
+
+    /// <summary>Row of the fullest moment, mL.</summary>
+    public int PeakRow => 2 * Carried - 1;
+
+    /// <summary>Rows with their padding, for so many solutes.</summary>
+    public static int RowsOf(int solutes) => (2 * (2 + solutes) + 3) / 4 * 4;
+
+    /// <summary>Writes the map from what it does at a point and its slopes there.</summary>
+    /// <param name="at">What is found.</param>
+    /// <param name="values">What comes of it.</param>
+    /// <param name="slopes">How that changes with each thing found, column after column.</param>
+    public void Set(ReadOnlySpan<double> at, ReadOnlySpan<double> values, ReadOnlySpan<double> slopes)
+    {
+        values.CopyTo(numbers);
+        slopes.CopyTo(numbers.AsSpan(rows));
+        for (var column = 0; column < Carried; column++)
+        {
+            for (var row = 0; row < rows; row++)
+            {
+                numbers[row] -= slopes[column * rows + row] * at[column];
+            }
+        }
+
+        Holds = true;
+    }
+
+    /// <summary>What comes of what is found.</summary>
+    /// <param name="found">How late, volume, amounts.</param>
+    /// <param name="into">The rows, with their padding.</param>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    public void Apply(ReadOnlySpan<double> found, Span<double> into)
+    {
+        ref var number = ref numbers[0];
+        ref var target = ref into[0];
+        for (nuint row = 0; row < (nuint)rows; row += 4)
+        {
+            var sum = Vector256.LoadUnsafe(ref number, row);
+            for (var column = 0; column < Carried; column++)
+            {
+                sum = Vector256.MultiplyAddEstimate(
+                    Vector256.LoadUnsafe(ref number, (nuint)((1 + column) * rows) + row), Vector256.Create(found[column]), sum);
+            }
+
+            sum.StoreUnsafe(ref target, row);
+        }
+    }
+}

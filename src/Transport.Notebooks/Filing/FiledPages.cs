@@ -1,0 +1,67 @@
+namespace Transport.Notebooks;
+
+/// <summary>Sheets to pages: what they are is told by what they hold.</summary>
+internal static class FiledPages
+{
+    /// <param name="paths">The sheets.</param>
+    /// <param name="protocolPath">A clinic's own limits; null for those that ship.</param>
+    /// <param name="problems">Every problem is added: of the sheets, of the protocol, and of their being put together.</param>
+    /// <param name="said">What the sheets were taken for, a sentence each.</param>
+    /// <returns>Each page with the name of its file; none where there is a problem.</returns>
+    /// <exception cref="NotebookRunException">One sheet is given twice.</exception>
+    public static IReadOnlyList<(string Name, ReportPage Page)> Of(
+        IReadOnlyList<string> paths, string? protocolPath, List<Finding> problems, out IReadOnlyList<string> said)
+    {
+        if (paths.Select(Path.GetFullPath).GroupBy(path => path).FirstOrDefault(group => group.Count() > 1) is { } twice)
+            throw new NotebookRunException(NotebookRunException.BadRequest, $"{Path.GetFileName(twice.Key)} is given twice.");
+
+        var options = Options(protocolPath, problems);
+        var groups = SheetGroup.Of([.. paths.Select(SampleSheet.Read)], out var findings);
+        problems.AddRange(findings);
+        said = [.. groups.Select(group => group.Why + ".")];
+        return problems.Count > 0 ? [] : [.. groups.Select(group => (NameOf(group), PageOf(group, options)))];
+    }
+
+    private static EquilibrationIndicesOptions Options(string? path, List<Finding> problems)
+    {
+        if (path is null)
+            return EquilibrationIndicesOptions.Default;
+        try
+        {
+            var protocol = LocalProtocol.Read(path);
+            problems.AddRange(protocol.Findings.Where(finding => finding.Severity == Severity.Error).Select(finding => finding with { File = Path.GetFileName(path) }));
+            return protocol.ToOptions();
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException)
+        {
+            problems.Add(new(Severity.Error, "protocol-unreadable", "The file of limits cannot be opened; check its name and folder.") { File = Path.GetFileName(path) });
+            return EquilibrationIndicesOptions.Default;
+        }
+    }
+
+    private static ReportPage PageOf(SheetGroup group, EquilibrationIndicesOptions options)
+    {
+        var first = group.Sheets[0];
+        return group.Kind switch
+        {
+            SheetGroupKind.Test => ReportPages.Of(first, EquilibrationIndices.Of(first.ToTest(), options)),
+            SheetGroupKind.Collection => ReportPages.Of(first, CollectionIndices.Of(first.ToCollection(), options)),
+            SheetGroupKind.Pair => ReportPages.Of(group.Sheets, PairedTest.Of(first.ToTest(), group.Sheets[1].ToTest(), new() { Indices = options })),
+            _ => ReportPages.Of(group.Sheets, SerialTests.Of(
+                [.. group.Sheets.Select(sheet => EquilibrationIndices.Of(sheet.ToTest(), options))], new() { Thresholds = options.Thresholds })),
+        };
+    }
+
+    // "merrow-01-average-report", "merrow-01-average-and-2-more-series".
+    private static string NameOf(SheetGroup group)
+    {
+        var name = Path.GetFileNameWithoutExtension(group.Sheets[0].FileName);
+        return group.Kind switch
+        {
+            SheetGroupKind.Pair => $"{name}-pair",
+            SheetGroupKind.Series => $"{name}-series",
+            SheetGroupKind.Collection => $"{name}-collection",
+            _ => $"{name}-report",
+        };
+    }
+}

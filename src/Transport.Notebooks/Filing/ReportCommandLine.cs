@@ -1,0 +1,45 @@
+using System.CommandLine;
+
+namespace Transport.Notebooks;
+
+/// <summary>The command line of pages for the file: <c>report SHEET.csv …</c>.</summary>
+internal static class ReportCommandLine
+{
+    /// <param name="terminal">Where the names of written files are said.</param>
+    /// <param name="log">Where problems are said, and what several sheets were taken for.</param>
+    public static Command Of(TextWriter terminal, TextWriter log)
+    {
+        var sheets = new Argument<string[]>("sheet") { Description = "One or more sample sheets (.csv) of one person.", Arity = ArgumentArity.OneOrMore };
+        var protocol = new Option<string?>("--protocol") { Description = "A file with the clinic's own limits.", HelpName = "file" };
+        var output = new Option<string>("--out") { Description = "The directory for the pages.", HelpName = "directory", DefaultValueFactory = _ => "out" };
+        var report = new Command("report", "Writes the page for the file, as HTML for one A4 sheet and as Markdown: of one test, a pair, a collection or a series.") { sheets, protocol, output };
+        report.SetAction(arguments =>
+        {
+            try
+            {
+                var problems = new List<Finding>();
+                var pages = FiledPages.Of(arguments.GetRequiredValue(sheets), arguments.GetValue(protocol), problems, out var said);
+                if (problems.Count > 0)
+                {
+                    log.WriteLine($"error: {(problems.Count == 1 ? "1 problem" : $"{problems.Count} problems")}, nothing was written");
+                    problems.ForEach(problem => log.WriteLine($"  {problem}"));
+                    return NotebookRunException.CellFailed;
+                }
+
+                foreach (var sentence in said)
+                    log.WriteLine(sentence);
+                var directory = arguments.GetRequiredValue(output);
+                StagedFiles.Write(directory, [.. pages.SelectMany(page => new[] { (page.Name + ".html", page.Page.Html), (page.Name + ".md", page.Page.Markdown) })]);
+                foreach (var (name, _) in pages)
+                    terminal.WriteLine(Path.Combine(directory, name + ".html"));
+                return 0;
+            }
+            catch (NotebookRunException problem)
+            {
+                log.WriteLine($"error: {problem.Message}");
+                return problem.ExitCode;
+            }
+        });
+        return report;
+    }
+}

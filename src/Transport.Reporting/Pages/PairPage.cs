@@ -1,0 +1,70 @@
+namespace Transport.Reporting;
+
+/// <summary>The page of two paired tests: the osmotic conductance first, then both hours side by side.</summary>
+internal static class PairPage
+{
+    // Smit et al. 2004 (read): medians of long-term patients at 3.86 %, made in another way.
+    private const double NormalMedian = 3.0;
+    private const double FailureMedian = 2.1;
+
+    private static readonly string[] OfBoth =
+    [
+        "D/P creatinine", "D/D0 glucose", "net ultrafiltration", "net ultrafiltration at 60 min", "sodium dip", "sodium dip, corrected for diffusion",
+        "small-pore fluid at 60 min", "free water at 60 min", "free water at 60 min, fraction", "mass transfer area coefficient of creatinine",
+    ];
+
+    public static ReportPage Of(SampleSheet weakSheet, SampleSheet strongSheet, PairedTest pair)
+    {
+        const string conductanceName = "osmotic conductance to glucose";
+        var (weak, strong) = (pair.Weak, pair.Strong);
+        SampleSheet[] sheets = [weakSheet, strongSheet];
+        var when = string.Join(" and ", new[] { weak, strong }.Select(indices => PageWords.Date(indices.Test.Date)).Distinct());
+        var title = PageHeader.Title("Paired equilibration tests", sheets, when);
+        var page = new PageText();
+        PageHeader.Of(page, title, sheets, strong.Test.Patient, when, $"pair: {weak.Test.Solution.Name}, {strong.Test.Solution.Name}", strong.Options.Thresholds,
+            new[] { weak, strong }.Any(indices => indices.Classification is { IsComparable: false }));
+        var compared = strong.Classification is null && weak.Classification is not null ? weak : strong;
+        page.Lead(
+            [
+                ("Osmotic conductance", pair.OsmoticConductance is { } conductance
+                    ? $"{PageWords.Value(conductance)} to glucose. Medians of long-term patients tested in another way: 3.0 with normal ultrafiltration, 2.1 with failure (read); only values computed alike can be compared."
+                    : $"Not given: {pair.NotAvailable[0].Reason}."),
+                ("Transfer", PageIndices.Transfer(compared)),
+                ("Free water", PageWords.Capital(PageIndices.FreeWater(strong))),
+                ("Ultrafiltration", PageWords.Capital(PageIndices.Ultrafiltration(strong)) + (weak.NetUltrafiltration is { } net ? $" With {weak.Test.Solution.Name} {PageWords.Value(net)}." : "")),
+            ])
+            .Heading($"Measured, {weak.Test.Solution.Name}");
+        MeasuredTable.Of(page, weakSheet);
+        page.Small(TestPage.Conditions(weak.Test with { Conditions = TestConditions.NotStated })).Heading($"Measured, {strong.Test.Solution.Name}");
+        MeasuredTable.Of(page, strongSheet);
+        page.Small(TestPage.Conditions(strong.Test with { Conditions = TestConditions.NotStated })).Heading("Indices of both");
+        Indices(page, pair);
+        page.Heading($"Beside published figures and {strong.Comparison?.Population.Name ?? "no series"}").Strips(PageIndices.StripColumns,
+            [
+                .. pair.OsmoticConductance is { } drawn
+                    ? new[] { ((IReadOnlyList<string>)["conductance, µL/min/mmHg", PageWords.Number(drawn), "medians 2.1 and 3.0", "ticks"], StripSvg.BesideFigures(drawn, [FailureMedian, NormalMedian])) }
+                    : [],
+                .. PageIndices.StripRows(strong),
+            ])
+            .Small($"Of the stronger hour. {PageIndices.StripKey(strong)}");
+        PageClosing.Of(page, PageFinding.OfMeaning(weak.Findings.Concat(strong.Findings).Concat(pair.Findings)),
+            MembranePatterns.Of(weak.Findings.Concat(strong.Findings)),
+            PageFinding.OfTheirQuality(weakSheet.Findings.Concat(strongSheet.Findings), weak.Findings.Concat(strong.Findings).Concat(pair.Findings)),
+            [.. pair.NotAvailable, .. strong.Test.Form.CannotGive().Concat(strong.NotAvailable).Where(missing => missing.Name != conductanceName)],
+            [weak.Test.Solution, strong.Test.Solution], strong.Test.Patient,
+            (pair.OsmoticConductance is { } value ? $"Osmotic conductance = {value.Formula}; {value.Source}. " : "") + PageIndices.Method(strong));
+        return page.ToPage(title);
+    }
+
+    private static void Indices(PageText page, PairedTest pair)
+    {
+        var (weak, strong) = (pair.Weak.All, pair.Strong.All);
+        page.TwoTables(["index", "#" + pair.Weak.Test.Solution.Name, "#" + pair.Strong.Test.Solution.Name],
+            [.. strong.Select(index => index.Name).Union(weak.Select(index => index.Name)).Where(OfBoth.Contains).Select(name => (IReadOnlyList<string>)
+            [
+                PageIndices.Short(name), Value(weak, name), Value(strong, name),
+            ])]);
+
+        static string Value(IReadOnlyList<IndexValue> all, string name) => all.FirstOrDefault(index => index.Name == name) is { } index ? PageWords.Value(index) : "–";
+    }
+}

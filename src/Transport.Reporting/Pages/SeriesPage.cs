@@ -1,0 +1,62 @@
+using static System.FormattableString;
+
+namespace Transport.Reporting;
+
+/// <summary>The page of one person's tests over time: the last one's lead, then every course with what of its change is real.</summary>
+internal static class SeriesPage
+{
+    public static ReportPage Of(IReadOnlyList<SampleSheet> sheets, SerialTests series)
+    {
+        var last = series.Tests[^1];
+        var when = $"{PageWords.Date(series.Tests[0].Test.Date)} to {PageWords.Date(last.Test.Date)}";
+        var title = PageHeader.Title($"{series.Tests.Count} equilibration tests", sheets, when);
+        var page = new PageText();
+        PageHeader.Of(page, title, sheets, last.Test.Patient, when, "series of tests", last.Options.Thresholds, series.Tests.Any(indices => indices.Classification is { IsComparable: false }));
+        page.Lead(
+            [
+                ("Osmotic conductance", $"Not from single tests: it needs two hours with two strengths. {PageIndices.IndirectSigns(last).Replace("here", "in the last test", StringComparison.Ordinal)}"),
+                ("Transfer", "Last test: " + Lower(PageIndices.Transfer(last)) + Change(series, "D/P creatinine")),
+                ("Free water", "Last test: " + PageIndices.FreeWater(last) + Change(series, "free water at 60 min")),
+                ("Ultrafiltration", "Last test: " + PageIndices.Ultrafiltration(last) + Change(series, "net ultrafiltration")),
+            ])
+            .Heading("Tests");
+        page.Table(["date", "form", "bag", "#fill, mL", "#drained, mL", "transfer", "sheet"],
+            [.. series.Tests.Zip(sheets).Select(pair => (IReadOnlyList<string>)
+            [
+                PageWords.Date(pair.First.Test.Date), pair.First.Form.Name(), pair.First.Test.Solution.Name, Digits.Fixed(pair.First.Test.EnteredVolume.Milliliters, 0),
+                pair.First.Test.DrainedVolume is { } drained ? Digits.Fixed(drained.Milliliters, 0) : "–",
+                pair.First.Classification is { } classification ? classification.Category.Name() + (classification.IsComparable ? "" : ", preliminary") : "no class", pair.Second.FileName,
+            ])]);
+        page.Heading("Courses")
+            .Table(["index", "#first", "#last", "#change since first", "#chance explains up to", "#per year", "beyond chance"],
+                [.. series.Courses.Select(Row)])
+            .Picture(SerialCharts.Courses(series), 52);
+        PageClosing.Of(page, PageFinding.OfMeaning(series.Findings.Concat(last.Findings)), last.Patterns,
+            PageFinding.OfTheirQuality(sheets.SelectMany(sheet => sheet.Findings).Where(finding => finding.Severity >= Severity.Warning), series.Findings.Concat(last.Findings)),
+            [.. last.Form.CannotGive(), .. last.NotAvailable], [.. series.Tests.Select(indices => indices.Test.Solution).Distinct()], last.Test.Patient,
+            "A change beyond chance is larger than 2.77 SD of one test within the person. D/P and coefficients are followed at any strength, the rest at the last test's. Findings of single tests are those of the last. " + PageIndices.Method(last));
+        return page.ToPage(title);
+    }
+
+    private static IReadOnlyList<string> Row(SerialIndex course)
+    {
+        var change = course.ChangeFromFirst;
+        var smallest = course.MinimalDetectableChange;
+        var decimals = smallest.Unit == "mL" ? 0 : smallest.Unit.Length == 0 ? 2 : 1;
+        var unit = smallest.Unit.Length == 0 ? "" : " " + smallest.Unit;
+        return
+        [
+            PageIndices.Short(course.Name),
+            Digits.Fixed(course.Points[0].Index.Value, decimals), Digits.Fixed(course.Points[^1].Index.Value, decimals) + unit,
+            Invariant($"{(change.Value > 0 ? "+" : "")}{Digits.Fixed(change.Value, decimals)} ± {Digits.Fixed(change.StandardDeviation ?? 0, decimals)}"),
+            Digits.Fixed(smallest.Value, decimals) + unit,
+            course.SlopePerYear is { } slope ? $"{Digits.Fixed(slope.Value, decimals)} ± {Digits.Fixed(slope.StandardDeviation ?? 0, decimals)}" : "–",
+            course.IsReal(change) ? "since the first" : course.IsReal(course.ChangeFromPrevious) ? "since the one before" : "no",
+        ];
+    }
+
+    private static string Lower(string words) => char.ToLowerInvariant(words[0]) + words[1..];
+
+    private static string Change(SerialTests series, string name) => series.Courses.FirstOrDefault(course => course.Name == name) is not { } course ? ""
+        : $" Since the first: {(course.ChangeFromFirst.Value > 0 ? "+" : "")}{PageWords.Value(course.ChangeFromFirst)}, {(course.IsReal(course.ChangeFromFirst) ? "more than chance explains" : "within chance")}.";
+}

@@ -1,0 +1,145 @@
+using System.Diagnostics;
+using System.Text;
+using System.Text.RegularExpressions;
+using Transport.Tests;
+
+namespace Transport.NotebookTests;
+
+/// <summary>Pages for the file and blank sheets, as a user asks for them, and as a browser prints them.</summary>
+public sealed class ReportCommandTests : IDisposable
+{
+    private readonly Workbench _bench = new();
+
+    public void Dispose() => _bench.Dispose();
+
+    private static string Example(string name) => Path.Combine(Repository.Root, "reference-data", "examples", name + ".csv");
+
+    private async Task<(int ExitCode, string Output, string Errors)> RunAsync(params string[] arguments)
+    {
+        var start = new ProcessStartInfo("dotnet") { WorkingDirectory = _bench.Directory, RedirectStandardOutput = true, RedirectStandardError = true };
+        foreach (var argument in arguments.Prepend(Path.Combine(AppContext.BaseDirectory, "Transport.Notebooks.dll")))
+            start.ArgumentList.Add(argument);
+        using var process = Process.Start(start)!;
+        var errors = process.StandardError.ReadToEndAsync();
+        var output = await process.StandardOutput.ReadToEndAsync();
+        await process.WaitForExitAsync();
+        return (process.ExitCode, output.ReplaceLineEndings("\n").Trim(), await errors);
+    }
+
+    private string[] Written() => Directory.Exists(_bench.PathOf("out")) ? [.. Directory.GetFiles(_bench.PathOf("out")).Select(Path.GetFileName).Order()!] : [];
+
+    [Fact]
+    public async Task One_sheet_becomes_a_page_and_its_Markdown()
+    {
+        var (exitCode, output, errors) = await RunAsync("report", Example("merrow-01-average"));
+
+        Assert.Equal((0, Path.Combine("out", "merrow-01-average-report.html")), (exitCode, output));
+        Assert.Contains("holds one 4-h test", errors, StringComparison.Ordinal);
+        Assert.Equal(["merrow-01-average-report.html", "merrow-01-average-report.md"], Written());
+    }
+
+    [Fact]
+    public async Task A_test_and_a_collection_of_one_person_become_two_pages()
+    {
+        var (exitCode, output, errors) = await RunAsync("report", Example("merrow-06-collection"), Example("merrow-01-average"), "--out", "out");
+
+        Assert.Equal(0, exitCode);
+        Assert.Equal(2, output.Split('\n').Length);
+        Assert.Contains("merrow-06-collection.csv holds a 24-h collection", errors, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Every_problem_of_every_sheet_and_of_the_limits_is_said_and_nothing_is_written()
+    {
+        var protocol = _bench.Write("limits.json", """{ "name": "x", "limits": { "noSuchLimit": { "value": 1 } } }""");
+        var (exitCode, output, errors) = await RunAsync("report", Example("sheet-with-mistakes"), Example("merrow-01-average"), _bench.PathOf("none.csv"), "--protocol", protocol);
+
+        Assert.Equal((1, ""), (exitCode, output));
+        foreach (var code in new[] { "[file-not-found]", "[missing-patient-fact]", "[ratio-falling]", "[sheets-of-different-patients]", "[protocol-unnamed]", "[protocol-unknown-limit]" })
+            Assert.Contains(code, errors, StringComparison.Ordinal);
+        Assert.Contains("nothing was written", errors, StringComparison.Ordinal);
+        Assert.Empty(Written());
+    }
+
+    [Theory]
+    [InlineData(2, "is given twice", "report", "merrow-01-average", "merrow-01-average")]
+    [InlineData(2, "Required argument missing", "report")]
+    [InlineData(2, "There is no form \"five hours\"", "blank-sheet", "five hours")]
+    public async Task A_request_that_makes_no_sense_ends_with_2_and_a_sentence(int expectedCode, string expected, params string[] arguments)
+    {
+        var (exitCode, _, errors) = await RunAsync([.. arguments.Select(argument => argument.StartsWith("merrow", StringComparison.Ordinal) ? Example(argument) : argument)]);
+
+        Assert.Equal(expectedCode, exitCode);
+        Assert.Contains(expected, errors, StringComparison.Ordinal);
+        Assert.Empty(Written());
+    }
+
+    [Fact]
+    public async Task A_blank_sheet_reads_back_as_its_form()
+    {
+        Assert.Equal(0, (await RunAsync("blank-sheet", "temporary-drain")).ExitCode);
+
+        Assert.Equal(["blank-4-h-with-temporary-drain.csv", "blank-4-h-with-temporary-drain.html"], Written());
+        var sheet = SampleSheet.Read(_bench.PathOf("out/blank-4-h-with-temporary-drain.csv"));
+        Assert.DoesNotContain(sheet.Findings, finding => finding.Code.StartsWith("unknown", StringComparison.Ordinal));
+    }
+
+    // The four example patients and what is longest of each kind: all of them fit on one sheet of A4.
+    [SkippableFact]
+    public async Task Every_page_prints_on_one_sheet_of_A4()
+    {
+        var browser = BrowserTests.Browser();
+        Skip.If(browser is null && Environment.GetEnvironmentVariable("CI") != "true", "No Chromium on this machine.");
+        var weak = (await File.ReadAllTextAsync(Example("merrow-05-temporary-drain"))).Replace("214.3,mmol/L,3.86", "75.5,mmol/L,1.36", StringComparison.Ordinal)
+            .Replace("2480,g", "2080,g", StringComparison.Ordinal).Replace("2750,g", "2010,g", StringComparison.Ordinal).Replace("glucose,0,188", "glucose,0,66", StringComparison.Ordinal)
+            .Replace("glucose,60,127", "glucose,60,47", StringComparison.Ordinal).Replace("glucose,240,54", "glucose,240,21", StringComparison.Ordinal);
+        var lost = await File.ReadAllTextAsync(Example("merrow-04-lost-dip"));
+        string[][] requests =
+        [
+            [Example("merrow-01-average")], [Example("merrow-02-fast")], [Example("merrow-03-slow")], [Example("merrow-04-lost-dip")], [Example("merrow-05-temporary-drain")],
+            [Example("merrow-06-collection")],
+            [_bench.Write("weak.csv", weak), Example("merrow-05-temporary-drain")],
+            [_bench.Write("earlier.csv", lost.Replace("2025-06-17", "2019-06-17", StringComparison.Ordinal).Replace("volume,,2225", "volume,,2825", StringComparison.Ordinal)), Example("merrow-04-lost-dip")],
+            [_bench.Write("doubtful.csv", Doubtful(lost))],
+            [_bench.Write("permeability.csv", Permeability(await File.ReadAllTextAsync(Example("merrow-05-temporary-drain"))))],
+        ];
+        foreach (var request in requests)
+            Assert.Equal(0, (await RunAsync(["report", .. request])).ExitCode);
+        Assert.Equal(0, (await RunAsync("blank-sheet", "all")).ExitCode);
+
+        var pages = Directory.GetFiles(_bench.PathOf("out"), "*.html");
+        Assert.Equal(requests.Length + Enum.GetValues<TestForm>().Length, pages.Length);
+        foreach (var page in pages)
+            Assert.Equal((Path.GetFileName(page), 1), (Path.GetFileName(page), await SheetsOfPaperAsync(browser!, page)));
+    }
+
+    // As many warnings as one sheet can have and still be a test: a page that would never end, if it did not name the last ones by their codes.
+    private static string Doubtful(string sheet) => sheet
+        .Replace("test,fill basis,,weighed,,", "test,last peritonitis,,2025-06-10,,\ntest,start of dialysis,,2025-06-01,,\ntest,preceding agent,,icodextrin,,\ntest,preceding dwell,,2,h,\ntest,instillation time,,30,min,", StringComparison.Ordinal)
+        .Replace("dwell,,4:00", "dwell,,255,min,", StringComparison.Ordinal).Replace("volume,,2035", "volume,,2535", StringComparison.Ordinal)
+        .Replace("sodium,,132,mmol/L", "sodium,,120,mmol/L", StringComparison.Ordinal).Replace("method,,enzymatic", "method,,Jaffe", StringComparison.Ordinal)
+        .Replace("creatinine,0,73", "creatinine,0,210", StringComparison.Ordinal).Replace("glucose,0,185", "glucose,0,150", StringComparison.Ordinal)
+        .Replace("urea,240,21.3", "urea,240,24", StringComparison.Ordinal).Replace("plasma,glucose,120,5.5", "plasma,glucose,120,22", StringComparison.Ordinal)
+        .Replace("patient,urine volume,,0,mL/day,", "", StringComparison.Ordinal);
+
+    private static string Permeability(string sheet) => sheet + string.Concat(
+        new[] { (0, 0.90), (10, 0.88), (20, 0.86), (30, 0.84), (120, 0.72), (180, 0.68) }.Select(point => FormattableString.Invariant($"dialysate,marker,{point.Item1},{point.Item2},g/L,\n")))
+        + "dialysate,marker,60,0.80,g/L,\ndialysate,marker,240,0.66,g/L,\nplasma,protein,120,66,g/L,\nplasma,albumin,120,36,g/L,\nplasma,beta2 microglobulin,120,28,mg/L,\nplasma,IgG,120,11,g/L,\nplasma,alpha2 macroglobulin,120,2.0,g/L,\n"
+        + "dialysate,protein,240,0.9,g/L,\ndialysate,albumin,240,0.45,g/L,\ndialysate,beta2 microglobulin,240,4.0,mg/L,\ndialysate,IgG,240,60,mg/L,\ndialysate,alpha2 macroglobulin,240,4,mg/L,\n";
+
+    private async Task<int> SheetsOfPaperAsync(string browser, string page)
+    {
+        var pdf = Path.ChangeExtension(page, ".pdf");
+        using var process = Process.Start(new ProcessStartInfo(browser,
+        [
+            "--headless", "--no-sandbox", "--disable-gpu", "--host-resolver-rules=MAP * ~NOTFOUND", $"--user-data-dir={_bench.PathOf("profile")}", "--no-pdf-header-footer",
+            "--print-to-pdf=" + pdf, new Uri(Path.GetFullPath(page)).AbsoluteUri,
+        ])
+        { RedirectStandardOutput = true, RedirectStandardError = true })!;
+        var errors = process.StandardError.ReadToEndAsync();
+        await process.StandardOutput.ReadToEndAsync();
+        await process.WaitForExitAsync();
+        await errors;
+        return Regex.Count(Encoding.Latin1.GetString(await File.ReadAllBytesAsync(pdf)), @"/Type\s*/Page\b(?!s)");
+    }
+}

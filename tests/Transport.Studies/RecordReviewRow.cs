@@ -1,0 +1,71 @@
+namespace Transport.Studies;
+
+/// <summary>What reviews of one virtual person's books found. Delays are in nights of the calendar; −1: not found.</summary>
+public sealed record RecordReviewRow
+{
+    /// <summary>Which person.</summary>
+    public required int Person { get; init; }
+
+    /// <summary>True mean ultrafiltration of a night, mL.</summary>
+    public required double NightMilliliters { get; init; }
+
+    /// <summary>Signals in 365 nights in which nothing happens, SD 80 mL, all channels.</summary>
+    public required int FalseQuiet { get; init; }
+
+    /// <summary>The same at the larger of 150 mL and 25 %.</summary>
+    public required int FalseUsual { get; init; }
+
+    /// <summary>The same at 200 mL.</summary>
+    public required int FalseLoud { get; init; }
+
+    /// <summary>At the larger of 150 mL and 25 %, of a book with ultrafiltration alone.</summary>
+    public required int FalseNightAlone { get; init; }
+
+    /// <summary>Warnings of rules (drains, weight, dwell, bags) on the last page of the stable year.</summary>
+    public required int RuleWarnings { get; init; }
+
+    /// <summary>Nights from the crossing of 10 % to the signal, where 20 % is lost over 60 nights; SD 80 mL.</summary>
+    public required int LossQuiet { get; init; }
+
+    /// <summary>The same at the larger of 150 mL and 25 %.</summary>
+    public required int LossUsual { get; init; }
+
+    /// <summary>The same at 150 mL.</summary>
+    public required int LossMiddle { get; init; }
+
+    /// <summary>The same at 200 mL.</summary>
+    public required int LossLoud { get; init; }
+
+    /// <summary>Nights until a drain fault is signalled (a tenth of what is in stays behind), SD 150 mL: ultrafiltration of the night alone.</summary>
+    public required int FaultNightAlone { get; init; }
+
+    /// <summary>The same with night and day in one number.</summary>
+    public required int FaultNightAndDay { get; init; }
+
+    /// <summary>The same with the initial drain.</summary>
+    public required int FaultInitialDrain { get; init; }
+
+    /// <summary>The same with cycles and drain times.</summary>
+    public required int FaultCycles { get; init; }
+
+    /// <summary>For each story of a change, "first second" most compatible explanation at the first signal after it began; empty: not found within 120 nights.</summary>
+    public required string FasterTransfer { get; init; }
+
+    /// <inheritdoc cref="FasterTransfer"/>
+    public required string LowerConductance { get; init; }
+
+    /// <inheritdoc cref="FasterTransfer"/>
+    public required string MoreFluidLoss { get; init; }
+
+    /// <inheritdoc cref="FasterTransfer"/>
+    public required string DrainFault { get; init; }
+
+    /// <inheritdoc cref="FasterTransfer"/>
+    public required string WeakerBags { get; init; }
+
+    /// <inheritdoc cref="FasterTransfer"/>
+    public required string HighPlasmaGlucose { get; init; }
+
+    /// <inheritdoc cref="FasterTransfer"/>
+    public required string CountsOtherwise { get; init; }
+}

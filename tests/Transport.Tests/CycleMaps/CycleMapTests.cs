@@ -1,0 +1,179 @@
+namespace Transport.Tests.CycleMaps;
+
+/// <summary>
+/// Nights made of maps against nights that are simulated phase after phase: two ways to the same numbers, of which the second is the reference.
+/// Tolerances: what the search widens its judgement by before it simulates , so that nothing is lost to the maps.
+/// </summary>
+public sealed class CycleMapTests
+{
+    private static readonly Patient Person = Patient.Example;
+    private static readonly ThreePoreMembrane Average = ReferenceMembranes.MeanIncidentAdult().ScaledTo(Person.BodySurface);
+    private static readonly RegimenOptions Screened = new() { Integration = new() { RelativeTolerance = 1e-4 } };
+    private static readonly RegimenOptions Careful = new() { Integration = new() { RelativeTolerance = 1e-7 } };
+
+    [Theory]
+    [InlineData(1.0)]
+    [InlineData(1.8)]
+    [InlineData(0.6)]
+    public void Maps_give_the_days_of_the_usual_space(double area)
+    {
+        var membrane = Average with { DiffusionArea = DiffusionArea.FromCentimeters(area * Average.DiffusionArea.Centimeters) };
+        var goals = new RegimenGoals(FluidTarget.Between(Volume.FromMilliliters(0), Volume.FromMilliliters(100)));
+        var all = Possible(RegimenSpace.Usual(Person, goals).All());
+        Compare(membrane, [.. all.Where((_, i) => i % 41 == 0)], Screened, Careful);
+    }
+
+    [Fact]
+    public void Maps_give_days_with_two_slopes_of_the_drain_and_with_exchanges_of_the_day()
+    {
+        var settings = RegimenSettings.Default with
+        {
+            Drain = DrainProfile.TwoSlope(FlowRate.FromMillilitersPerMinute(200), FlowRate.FromMillilitersPerMinute(45), 0.8),
+        };
+        var hour = TimeSpan.FromHours(1);
+        var (weak, strong) = (DialysisSolution.Glucose136, DialysisSolution.Glucose386);
+        Regimen[] regimens =
+        [
+            Regimen.Cycling(9 * hour, 5, Volume.FromLiters(2), weak, new(weak, Volume.FromLiters(2)), settings),
+            Regimen.Cycling(9 * hour, 4, Volume.FromLiters(2.5), strong, null, settings),
+            new(8 * hour, [new(strong, Volume.FromLiters(1.5), hour), new(strong, Volume.FromLiters(1.5), hour), new(weak, Volume.FromLiters(2.5)), new(weak, Volume.FromLiters(2.5))],
+                [new Exchange(DialysisSolution.Glucose227, Volume.FromLiters(2), 5 * hour), new(weak, Volume.FromLiters(2))], settings),
+            new(8 * hour, [new(strong, Volume.FromLiters(2)), new(weak, Volume.FromLiters(2))], [new Exchange(DialysisSolution.Glucose227, Volume.FromLiters(2), 5 * hour)], settings),
+        ];
+        Compare(Average, regimens, Screened, Careful);
+    }
+
+    [Fact]
+    public void Maps_give_days_with_icodextrin()
+    {
+        var hour = TimeSpan.FromHours(1);
+        var day = new DayFill(DialysisSolution.Icodextrin, Volume.FromLiters(2));
+        Regimen[] regimens =
+        [
+            Regimen.Cycling(9 * hour, 5, Volume.FromLiters(2), DialysisSolution.Glucose136, day),
+            Regimen.Cycling(10 * hour, 4, Volume.FromLiters(2.5), DialysisSolution.Glucose227, day),
+        ];
+        var panel = SolutePanel.Small.With(regimens[0].Polymer);
+        Compare(Average, regimens, Screened with { Panel = panel }, Careful with { Panel = panel });
+    }
+
+    [Fact]
+    public void What_drains_in_part_is_no_ring_of_maps()
+    {
+        var tidal = Regimen.Tidal(
+            TimeSpan.FromHours(9), 8, new TidalPlan(Volume.FromLiters(2), 0.5) { ExpectedUltrafiltration = Volume.FromMilliliters(80) }, DialysisSolution.Glucose136);
+        Assert.False(CyclePlan.TryRead(tidal, 250, TransientUse.FirstFill, []));
+    }
+
+    [Fact]
+    public void A_day_that_empties_the_cavity_is_no_map_and_takes_no_other_with_it()
+    {
+        // A litre of the weakest solution for 15 h in somebody who takes up 4 mL/min.
+        var thirsty = Average with { LymphaticRemoval = FlowRate.FromMillilitersPerMinute(4) };
+        var weak = DialysisSolution.Glucose136;
+        Regimen[] regimens =
+        [
+            Regimen.Cycling(TimeSpan.FromHours(9), 4, Volume.FromLiters(2), weak, new(weak, Volume.FromLiters(1))),
+            new(TimeSpan.FromHours(9), Enumerable.Repeat(new Exchange(weak, Volume.FromLiters(2)), 4), [new Exchange(weak, Volume.FromLiters(1), TimeSpan.FromHours(2))]),
+        ];
+        var (kinds, rings) = Rings(regimens, Screened);
+        var library = new CycleLibrary(Person, Screened, regimens[0], kinds, CycleGroup.Of(kinds), true);
+        library.Prepare(thirsty);
+        var sums = new double[library.SumCount];
+        Assert.False(library.TryRun(rings[0], sums));
+        Assert.True(library.TryRun(rings[1], sums));
+    }
+
+    [Fact]
+    public void Four_lanes_and_eight_find_the_same_map()
+    {
+        // Other neighbors, other steps of the integrator: the tolerance of 1e-4, not the last bit.
+        var kind = new CycleKind(DialysisSolution.Glucose227, 2000, 75, 12, true, true, false);
+        var group = Assert.Single(CycleGroup.Of([kind]));
+        var (four, eight) = (new double[CycleMap.RowsOf(4)], new double[CycleMap.RowsOf(4)]);
+        Outcome(new CycleMapper<Lanes4>(Person, Screened, Sample(), true), four);
+        Outcome(new CycleMapper<Lanes8>(Person, Screened, Sample(), true), eight);
+        Assert.All(four.Zip(eight), pair => Assert.Equal(pair.First, pair.Second, 2e-4 * Math.Max(1, Math.Abs(pair.First))));
+
+        void Outcome(ICycleMapper mapper, double[] into)
+        {
+            var map = new CycleMap(4);
+            mapper.Prepare(Average);
+            mapper.Map(kind, mapper.Dwell(group, null), 0, map);
+            Assert.True(map.Holds);
+            var found = new double[6];
+            mapper.UsualStart(found);
+            map.Apply(found, into);
+        }
+    }
+
+    [Fact]
+    public void A_library_gives_the_same_whatever_it_was_asked_before()
+    {
+        var goals = new RegimenGoals(FluidTarget.Between(Volume.FromMilliliters(0), Volume.FromMilliliters(100)));
+        var some = Possible(RegimenSpace.Usual(Person, goals).All()).Where((_, i) => i % 97 == 0).ToArray();
+        var (kinds, rings) = Rings(some, Screened);
+        var groups = CycleGroup.Of(kinds);
+        var (busy, fresh) = (new CycleLibrary(Person, Screened, some[0], kinds, groups, false), new CycleLibrary(Person, Screened, some[0], kinds, groups, false));
+        var (first, second) = (new double[busy.SumCount], new double[busy.SumCount]);
+        busy.Prepare(Average with { AreaLaw = AreaLaw.TwoThirds });
+        Assert.All(rings, ring => busy.TryRun(ring, first));
+        busy.Prepare(Average);
+        fresh.Prepare(Average);
+        foreach (var ring in rings.Reverse())
+        {
+            Assert.True(busy.TryRun(ring, first));
+            Assert.True(fresh.TryRun(ring, second));
+            Assert.Equal(first, second);
+        }
+    }
+
+    private static void Compare(ThreePoreMembrane membrane, Regimen[] regimens, RegimenOptions screened, RegimenOptions careful)
+    {
+        var (kinds, rings) = Rings(regimens, screened);
+        var library = new CycleLibrary(Person, screened, regimens[0], kinds, CycleGroup.Of(kinds), true);
+        library.Prepare(membrane);
+        var sums = new double[library.SumCount];
+        var held = 0;
+        for (var i = 0; i < regimens.Length; i++)
+        {
+            if (!library.TryRun(rings[i], sums))
+            {
+                continue;
+            }
+
+            held++;
+            var simulated = RegimenSimulation.Run(Person, membrane, regimens[i], careful);
+            Near(simulated.Ultrafiltration.Milliliters, sums[0] - regimens[i].FluidInAll.Milliliters, 1 + 1e-3 * Math.Abs(simulated.Ultrafiltration.Milliliters), "ultrafiltration, mL");
+            Near(simulated.Solutes[0].Drained!.Value.Micromoles, sums[1], 1e-3 * sums[1], "urea");
+            Near(simulated.Solutes[1].Drained!.Value.Micromoles, sums[2], 1e-3 * sums[2], "creatinine");
+            Near(simulated.Solutes[2].Drained!.Value.Micromoles, sums[3], 0.25 / 180e-6, "glucose, 0.25 g");
+            Near(simulated.Solutes[3].Drained!.Value.Micromoles, sums[4], 200, "sodium, 0.2 mmol");
+            Near(simulated.Peak.Volume.Milliliters, sums[^1], 5, "fullest moment, mL");
+            void Near(double expected, double found, double tolerance, string what) =>
+                Assert.True(Math.Abs(expected - found) <= tolerance, $"{what} of {regimens[i]}: {found} where {expected} was simulated.");
+        }
+
+        Assert.True(held > 0.95 * regimens.Length, $"{held} of {regimens.Length} are rings of maps.");
+    }
+
+    private static (List<CycleKind> Kinds, int[][] Rings) Rings(IEnumerable<Regimen> regimens, RegimenOptions options)
+    {
+        List<CycleKind> kinds = [];
+        List<int[]> rings = [];
+        foreach (var regimen in regimens)
+        {
+            List<CycleKind> ring = [];
+            Assert.True(CyclePlan.TryRead(regimen, regimen.ResidualFor(Person), options.Transient, ring));
+            kinds.AddRange(ring.Except(kinds).ToList());
+            rings.Add([.. ring.Select(kind => kinds.IndexOf(kind))]);
+        }
+
+        return (kinds, [.. rings]);
+    }
+
+    private static List<Regimen> Possible(IEnumerable<Regimen> regimens) =>
+        [.. regimens.Where(regimen => regimen.Findings.All(finding => finding.Severity != Severity.Error))];
+
+    private static Regimen Sample() => Regimen.Cycling(TimeSpan.FromHours(9), 5, Volume.FromLiters(2), DialysisSolution.Glucose136);
+}

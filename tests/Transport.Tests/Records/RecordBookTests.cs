@@ -1,0 +1,164 @@
+using System.Text;
+
+namespace Transport.Tests.Records;
+
+/// <summary>Reading a book: what people write, and what is said about it.</summary>
+public sealed class RecordBookTests
+{
+    private const string Header =
+        "date,night length (h),cycles,volume per cycle (mL),night fluid (mmol/L),day fill (mL),day fluid (% anhydrous),initial drain (mL),cycle drains (mL),uf (mL),dwell deviation (min),average dwell (min),weight (kg),pressure sitting,effluent,symptoms";
+
+    [Fact]
+    public void The_worked_night_of_the_dossier_adds_up()
+    {
+        // Regimens dossier 1.6 (computed there): last fill 2,000, initial drain 2,350; five fills of 2,000 and drains of 2,090 to 2,180: night 700 mL.
+        // Planned dwell is 9 h less five fills of 10 min and drains of 12 min over five: 86 min.
+        var book = Read(Header,
+            "2026-01-01,9,5,2000,75.5,2000,1.36,2350,2090 2120 2150 2160 2180,700,12,83.6,71.2,128/76,clear,",
+            "2026-01-02,,,,,,,2350,2090 2120 2150 2160 2180,1050,0,86,71.0,126/74,clear,");
+        Assert.Empty(book.Findings);
+        var night = book.Nights[0];
+        Assert.Equal(700, night.UltrafiltrationByBags!.Value.Milliliters, 1e-9);
+        Assert.Equal(2350, night.InitialDrain!.Value.Milliliters);
+        Assert.Equal(12, night.LostDwell!.Value.TotalMinutes);
+        Assert.Equal(86, night.Regimen!.DwellTimes[0].TotalMinutes, 1e-9);
+        Assert.Same(night.Regimen, book.Nights[1].Regimen); // blank: as above
+        Assert.Equal(75.5, book.Nights[1].Regimen!.DayFill!.Solution.Glucose.MillimolesPerLiter, 0.02);
+        Assert.Equal("128/76", night.Sitting.ToString());
+    }
+
+    [Fact]
+    public void A_sum_that_fits_neither_way_of_counting_is_found()
+    {
+        // 700 for the cycles, 1,050 with the day: 900 is neither, by more than 50 mL.
+        var book = Read(Header, "2026-01-01,9,5,2000,75.5,2000,1.36,2350,2090 2120 2150 2160 2180,900,,,,,,");
+        Assert.Equal("book-sum-differs", Assert.Single(book.Findings).Code);
+        Assert.Empty(Read(Header, "2026-01-01,9,5,2000,75.5,2000,1.36,2350,2090 2120 2150 2160 2180,749,,,,,,").Findings);
+    }
+
+    [Fact]
+    public void Semicolons_decimal_commas_and_day_first_dates_are_read()
+    {
+        var book = Read(
+            "date;weight (kg);uf (L);initial drain;night fluid;day fluid;volume per cycle (L);cycles;night length",
+            "03/02/2026;71,2;0,85;40 mL;2,27 % anhydrous;dry;2,0;5;8:30",
+            "28/02/2026;70,8;0,9;;;;;;");
+        Assert.DoesNotContain(book.Findings, finding => finding.Severity == Severity.Error);
+        Assert.Equal(new DateOnly(2026, 2, 3), book.Nights[0].Date); // settled by the 28th
+        Assert.Equal(850, book.Nights[0].WrittenUltrafiltration!.Value.Milliliters, 1e-9);
+        Assert.Equal(71.2, book.Nights[0].Weight!.Value.Kilograms, 1e-9);
+        Assert.Equal(126.0, book.Nights[0].Regimen!.Night[0].Solution.Glucose.MillimolesPerLiter, 0.1);
+        Assert.Equal(510, book.Nights[0].Regimen!.NightLength.TotalMinutes);
+        Assert.Null(book.Nights[0].Regimen!.DayFill);
+        Assert.Contains(book.Findings, finding => finding.Code == "book-gap");
+    }
+
+    [Fact]
+    public void A_date_that_nothing_settles_costs_its_row_and_says_so()
+    {
+        var book = Read("date,uf (mL)", "03/02/2026,800", "2026-02-05,810");
+        Assert.Equal(new DateOnly(2026, 2, 5), Assert.Single(book.Nights).Date);
+        var finding = Assert.Single(book.Findings);
+        Assert.Equal("book-date-unreadable", finding.Code);
+        Assert.Equal(2, finding.Row);
+        Assert.Equal("03/02/2026", finding.Found);
+    }
+
+    [Fact]
+    public void A_bad_cell_costs_the_cell_and_not_the_night()
+    {
+        var book = Read("date,uf (mL),weight (kg),pressure,effluent", "2026-02-05,many,710,12/8,brownish");
+        Assert.Equal(["not-a-number", "impossible-value", "book-pressure-unreadable", "unknown-word"], book.Findings.Select(finding => finding.Code).Order(StringComparer.Ordinal).Reverse().OrderBy(Order));
+        Assert.NotNull(Assert.Single(book.Nights));
+        Assert.All(book.Findings, finding => Assert.Equal(2, finding.Row));
+        Assert.All(book.Findings, finding => Assert.NotNull(finding.Found));
+
+        static int Order(string code) => code switch { "not-a-number" => 0, "impossible-value" or "unit-swap" => 1, "book-pressure-unreadable" => 2, _ => 3 };
+    }
+
+    [Fact]
+    public void Bags_mix_by_volume_and_the_strongest_is_counted()
+    {
+        // 5 L of 75.5 and 5 L of 126.0 mmol/L make 100.75 (arithmetic).
+        var book = Read("date,night fluid (mmol/L),volume per cycle (mL),cycles,night length (h)", "2026-02-05,5 L 75.5 + 1 x 5 L 126,2000,5,9", "2026-02-06,2 x 5 L 214.3,,,");
+        Assert.Equal(100.75, book.Nights[0].NightFluid!.Solution.Glucose.MillimolesPerLiter, 1e-9);
+        Assert.False(book.Nights[0].NightFluid!.HoldsStrongest);
+        Assert.True(book.Nights[1].NightFluid!.HoldsStrongest);
+        Assert.Equal(2, book.Nights[1].NightFluid!.Bags[0].Count);
+    }
+
+    [Fact]
+    public void A_named_regimen_comes_back_by_its_name()
+    {
+        var book = Read(
+            "date,regimen,night fluid (mmol/L),volume per cycle (mL),cycles,night length (h),day fill (mL)",
+            "2026-02-05,usual,75.5,2000,5,9,1500",
+            "2026-02-06,stronger,126,,,,",
+            "2026-02-07,usual,,,,,");
+        Assert.Equal(126.0, book.Nights[1].Regimen!.Night[0].Solution.Glucose.MillimolesPerLiter);
+        Assert.Equal(book.Nights[0].Regimen, book.Nights[2].Regimen);
+        Assert.Equal(1500, book.Nights[2].Regimen!.DayFill!.Volume.Milliliters);
+    }
+
+    [Fact]
+    public void A_percentage_without_its_convention_is_said_once_and_never_guessed()
+    {
+        var book = Read("date,night fluid (%),volume per cycle (mL),cycles,night length (h)", "2026-02-05,2.3,2000,5,9", "2026-02-06,2.3,,,");
+        var finding = Assert.Single(book.Findings);
+        Assert.Equal("percentage-without-convention", finding.Code);
+        Assert.Contains("127.7 mmol/L", finding.Message, StringComparison.Ordinal); // 23 g/L / 180.156 g/mol
+        Assert.Null(book.Nights[0].Regimen);
+    }
+
+    [Fact]
+    public void Exchanges_by_hand_have_a_row_each()
+    {
+        // 2,150 − 2,000 − 100 of flush, and so on: 50 + 300 = 350 mL.
+        var book = Read(
+            "date,exchange,began,filled (g),drained (g),flushed (mL),weight (kg)",
+            "2026-02-05,1,07:30,2000,2150,100,70",
+            "2026-02-05,2,12:15,2000,2.3 kg,,");
+        Assert.Empty(book.Findings);
+        var day = Assert.Single(book.Nights);
+        Assert.Equal(2, day.Exchanges.Length);
+        Assert.Equal(350, day.UltrafiltrationByBags!.Value.Milliliters, 1e-9);
+    }
+
+    [Fact]
+    public void A_weight_step_that_is_the_day_fill_is_no_slip()
+    {
+        string[] rows = ["2026-02-05,9,5,2000,75.5,2000,1.36,,,,,,70.0,,,", "2026-02-06,,,,,,,,,,,,72.1,,,"];
+        Assert.Empty(Read(Header, rows).Findings);
+        rows[1] = rows[1].Replace("72.1", "72.7", StringComparison.Ordinal);
+        Assert.Equal("book-weight-step", Assert.Single(Read(Header, rows).Findings).Code);
+    }
+
+    [Theory]
+    [InlineData("no pain, no fever", "")]
+    [InlineData("Belly pain and shivering", "AbdominalPain Fever")]
+    [InlineData("drain pain", "FlowPain")]
+    [InlineData("a bit dizzy; cramps", "Dry")]
+    public void Complaints_are_understood_where_words_are_plain(string text, string expected) =>
+        Assert.Equal(expected, string.Join(' ', Read("date;symptoms", $"2026-02-05;\"{text}\"").Nights[0].Symptoms));
+
+    [Fact]
+    public void A_file_that_is_none_is_a_finding()
+    {
+        Assert.Equal("file-not-found", Assert.Single(RecordBook.Read("no such book.csv").Findings).Code);
+        Assert.Equal("missing-column", Assert.Single(Read("weight", "70").Findings).Code);
+        Assert.Equal("file-empty", Assert.Single(Read("").Findings).Code);
+    }
+
+    [Fact]
+    public void The_blank_book_reads_without_a_finding()
+    {
+        using var writer = new StringWriter();
+        RecordBook.WriteBlank(writer);
+        Assert.Empty(RecordBook.Read(new MemoryStream(Encoding.UTF8.GetBytes(writer.ToString())), "blank.csv").Findings);
+    }
+
+    private static RecordBook Read(string header, string[] rows) => Read([header, .. rows]);
+
+    private static RecordBook Read(params string[] lines) =>
+        RecordBook.Read(new MemoryStream(Encoding.UTF8.GetBytes(string.Join('\n', lines))), "book.csv");
+}

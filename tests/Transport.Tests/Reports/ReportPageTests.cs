@@ -1,0 +1,242 @@
+using System.Text.RegularExpressions;
+using Transport.Reporting;
+using Transport.Tests.SampleSheets;
+
+namespace Transport.Tests.Reporting;
+
+/// <summary>The page for the file: what stands on it, in which order, in whose units. How it prints is a browser's test (Transport.NotebookTests).</summary>
+public sealed class ReportPageTests
+{
+    // The invented sheets of reference-data/examples.
+    private static SampleSheet Example(string name) => SampleSheet.Read(Path.Combine(ReferenceData.Folder, "examples", $"merrow-{name}.csv"));
+
+    private static ReportPage PageOf(SampleSheet sheet, EquilibrationIndicesOptions? options = null) =>
+        ReportPages.Of(sheet, EquilibrationIndices.Of(sheet.ToTest(), options ?? EquilibrationIndicesOptions.Default));
+
+    private static string Words(ReportPage page) => Regex.Replace(System.Net.WebUtility.HtmlDecode(Regex.Replace(page.Html[page.Html.IndexOf("<body", StringComparison.Ordinal)..], "<[^>]+>", " ")), @"\s+", " ");
+
+    [Theory]
+    [InlineData("01-average")]
+    [InlineData("02-fast")]
+    [InlineData("03-slow")]
+    [InlineData("04-lost-dip")]
+    [InlineData("05-temporary-drain")]
+    public void A_page_of_a_test_leads_with_conductance_transfer_and_free_water(string name)
+    {
+        var page = PageOf(Example(name));
+        foreach (var text in new[] { Words(page), page.Markdown })
+        {
+            var order = new[] { "patient", "Osmotic conductance", "Transfer", "Free water", "Ultrafiltration", "Measured", "Findings", "Quality", "Not given by this form", "Method and cautions", "Decision support" }
+                .Select(word => text.IndexOf(word, StringComparison.Ordinal)).ToList();
+            Assert.DoesNotContain(-1, order);
+            Assert.Equal(order.Order(), order);
+        }
+    }
+
+    [Fact]
+    public void The_class_never_stands_alone_and_quotes_the_series_that_was_compared()
+    {
+        // MV-04: D/P 641/890 = 0.7202; Italy 2019 is 0.73 ± 0.10 (read): z -0.098, percentile 46.1.
+        var text = Words(PageOf(Example("04-lost-dip")));
+        Assert.Contains("Fast-average (High-average): D/P creatinine 0.72 ± 0.03, percentile 46 of Italy 2019, 3.86 %. On a repeated test: fast-average (High-average) 88 %", text, StringComparison.Ordinal);
+        Assert.Contains("46 (z −0.1)", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_chosen_series_is_the_one_that_every_line_quotes()
+    {
+        // 0.7202 in 0.71 ± 0.09 (Madrid 2010, read): z 0.114, percentile 54.5.
+        var page = PageOf(Example("04-lost-dip"), EquilibrationIndicesOptions.Default with { Population = ReferencePopulations.Madrid2010 });
+        Assert.Contains("percentile 55 of Madrid 2010", Words(page), StringComparison.Ordinal);
+        Assert.DoesNotContain("of Italy", Words(page), StringComparison.Ordinal);
+        Assert.DoesNotContain("of North America", Words(page), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Osmotic_conductance_of_one_test_says_what_it_would_need() =>
+        Assert.Contains("Not from one test: it needs two hours with two strengths, or is that of a fitted membrane.", Words(PageOf(Example("04-lost-dip"))), StringComparison.Ordinal);
+
+    [Fact]
+    public void A_laboratory_reads_its_own_units_first_and_the_other_in_brackets()
+    {
+        // MV-02 writes mg/dL with decimal commas: 2.66 mg/dL x 88.402 = 235 µmol/L; 56 mg/dL of urea nitrogen x 0.35697 = 20.0 mmol/L; 3320 mg/dL / 18.016 = 184 mmol/L.
+        var milligrams = Words(PageOf(Example("02-fast")));
+        Assert.Contains("creatinine, mg/dL (µmol/L) 2,66 (235)", milligrams, StringComparison.Ordinal);
+        Assert.Contains("56 (20.0)", milligrams, StringComparison.Ordinal);
+        Assert.Contains("D0 glucose 3320 ± 100 mg/dL (184 ± 6 mmol/L)", milligrams, StringComparison.Ordinal);
+
+        // MV-01 writes µmol/L: 812 / 88.402 = 9.19 mg/dL; 21.4 mmol/L x 2.8014 = 59.9 mg/dL of urea nitrogen.
+        var moles = Words(PageOf(Example("01-average")));
+        Assert.Contains("812 (9.19)", moles, StringComparison.Ordinal);
+        Assert.Contains("21.4 (59.9)", moles, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void What_is_missing_of_the_identity_is_said()
+    {
+        var bare = Sheets.Read(Sheets.With("patient,code", ""));
+        var text = Words(PageOf(bare));
+        Assert.Contains("no code on the sheet", text, StringComparison.Ordinal);
+        Assert.Contains("does not say whose it is, who tested and which laboratory measured", text, StringComparison.Ordinal);
+
+        var whole = Words(PageOf(Sheets.Read(Sheets.With("test,date", "test,date,,2025-03-11,,|test,tester,,N. Example,,|test,laboratory,,House laboratory,,"))));
+        Assert.Contains("tester N. Example laboratory House laboratory", whole, StringComparison.Ordinal);
+        Assert.DoesNotContain("does not say", whole, StringComparison.Ordinal);
+        Assert.Contains("Transport 0.", whole, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_clinics_own_limits_are_named_with_their_version()
+    {
+        using var stream = new MemoryStream("""{ "name": "Merrow valley", "version": "2025-1", "limits": { "lowUltrafiltrationStrong": { "value": 150, "unit": "mL" } } }"""u8.ToArray());
+        var page = PageOf(Example("04-lost-dip"), LocalProtocol.Read(stream).ToOptions());
+        Assert.Contains("Merrow valley, version 2025-1", Words(page), StringComparison.Ordinal);
+        Assert.DoesNotContain("low-ultrafiltration-capacity", page.Markdown, StringComparison.Ordinal);
+        Assert.Contains("limits as shipped with", Words(PageOf(Example("04-lost-dip"))), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_test_soon_after_a_peritonitis_is_marked_preliminary()
+    {
+        Assert.Contains("PRELIMINARY", PageOf(Sheets.Read(Sheets.With("test,date", "test,date,,2025-03-11,,|test,last peritonitis,,2025-03-01,,"))).Html, StringComparison.Ordinal);
+        Assert.DoesNotContain("PRELIMINARY", PageOf(Sheets.Read(Sheets.Clean)).Html, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Every_finding_stands_in_the_Markdown_and_every_code_on_the_paper()
+    {
+        var sheet = Sheets.Read(Sheets.With("test,fill basis", "").Replace("dialysate,creatinine,0,60", "dialysate,creatinine,0,200", StringComparison.Ordinal));
+        var indices = EquilibrationIndices.Of(sheet.ToTest());
+        var page = ReportPages.Of(sheet, indices);
+        var all = sheet.Findings.Concat(indices.Findings).ToList();
+        Assert.NotEmpty(all);
+        Assert.All(all, finding => Assert.Contains($"`{finding.Code}`", page.Markdown, StringComparison.Ordinal));
+        Assert.All(all, finding => Assert.True(Words(page).Contains(finding.Message, StringComparison.Ordinal) || Words(page).Contains(finding.Code, StringComparison.Ordinal), finding.Code));
+    }
+
+    [Fact]
+    public void A_pair_leads_with_its_conductance()
+    {
+        // UF 480 and 80 mL over ΔG of the logarithmic means (worked vector C of the indices page): 3.41 µL/min/mmHg.
+        var (weak, strong) = (Sheets.Read(Hour("75.5", "2080", "70", "48", "131")), Sheets.Read(Hour("214.3", "2480", "200", "125", "124.5")));
+        var pair = PairedTest.Of(strong.ToTest(), weak.ToTest());
+        var page = ReportPages.Of([strong, weak], pair);
+        Assert.Contains("Osmotic conductance 3.4 ± ", Words(page), StringComparison.Ordinal);
+        Assert.Contains("logarithmic means", Words(page), StringComparison.Ordinal);
+        Assert.True(Words(page).IndexOf("Measured, glucose 1.36 %", StringComparison.Ordinal) < Words(page).IndexOf("Measured, glucose 3.86 %", StringComparison.Ordinal));
+        Assert.Throws<ArgumentException>(() => ReportPages.Of([strong], pair));
+    }
+
+    [Fact]
+    public void A_collection_gives_both_parts_of_its_dose_and_no_target()
+    {
+        var sheet = Example("06-collection");
+        var page = ReportPages.Of(sheet, CollectionIndices.Of(sheet.ToCollection()));
+
+        // Urea 2.13 x 19.6 + 2.11 x 19.8 + 2.38 x 20.6 = 132.55 mmol over 21.4, a week over 31.66 L: 1.37; urine 0.72 x 105 / 21.4: 0.78.
+        Assert.Contains("Weekly Kt/V urea 2.15 ± 0.08 (drains 1.37 ± 0.05, kidneys 0.78 ± 0.04)", Words(page), StringComparison.Ordinal);
+        Assert.Contains("5.8 mmol/L (65.6)", Words(page), StringComparison.Ordinal); // the urine's unit is not the drains'
+        Assert.Contains("No target is drawn", Words(page), StringComparison.Ordinal);
+        Assert.DoesNotMatch(@"\b(not )?met\b(?! or not met)", Words(page).Replace("met or not met", "", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_series_shows_what_of_a_change_is_real()
+    {
+        SampleSheet At(string date, string drained, string hour) => Sheets.Read(Sheets.With(Sheets.With(Sheets.With("test,date", $"test,date,,{date},,"), "test,drained", $"test,drained volume,,{drained},mL,"), "dialysate,sodium,60", $"dialysate,sodium,60,{hour},mmol/L,"));
+        SampleSheet[] sheets = [At("2025-03-01", "2150", "129"), At("2021-02-01", "2700", "123.5")];
+        var series = SerialTests.Of([.. sheets.Select(sheet => EquilibrationIndices.Of(sheet.ToTest()))]);
+        var page = ReportPages.Of(sheets, series);
+
+        // 110 − 660 = −550 mL, beyond 2.77 x 150 = 416 mL.
+        Assert.Contains("Since the first: −550 ± 212 mL, more than chance explains", Words(page), StringComparison.Ordinal);
+        Assert.Contains("net ultrafiltration 660 110 mL −550 ± 212 416 mL", Words(page), StringComparison.Ordinal);
+        Assert.Contains("2 equilibration tests · T-01 · 2021-02-01 to 2025-03-01", page.Title, StringComparison.Ordinal);
+        Assert.Throws<ArgumentException>(() => ReportPages.Of([sheets[0]], series));
+    }
+
+    [Fact]
+    public void A_page_never_mixes_a_sheet_with_the_indices_of_another() =>
+        Assert.Throws<ArgumentException>(() => ReportPages.Of(Example("01-average"), EquilibrationIndices.Of(Example("04-lost-dip").ToTest())));
+
+    // No script, no address, one hue and grey, no letter below 8 points, nothing that reads as an order.
+    [Fact]
+    public void A_page_is_self_contained_legible_and_tentative()
+    {
+        foreach (var page in All())
+        {
+            Assert.DoesNotContain("<script", page.Html, StringComparison.OrdinalIgnoreCase);
+            Assert.DoesNotMatch(@"(src|href)=|url\((?!#)", page.Html);
+            Assert.All(Regex.Matches(page.Html, @"font(?:-size)?:(?<size>[\d.]+)pt").Select(match => double.Parse(match.Groups["size"].Value, System.Globalization.CultureInfo.InvariantCulture)), size => Assert.True(size >= 8));
+            foreach (var color in Regex.Matches(page.Html, "#[0-9a-f]{6}\\b").Select(match => match.Value).Distinct())
+            {
+                var (r, g, b) = (Convert.ToInt32(color[1..3], 16), Convert.ToInt32(color[3..5], 16), Convert.ToInt32(color[5..7], 16));
+                Assert.True(r <= Math.Min(g, b) + 2, $"{color} is neither grey nor of the one hue"); // a teal, or greys that lean to it
+            }
+
+            foreach (var word in new[] { "must ", "should ", "prescribe ", "EPS", "NaN" })
+            {
+                Assert.DoesNotContain(word, Words(page), StringComparison.Ordinal);
+            }
+        }
+    }
+
+    [Fact]
+    public void Words_of_a_sheet_are_letters_on_the_page_and_in_its_Markdown()
+    {
+        var page = PageOf(Sheets.Read(Sheets.With("patient,code", "patient,code,,<b>x</b>|test,tester,,a*b_c`d,,")));
+        Assert.DoesNotContain("<b>x", page.Html, StringComparison.Ordinal);
+        Assert.Contains("&lt;b&gt;x", page.Markdown, StringComparison.Ordinal);
+        Assert.Contains(@"a\*b\_c\`d", page.Markdown, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_same_sheet_gives_the_same_bytes() => Assert.Equal(PageOf(Example("02-fast")), PageOf(Example("02-fast")));
+
+    private static IEnumerable<ReportPage> All()
+    {
+        foreach (var name in new[] { "01-average", "02-fast", "03-slow", "04-lost-dip", "05-temporary-drain" })
+        {
+            yield return PageOf(Example(name));
+        }
+
+        var collection = Example("06-collection");
+        yield return ReportPages.Of(collection, CollectionIndices.Of(collection.ToCollection()));
+        SampleSheet[] pair = [Sheets.Read(Hour("75.5", "2080", "70", "48", "131")), Sheets.Read(Hour("214.3", "2480", "200", "125", "124.5"))];
+        yield return ReportPages.Of(pair, PairedTest.Of(pair[0].ToTest(), pair[1].ToTest()));
+        foreach (var form in Enum.GetValues<TestForm>())
+        {
+            yield return BlankPage.Of(form);
+        }
+    }
+
+    /// <summary>One hour of a pair; invented, with the numbers of worked vector C.</summary>
+    internal static string Hour(string bag, string drained, string first, string last, string sodium) => $"""
+        section,item,time,value,unit,remark
+        patient,code,,T-02,,
+        patient,sex,,male,,
+        patient,age,,50,years,
+        patient,height,,175,cm,
+        patient,weight,,75,kg,
+        patient,urine volume,,0,mL/day,
+        test,date,,2025-03-11,,
+        test,solution glucose,,{bag},mmol/L,
+        test,solution sodium,,132,mmol/L,
+        test,fill volume,,2000,mL,
+        test,fill basis,,weighed,,
+        test,dwell,,60,min,
+        test,drained volume,,{drained},mL,
+        test,creatinine method,,enzymatic,,
+        dialysate,creatinine,0,60,µmol/L,
+        dialysate,creatinine,60,260,µmol/L,
+        dialysate,glucose,0,{first},mmol/L,
+        dialysate,glucose,60,{last},mmol/L,
+        dialysate,sodium,0,132,mmol/L,
+        dialysate,sodium,60,{sodium},mmol/L,
+        plasma,creatinine,60,800,µmol/L,
+        plasma,urea,60,20,mmol/L,
+        plasma,glucose,60,6,mmol/L,
+        plasma,sodium,60,138,mmol/L,
+
+        """;
+}
