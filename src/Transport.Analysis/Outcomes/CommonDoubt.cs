@@ -31,7 +31,7 @@ internal sealed class CommonDoubt
             day = Shift(outcome.Regimen.Day.Zip(outcome.DayExchanges), draw);
         }
 
-        var people = (options.Pressure ?? PressureLine.Population).Deviation.CentimetersOfWater;
+        var people = options.Pressure is null ? PressureRisk.DeviationBetweenPeople : 0;
         return new(outcome, options, night, day, sodium.Factor * Math.Exp(sodium.DeviationOfLogFactor * Deviate(draw, 0)), people * Deviate(draw, 1));
     }
 

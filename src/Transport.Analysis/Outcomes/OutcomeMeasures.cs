@@ -130,7 +130,7 @@ public static class OutcomeMeasures
     /// <summary>The pressure then, lying.</summary>
     public static OutcomeMeasure LargestPressure { get; } = new(
         "pressure at the fullest, lying", "cmH2O", 1, "P₀ + 2.0 (V − V₀), V in L", "13.5 at 2 L where not measured, 2.0 per L (read); 16 a caution, 18 the limit", Parameters,
-        day => (day.Options.Pressure ?? PressureLine.Population).At(day.Outcome.Peak.Volume).CentimetersOfWater + day.PressureShift);
+        day => (day.Options.Pressure ?? CavityPressure.Population).At(day.Outcome.Peak.Volume).CentimetersOfWater + day.PressureShift);
 
     /// <summary>Time spent with treatment.</summary>
     public static OutcomeMeasure TimeConnected { get; } = new(

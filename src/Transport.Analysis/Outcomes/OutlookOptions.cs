@@ -25,7 +25,7 @@ public sealed record OutlookOptions
     public BodyWaterFormula BodyWater { get; init; } = BodyWaterFormula.Watson;
 
     /// <summary>Pressure against volume; null: a population's, with its spread.</summary>
-    public PressureLine? Pressure { get; init; }
+    public CavityPressure? Pressure { get; init; }
 
     /// <summary>Plasma albumin, g/L; null: not measured, and protein loss is not given.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Not between 5 and 70 g/L.</exception>

@@ -38,7 +38,8 @@ public sealed class RegimenOutlook
     public ImmutableArray<MeasuredOutcome> Measures { get; }
 
     /// <summary>What to be careful about.</summary>
-    public IReadOnlyList<Finding> Findings => Outcome.Findings;
+    public IReadOnlyList<Finding> Findings =>
+        [.. PressureRisk.Of(this[OutcomeMeasures.LargestPressure].Value, Options.Pressure is not null).Concat(Outcome.Findings).OrderByDescending(finding => finding.Severity)];
 
     /// <summary>One figure.</summary>
     /// <exception cref="ArgumentException">It is none of <see cref="OutcomeMeasures.All"/>.</exception>

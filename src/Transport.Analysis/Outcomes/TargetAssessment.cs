@@ -42,7 +42,14 @@ public sealed record TargetAssessment(GuidelineTarget Target, Assessment Assessm
         var noise = target.NoiseOfOneDay == 0 ? "" : Invariant($" One measured day scatters by {100 * target.NoiseOfOneDay:0.0} %{(assessment.IsWithinNoise ? ", which is more than the gap" : "")}.");
         return assessment with
         {
-            Text = Invariant($"{(assessment.Assessment == Assessment.Met ? "Met" : "Not met")}: {Number(median)} {target.Measure.Unit} where {Number(target.Least)} is asked for, in about {Math.Round(10 * probability):0} of 10 membranes that fit the test.{noise} Symptoms, volume and nutrition are not assessed here."),
+            Text = Invariant($"{(assessment.Assessment == Assessment.Met ? "Met" : "Not met")}: {Number(median)} {target.Measure.Unit} where {Number(target.Least)} is asked for, {Often(probability)} of the membranes that fit the test.{noise} Symptoms, volume and nutrition are not assessed here."),
+        };
+
+        static string Often(double share) => Math.Round(10 * share) switch
+        {
+            0 => "in fewer than 1 in 10",
+            10 => "in more than 9 in 10",
+            var tenths => Invariant($"in about {tenths:0} in 10"),
         };
 
         string Number(double figure) => figure.ToString("F" + digits, System.Globalization.CultureInfo.InvariantCulture);

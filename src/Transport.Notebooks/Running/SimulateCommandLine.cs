@@ -5,6 +5,9 @@ namespace Transport.Notebooks;
 /// <summary>The command line of a simulation: <c>simulate SHEET REGIMEN...</c>, the first regimen being the present one.</summary>
 internal static class SimulateCommandLine
 {
+    // As careful as regimens are looked at by default, and every five minutes of the day kept for the chart.
+    private static readonly RegimenOptions Timed = OutlookOptions.Default.Simulation with { Timeline = TimeSpan.FromMinutes(5) };
+
     /// <param name="terminal">Where results are said.</param>
     /// <param name="log">Where problems are said.</param>
     public static Command Of(TextWriter terminal, TextWriter log)
@@ -43,7 +46,7 @@ internal static class SimulateCommandLine
             var fit = MembraneFit.Run(test);
             List<(string Name, Regimen Regimen)> all = [.. files.SelectMany(file => file.Regimens).Select((named, i) => (named.Name.Length > 0 ? named.Name : Invariant(i), named.Regimen))];
             var comparison = RegimenComparison.Run(
-                test.Patient, fit.ToEnsemble(100), all[0].Regimen, all.Skip(1), OutlookOptions.Default with { Tested = test.Solution }, new RunControl { Cancellation = cancellation });
+                test.Patient, fit.ToEnsemble(100), all[0].Regimen, all.Skip(1), OutlookOptions.Default with { Tested = test.Solution, Simulation = Timed }, new RunControl { Cancellation = cancellation });
             var report = RegimenReports.Of(comparison);
             terminal.WriteLine(report.Text);
             if (pagePath is not null)
@@ -72,5 +75,8 @@ internal static class SimulateCommandLine
     private static string Page(ReportBlock report, RegimenComparison comparison) =>
         $"<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"utf-8\"><meta name=\"viewport\" content=\"width=device-width\"><title>Regimens side by side</title>"
         + "<style>body{font-family:system-ui,sans-serif;max-width:64rem;margin:2rem auto;padding:0 1rem;line-height:1.45}svg{max-width:100%;height:auto}</style></head><body>"
-        + $"<h1>Regimens side by side</h1>{report.Html}{(comparison.Rows.Length > 1 ? SvgRenderer.ToSvg(RegimenCharts.Comparison(comparison)) : "")}{Caution.Block().Html}</body></html>\n";
+        + $"<h1>Regimens side by side</h1>{(comparison.Rows.Length > 1 ? Drawn(RegimenCharts.Comparison(comparison)) + Drawn(RegimenCharts.Days(comparison)) : "")}{report.Html}{Caution.Block().Html}</body></html>\n";
+
+    private static string Drawn(Figure figure) =>
+        $"<figure style=\"margin:0\">{SvgRenderer.ToSvg(figure)}<figcaption><small>{System.Net.WebUtility.HtmlEncode(figure.Caption)}</small></figcaption></figure>";
 }

@@ -53,7 +53,7 @@ public sealed class RegimenOutlookChartTests
     {
         var text = RegimenReports.Of(Compared.Value).Text;
         Assert.True(text.IndexOf("What would differ from now", StringComparison.Ordinal) < text.IndexOf("What each returns", StringComparison.Ordinal));
-        Assert.Contains("Symptoms, volume and nutrition are not assessed here", text, StringComparison.Ordinal);
+        Assert.Contains("symptoms, volume and nutrition are not assessed here", text, StringComparison.Ordinal);
         Assert.Contains("glucose meters", text, StringComparison.Ordinal);
         Assert.Contains("not given", text, StringComparison.Ordinal);
         Assert.DoesNotContain("NaN", text, StringComparison.Ordinal);

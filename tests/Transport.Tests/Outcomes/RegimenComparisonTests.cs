@@ -128,12 +128,13 @@ public sealed class RegimenComparisonTests
         var expected = 13.5 + 2.0 * (outlook.Outcome.Peak.Volume.Liters - 2);
         Assert.Equal(expected, pressure.Median, 0.15);
         Assert.Equal(2 * 1.645 * 3.3, pressure.High - pressure.Low, 0.4);
-        var own = PressureLine.Measured(Pressure.FromCentimetersOfWater(10), Milliliters(2_500));
-        Assert.Equal(9, own.At(Milliliters(2_000)).CentimetersOfWater, 1e-9);
-        Assert.Equal(5_500, own.VolumeAt(PressureLine.Caution).Milliliters, 1e-6);
-        var measured = RegimenComparison.Run(Somebody, MembraneEnsemble.Of(Membrane), Night(6), Plain with { Pressure = own })[LargestPressure].Value!.Value;
-        Assert.Equal(measured.Low, measured.High, 1e-9);
-        Assert.Throws<ArgumentOutOfRangeException>(() => PressureLine.Measured(Pressure.FromCentimetersOfWater(-1), Milliliters(2_000)));
+        var own = new CavityPressure(Pressure.FromCentimetersOfWater(15.9), Milliliters(2_000));
+        var measured = RegimenComparison.Run(Somebody, MembraneEnsemble.Of(Membrane), Night(6), Plain with { Pressure = own });
+        var band = measured[LargestPressure].Value!.Value;
+        Assert.Equal(band.Low, band.High, 1e-9);
+        Assert.InRange(band.Median, 16, 18);
+        Assert.Contains("at or above 16", Assert.Single(measured.Findings, finding => finding.Code == "pressure-high").Message, StringComparison.Ordinal);
+        Assert.DoesNotContain(outlook.Findings, finding => finding.Code == "pressure-high");
     }
 
     [Fact]
@@ -207,8 +208,8 @@ public sealed class RegimenComparisonTests
             Assert.Equal(rows[target.Code]["mark"], target.Evidence.ToString(), ignoreCase: true);
             Assert.Contains(target.Measure.Unit.Split('/')[0].Split(' ')[^1], rows[target.Code]["unit"], StringComparison.Ordinal);
         });
-        Assert.Equal(PressureLine.Caution.CentimetersOfWater, rows["pressure_caution"].Number("value"), 1e-9);
-        Assert.Equal(PressureLine.Limit.CentimetersOfWater, rows["pressure_limit"].Number("value"), 1e-9);
+        Assert.Equal(PressureRisk.Caution.CentimetersOfWater, rows["pressure_caution"].Number("value"), 1e-9);
+        Assert.Equal(PressureRisk.Limit.CentimetersOfWater, rows["pressure_limit"].Number("value"), 1e-9);
     }
 
     [Fact]
