@@ -1,4 +1,4 @@
-using System.CommandLine;
+using Transport.Tests;
 
 namespace Transport.NotebookTests;
 
