@@ -56,7 +56,15 @@ run.SetAction(async (arguments, cancellation) =>
     }
 });
 
-var root = new RootCommand("Notebooks on peritoneal membrane transport.") { run, ReportCommandLine.Of(terminal, log), BlankSheetCommandLine.Of(terminal, log), ReviewCommandLine.Of(terminal, log), KernelCommandLine.Of(terminal, log) };
+var root = new RootCommand("Notebooks on peritoneal membrane transport.")
+{
+    run,
+    ReportCommandLine.Of(terminal, log),
+    BlankSheetCommandLine.Of(terminal, log),
+    SimulateCommandLine.Of(terminal, log),
+    ReviewCommandLine.Of(terminal, log),
+    KernelCommandLine.Of(terminal, log),
+};
 var parsed = root.Parse(args);
 var exitCode = await parsed.InvokeAsync(new InvocationConfiguration { ProcessTerminationTimeout = TimeSpan.FromSeconds(10) });
 return parsed.Errors.Count > 0 ? NotebookRunException.BadRequest : exitCode;

@@ -18,6 +18,11 @@ internal static class DomainViews
         Report<MembranePosterior>(PosteriorReports.Of);
         Report<IReadOnlyList<DwellCurve>>(Reports.Of);
         Report<RegimenOutcome>(Reports.Of);
+        Report<RegimenOutlook>(RegimenReports.Of);
+        Report<RegimenComparison>(RegimenReports.Of);
+        Report<WhatIf>(RegimenReports.Of);
+        Report<NightAccount>(RegimenReports.Of);
+        Report<RegimenFile>(RegimenReports.Of);
         Report<PolymerDistribution>(PolymerReports.Of);
         Report<CalibratedPolymer>(PolymerReports.Of);
         Report<IReadOnlyList<PublishedFigure>>(PolymerReports.Of);
@@ -26,6 +31,10 @@ internal static class DomainViews
         Report<Patient>(Facts.Of);
         EquilibrationViews();
         InWords<Regimen>();
+        InWords<RegimenWeek>();
+        InWords<GuidelineTarget>();
+        InWords<ResidualFunctionNeeded>();
+        InWords<OutcomeMeasure>();
         InWords<DialysisSolution>();
         InWords<Finding>();
         InWords<IndexValue>();

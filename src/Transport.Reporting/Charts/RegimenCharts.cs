@@ -1,7 +1,7 @@
 namespace Transport.Reporting;
 
 /// <summary>Charts of regimens.</summary>
-public static class RegimenCharts
+public static partial class RegimenCharts
 {
     /// <summary>What each option gives and the glucose it costs, the present regimen on top: a row for each, so that no name covers another.</summary>
     public static Figure TradeOff(RegimenFront front)

@@ -219,6 +219,23 @@ internal static class Programs
         #endregion
     }
 
+    public static void SideBySide(Patient patient, MembraneEnsemble ensemble, DialysisSolution tested)
+    {
+        #region regimens.md: side by side
+        var nine = TimeSpan.FromHours(9);
+        var four = Regimen.Cycling(nine, 4, Volume.FromLiters(2), DialysisSolution.Glucose136);
+        var six = Regimen.Cycling(nine, 6, Volume.FromLiters(2), DialysisSolution.Glucose136);
+        var compared = RegimenComparison.Run(patient, ensemble, four, [("six", six)], new() { Tested = tested });
+        foreach (var one in compared.Rows[1].Measures.Where(one => one.Difference is not null))
+            Console.WriteLine($"{one.Measure}: {one.Difference} {one.Measure.Unit} more than now");
+        foreach (var target in GuidelineTargets.Of(compared.Present))
+            Console.WriteLine($"{target.Target}: {target.Text}");
+        Console.WriteLine(ResidualFunctionNeeded.Of(compared.Present));
+        var longer = WhatIf.Run(patient, ensemble, four, RegimenKnob.NightLength, [8, 9, 10]);
+        #endregion
+        Assert.Equal(3, longer.Points.Length);
+    }
+
     public static void RegimenFiles()
     {
         #region regimen-files.md

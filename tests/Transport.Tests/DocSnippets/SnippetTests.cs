@@ -100,6 +100,7 @@ public sealed partial class SnippetTests
         Assert.Contains("sodium", FromTheRoot.Printed(() => Programs.Search(test.Patient, ensemble, test.Solution)), StringComparison.Ordinal);
         var night = Regimen.Cycling(TimeSpan.FromHours(9), 5, Volume.FromLiters(2), DialysisSolution.Glucose136);
         Assert.Contains("drains 1.0 L", FromTheRoot.Printed(() => Programs.AnyExchanges(test.Patient, ensemble.Center)), StringComparison.Ordinal);
+        Assert.Contains("more than now", FromTheRoot.Printed(() => Programs.SideBySide(test.Patient, ensemble, test.Solution)), StringComparison.Ordinal);
         Assert.Contains("five nights", FromTheRoot.Printed(() => Programs.Body(test.Patient, ensemble.Center, night)), StringComparison.Ordinal);
     }
 

@@ -1,0 +1,36 @@
+namespace Transport.Analysis;
+
+/// <summary>One figure that a regimen returns: what it is called, its unit, its formula, and where the formula is from.</summary>
+/// <remarks>The measures are in <see cref="OutcomeMeasures"/>.</remarks>
+public sealed class OutcomeMeasure
+{
+    internal OutcomeMeasure(string name, string unit, int decimals, string formula, string source, Doubt doubt, Func<MeasuredDay, double?> read)
+    {
+        (Name, Unit, Decimals, Formula, Source, Doubt) = (name, unit, decimals, formula, source, doubt);
+        Read = read;
+    }
+
+    /// <summary>What tables and charts call it.</summary>
+    public string Name { get; }
+
+    /// <summary>Its unit; empty for a ratio.</summary>
+    public string Unit { get; }
+
+    /// <summary>How many decimals it is printed with.</summary>
+    public int Decimals { get; }
+
+    /// <summary>How it is computed.</summary>
+    public string Formula { get; }
+
+    /// <summary>Where the formula or its constants are from, with their mark.</summary>
+    public string Source { get; }
+
+    /// <summary>Which layers of doubt a band of it holds.</summary>
+    public Doubt Doubt { get; }
+
+    /// <summary>Null where the day does not say: a solute without a plasma level, an option that was not given.</summary>
+    internal Func<MeasuredDay, double?> Read { get; }
+
+    /// <summary>"Kt/V urea, total".</summary>
+    public override string ToString() => Name;
+}

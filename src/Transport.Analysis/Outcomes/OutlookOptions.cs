@@ -1,0 +1,81 @@
+namespace Transport.Analysis;
+
+/// <summary>How regimens are looked at: how they are simulated, and what their figures need besides.</summary>
+public sealed record OutlookOptions
+{
+    /// <summary>How regimens are simulated. Solutes with a plasma level are added to its panel.</summary>
+    public RegimenOptions Simulation { get; init; } = new() { Integration = new() { RelativeTolerance = 1e-5 } };
+
+    /// <summary>The strength that the patient's test used; ultrafiltration of others holds the model's discrepancy. Null: there was no test.</summary>
+    public DialysisSolution? Tested { get; init; }
+
+    /// <summary>Whether ultrafiltration holds how far the model misses published series at strengths that were not tested.</summary>
+    public bool HoldsModelForm { get; init; } = true;
+
+    /// <summary>How many members of the ensemble are used at most.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Less than 1.</exception>
+    public int EnsembleMembers
+    {
+        get;
+        init => field = value >= 1 ? value : throw new ArgumentOutOfRangeException(nameof(EnsembleMembers), value, "Expected 1 or more.");
+    }
+    = 200;
+
+    /// <summary>By which formula body water is taken.</summary>
+    public BodyWaterFormula BodyWater { get; init; } = BodyWaterFormula.Watson;
+
+    /// <summary>Pressure against volume; null: a population's, with its spread.</summary>
+    public CavityPressure? Pressure { get; init; }
+
+    /// <summary>Plasma albumin, g/L; null: not measured, and protein loss is not given.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Not between 5 and 70 g/L.</exception>
+    public double? PlasmaAlbuminGramsPerLiter
+    {
+        get;
+        init => field = value is { } level ? Require.InRange(level, 5, 70, "g/L", nameof(PlasmaAlbuminGramsPerLiter)) : null;
+    }
+
+    /// <summary>Plasma total protein, g/L; null: not measured, and total protein loss is not given.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Not between 20 and 120 g/L.</exception>
+    public double? PlasmaProteinGramsPerLiter
+    {
+        get;
+        init => field = value is { } level ? Require.InRange(level, 20, 120, "g/L", nameof(PlasmaProteinGramsPerLiter)) : null;
+    }
+
+    /// <summary>Free amino acids in plasma, g/L; null: not measured, and their loss is not given.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Not between 0 and 5 g/L.</exception>
+    public double? PlasmaAminoAcidsGramsPerLiter
+    {
+        get;
+        init => field = value is { } level ? Require.InRange(level, 0, 5, "g/L", nameof(PlasmaAminoAcidsGramsPerLiter)) : null;
+    }
+
+    /// <summary>Energy that counts as the day's need, kcal per kg: 30, the middle of the usual 25 to 35 (memory).</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Not between 10 and 100 kcal/kg.</exception>
+    public double EnergyNeedKilocaloriesPerKilogram
+    {
+        get;
+        init => field = Require.InRange(value, 10, 100, "kcal/kg", nameof(EnergyNeedKilocaloriesPerKilogram));
+    }
+    = 30;
+
+    /// <summary>Volumes that bags have.</summary>
+    public IReadOnlyList<Volume> BagVolumes { get; init; } = FluidBag.UsualVolumes;
+
+    /// <summary>How many runs at a time; the result does not depend on it.</summary>
+    public int Workers { get; init; } = Environment.ProcessorCount;
+
+    /// <summary>The defaults.</summary>
+    public static OutlookOptions Default { get; } = new();
+
+    internal double BodyWaterLitersOf(Patient patient) => BodySize.Water(BodyWater, patient).Liters;
+
+    /// <summary>The simulation with every solute of which the plasma says enough.</summary>
+    internal RegimenOptions SimulationFor(Patient patient)
+    {
+        Solute[] known = [Solutes.Beta2Microglobulin, Solutes.Albumin, Solutes.ImmunoglobulinG, .. new[] { Solutes.Potassium, Solutes.Phosphate }.Where(patient.Plasma.Others.ContainsKey)];
+        var own = Simulation.Panel.Solutes.Except(SolutePanel.Small.Solutes);
+        return Simulation with { Panel = SolutePanel.Of(own.Union(known)) };
+    }
+}

@@ -1,0 +1,29 @@
+using static System.FormattableString;
+
+namespace Transport.Analysis;
+
+/// <summary>From which pressure in the belly, lying, care is asked for: reference-data/regimen-targets.</summary>
+public static class PressureRisk
+{
+    // Standard deviation between the 61 adults of CavityPressure.Population, cmH2O (read).
+    internal const double DeviationBetweenPeople = 3.3;
+
+    /// <summary>Sixteen cmH2O: prescriptions are usually kept below (Nephrol Dial Transplant 2007;22:1437, read).</summary>
+    public static Pressure Caution { get; } = Pressure.FromCentimetersOfWater(16);
+
+    /// <summary>Eighteen cmH2O: never above (Nefrologia 2017;37:579, read).</summary>
+    public static Pressure Limit { get; } = Pressure.FromCentimetersOfWater(18);
+
+    /// <summary>What the pressure at the fullest moment gives reason to say.</summary>
+    internal static IEnumerable<Finding> Of(Band<double>? pressure, bool isMeasured)
+    {
+        if (pressure is { } band && band.Median >= Caution.CentimetersOfWater)
+        {
+            var line = band.Median >= Limit.CentimetersOfWater ? Limit : Caution;
+            yield return new(
+                Severity.Warning,
+                "pressure-high",
+                Invariant($"At the fullest the pressure, lying, would be {band.Median:0.0} cmH2O ({band.Low:0.0} to {band.High:0.0}), at or above {line.CentimetersOfWater:0}.{(isMeasured ? "" : " It was not measured in this patient: the figure is a population's.")}"));
+        }
+    }
+}

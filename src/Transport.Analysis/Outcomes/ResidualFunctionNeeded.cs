@@ -1,0 +1,67 @@
+using static System.FormattableString;
+
+namespace Transport.Analysis;
+
+/// <summary>How much of the kidneys' own function a regimen needs to come up to its goals: below that it no longer does.</summary>
+/// <remarks>
+/// Peritoneal clearance does not depend on the kidneys as long as plasma is taken as it is, so that the arithmetic is exact: K_r = (goal − peritoneal Kt/V) V / 7,
+/// urine = floor − ultrafiltration. The ratio of renal urea to creatinine clearance is taken to stay what it is, or 1 where there is none (choice).
+/// </remarks>
+public sealed record ResidualFunctionNeeded
+{
+    private ResidualFunctionNeeded(Clearance urea, Clearance filtration, Volume urine, ResidualFunction now)
+    {
+        (RenalUreaClearance, FiltrationRate, Urine) = (urea, filtration, urine);
+        this.now = now;
+    }
+
+    private readonly ResidualFunction now;
+
+    /// <summary>Renal urea clearance at which the clearance goal is just met; zero: it is met without.</summary>
+    public Clearance RenalUreaClearance { get; }
+
+    /// <summary>The mean of renal urea and creatinine clearance then.</summary>
+    public Clearance FiltrationRate { get; }
+
+    /// <summary>Urine in 24 h at which ultrafiltration and urine just remove what is wanted; zero: ultrafiltration does it alone.</summary>
+    public Volume Urine { get; }
+
+    /// <summary>Whether the patient's function now is enough for both.</summary>
+    public bool IsThereNow => now.FiltrationRate >= FiltrationRate && now.UrineVolumePerDay >= Urine;
+
+    /// <summary>Of a regimen, by its medians.</summary>
+    /// <param name="outlook">The regimen.</param>
+    /// <param name="weeklyUreaDose">Weekly total Kt/V that is wanted.</param>
+    /// <param name="fluidRemoval">Ultrafiltration and urine that are wanted in 24 h; null: not said.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A goal is negative.</exception>
+    public static ResidualFunctionNeeded Of(RegimenOutlook outlook, double weeklyUreaDose = 1.7, Volume? fluidRemoval = null)
+    {
+        ArgumentNullException.ThrowIfNull(outlook);
+        Require.NotNegative(weeklyUreaDose, "");
+        var patient = outlook.Outcome.Patient;
+        var (total, renal) = (outlook[OutcomeMeasures.KtOverV].Value!.Value.Median, outlook[OutcomeMeasures.RenalKtOverV].Value!.Value.Median);
+        var perDose = outlook.Options.BodyWaterLitersOf(patient);
+        var urea = Clearance.FromLitersPerWeek(Math.Max(0, weeklyUreaDose - (total - renal)) * perDose);
+        var function = patient.ResidualFunction;
+        var creatinineOverUrea = function.UreaClearance > default(Clearance) ? function.CreatinineClearance / function.UreaClearance : 1;
+        var removed = outlook[OutcomeMeasures.Ultrafiltration].Value!.Value.Median;
+        var wanted = fluidRemoval is { } floor ? Require.ZeroOrMore(floor, nameof(fluidRemoval)).Milliliters : 0;
+        return new(urea, urea * (0.5 * (1 + creatinineOverUrea)), Volume.FromMilliliters(Math.Max(0, wanted - (fluidRemoval is null ? 0 : removed))), function);
+    }
+
+    /// <summary>When the function is no longer enough if it goes on to fall as it did, in a straight line; null: never, or not any more now.</summary>
+    /// <param name="from">The date of the patient's function.</param>
+    /// <param name="filtrationRateLostPerMonth">How much of the mean clearance is lost in 30 days.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The loss is negative.</exception>
+    public DateOnly? LastsUntil(DateOnly from, Clearance filtrationRateLostPerMonth)
+    {
+        Require.ZeroOrMore(filtrationRateLostPerMonth, nameof(filtrationRateLostPerMonth));
+        return FiltrationRate > default(Clearance) && now.FiltrationRate >= FiltrationRate && filtrationRateLostPerMonth > default(Clearance)
+            ? from.AddDays((int)Math.Min(100_000, 30 * ((now.FiltrationRate - FiltrationRate) / filtrationRateLostPerMonth)))
+            : null;
+    }
+
+    /// <summary>In words, with the numbers.</summary>
+    public override string ToString() => Invariant(
+        $"The goals are met down to a filtration rate of {FiltrationRate.MillilitersPerMinute:0.0} mL/min (now {now.FiltrationRate.MillilitersPerMinute:0.0}) and {Urine.Milliliters:0} mL of urine a day (now {now.UrineVolumePerDay.Milliliters:0}).");
+}

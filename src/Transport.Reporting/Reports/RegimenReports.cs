@@ -1,0 +1,184 @@
+using static System.FormattableString;
+
+namespace Transport.Reporting;
+
+/// <summary>Regimens, what they return, and what their nights' records would say, as tables with words.</summary>
+public static class RegimenReports
+{
+    private const string Modest = "Options, not orders. Kt/V is an estimate with 4 to 6 % noise; sodium is centred on published series and its band is wide. Ultrafiltration at large fills is overstated. Symptoms, clinical volume, pressure, nutrition, potassium and phosphate levels are not assessed here; local protocol rules.";
+
+    /// <summary>Every figure of a regimen with its band, its formula and its source, and how it stands to what guidelines ask.</summary>
+    public static ReportBlock Of(RegimenOutlook outlook)
+    {
+        ArgumentNullException.ThrowIfNull(outlook);
+        var missing = outlook.Measures.Where(one => one.Value is null).Select(one => one.Measure.Name).ToList();
+        var block = new ReportBlock()
+            .Sentence(outlook.Regimen.Describe() + ".")
+            .Table(new(
+                ["", "#median\n90 % band", "unit", "formula"],
+                [.. outlook.Measures.Where(one => one.Value is not null).Select(one => (IReadOnlyList<string>)[one.Measure.Name, Interval(one.Value!.Value, one.Measure), one.Measure.Unit, one.Measure.Formula])]));
+        if (missing.Count > 0)
+        {
+            block.Sentence($"Not given, because it was not measured or not followed: {string.Join(", ", missing)}. Protein catabolism comes from a measured collection only.");
+        }
+
+        return Targets(block, outlook)
+            .FindingList(outlook.Findings)
+            .Folded("Where each figure is from", new(["figure", "source"], [.. outlook.Measures.Select(one => (IReadOnlyList<string>)[one.Measure.Name, one.Measure.Source])]))
+            .Small(Modest);
+    }
+
+    /// <summary>Regimens beside the present one: first what would differ, then what each returns.</summary>
+    public static ReportBlock Of(RegimenComparison comparison)
+    {
+        ArgumentNullException.ThrowIfNull(comparison);
+        var (present, others) = (comparison.Present, comparison.Rows.Skip(1).ToList());
+        if (others.Count == 0)
+        {
+            return Of(present);
+        }
+
+        var shown = OutcomeMeasures.All.Where(measure => comparison.Rows.Any(row => row[measure].Value is not null)).ToList();
+        var block = new ReportBlock().Sentence($"Now: {present.Regimen.Describe()}.");
+        foreach (var row in others)
+        {
+            block.Sentence($"{Capital(row.Name)}: {row.Regimen.Describe()}. From now: {row.Change!.Text}.");
+        }
+
+        return Targets(
+                block
+                    .Table(new(
+                        ["", "unit", "#now", .. others.Select(row => $"#{row.Name},\ndifference")],
+                        [
+                            .. shown.Select(measure => (IReadOnlyList<string>)
+                            [
+                                measure.Name,
+                                measure.Unit,
+                                present[measure].Value is { } now ? Digits.Fixed(now.Median, measure.Decimals) : "not given",
+                                .. others.Select(row => row[measure].Difference is { } difference ? Signed(difference, measure) : "not given"),
+                            ]),
+                        ])
+                    { Title = "What would differ from now" })
+                    .Table(new(
+                        ["", "unit", "#now", .. others.Select(row => $"#{row.Name}")],
+                        [
+                            .. shown.Select(measure => (IReadOnlyList<string>)
+                            [
+                                measure.Name, measure.Unit, .. comparison.Rows.Select(row => row[measure].Value is { } value ? Interval(value, measure) : "not given"),
+                            ]),
+                        ])
+                    { Title = "What each returns" }),
+                [.. comparison.Rows])
+            .FindingList([.. comparison.Rows.SelectMany(row => row.Findings).Where(finding => finding.Severity >= Severity.Warning).Distinct()])
+            .Small("Differences are taken member by member over the same membranes, so that common doubt cancels. " + Modest);
+    }
+
+    /// <summary>One thing turned, and what the regimen would return.</summary>
+    public static ReportBlock Of(WhatIf whatIf)
+    {
+        ArgumentNullException.ThrowIfNull(whatIf);
+        OutcomeMeasure[] shown = [OutcomeMeasures.Ultrafiltration, OutcomeMeasures.SodiumRemoved, OutcomeMeasures.KtOverV, OutcomeMeasures.CreatinineClearance, OutcomeMeasures.GlucoseAbsorbed, OutcomeMeasures.LargestVolume];
+        return new ReportBlock()
+            .Sentence($"All else as now: {whatIf.Present.Regimen.Describe()}.")
+            .Table(new(
+                [$"#{whatIf.Knob}", .. shown.Select(measure => $"#{measure.Name},\n{measure.Unit}")],
+                [
+                    .. whatIf.Points.Select(point => (IReadOnlyList<string>)
+                    [
+                        Invariant($"{point.Value:0.##}"),
+                        .. shown.Select(measure => point.Outlook is null ? "not possible" : point.Outlook[measure].Value is { } value ? Interval(value, measure) : "not given"),
+                    ]),
+                ]))
+            .FindingList([.. whatIf.Points.Where(point => point.Outlook is null).SelectMany(point => point.Findings).Concat(whatIf.Present.Findings.Where(finding => finding.Severity >= Severity.Warning)).Distinct()])
+            .Small("A model's answer, not advice. " + Modest);
+    }
+
+    /// <summary>What the record of a night says, cycle by cycle, and its sums.</summary>
+    public static ReportBlock Of(NightAccount account)
+    {
+        ArgumentNullException.ThrowIfNull(account);
+        return new ReportBlock()
+            .Table(new(
+                ["cycle", "#filled, mL", "#drained, mL", "#UF as written, mL", "#carry-over, mL", "#dwell, min", "#planned, min", "#drain, min"],
+                [
+                    .. account.Cycles.Select((cycle, i) => (IReadOnlyList<string>)
+                    [
+                        Invariant($"{i + 1}"), Milliliters(cycle.Filled), Milliliters(cycle.Drained), Milliliters(cycle.Ultrafiltration), Milliliters(cycle.CarryOver),
+                        Minutes(cycle.DwellTime), Minutes(cycle.PlannedDwellTime), Minutes(cycle.DrainTime),
+                    ]),
+                ]))
+            .Table(new(
+                ["", "#value", "unit"],
+                [
+                    ["drained before the first fill", Milliliters(account.InitialDrain), "mL"],
+                    ["ultrafiltration, night", Milliliters(account.NightUltrafiltration), "mL"],
+                    ["ultrafiltration, day", Milliliters(account.DayUltrafiltration), "mL"],
+                    ["ultrafiltration, night and day", Milliliters(account.Ultrafiltration), "mL"],
+                    ["dwell on average", Minutes(account.AverageDwellTime), "min"],
+                    ["dwell lost against the plan", Minutes(account.LostDwellTime), "min"],
+                    ["dwell added to the plan", Minutes(account.AddedDwellTime), "min"],
+                    ["all drains", Minutes(account.DrainTime), "min"],
+                ]))
+            .Small("A cycle's ultrafiltration is drained minus filled and holds what was carried over; over a night that cancels. After a dry day the drain before the first fill is near zero, which is no incomplete drain.");
+
+        static string Milliliters(Volume? volume) => volume is { } known ? Digits.Fixed(known.Milliliters, 0) : "not known";
+
+        static string Minutes(TimeSpan? time) => time is { } known ? Digits.Fixed(known.TotalMinutes, 1) : "not known";
+    }
+
+    /// <summary>The regimens of a file, and what was found in it.</summary>
+    public static ReportBlock Of(RegimenFile file)
+    {
+        ArgumentNullException.ThrowIfNull(file);
+        var block = new ReportBlock();
+        foreach (var named in file.Regimens)
+        {
+            block.Sentence((named.Name.Length > 0 ? named.Name + ": " : "") + named.Regimen.Describe() + ".");
+        }
+
+        if (file.Week is { } week)
+        {
+            block.Sentence(week.Describe() + ".");
+        }
+
+        return block.FindingList(file.Findings);
+    }
+
+    // Of one regimen in full; of several the number and how often.
+    private static ReportBlock Targets(ReportBlock block, params IReadOnlyList<RegimenOutlook> rows)
+    {
+        var assessed = rows.Select(row => GuidelineTargets.Of(row)).ToList();
+        return block
+            .Heading("Beside what guidelines and series ask")
+            .Table(new(
+                ["at least", "strength", .. rows.Select(row => rows.Count > 1 ? row.Name : "this regimen")],
+                [
+                    .. GuidelineTargets.All.Select((target, i) => (IReadOnlyList<string>)
+                    [
+                        Invariant($"{target} ({target.Evidence.ToString().ToLowerInvariant()})"),
+                        target.Strength,
+                        .. assessed.Select(all => rows.Count > 1 ? Brief(all[i]) : all[i].Text),
+                    ]),
+                ]))
+            .Sentence("Care is directed at shared goals and not at one number: symptoms, volume and nutrition are not assessed here. One measured day scatters by 4 to 6 %.");
+    }
+
+    private static string Brief(TargetAssessment one) => one.Assessment switch
+    {
+        Assessment.NotAssessable => "not assessable",
+        var met => (met == Assessment.Met ? "met: " : "not met: ") + Digits.Fixed(one.Value!.Value.Median, one.Target.Measure.Decimals)
+            + (one.IsWithinNoise ? ", within the noise" : "") + Invariant($"\n{100 * one.ProbabilityOfMeeting!.Value:0} % of the membranes"),
+    };
+
+    private static string Capital(string name) => char.ToUpperInvariant(name[0]) + name[1..];
+
+    private static string Interval(Band<double> band, OutcomeMeasure measure) => band.Low == band.High
+        ? Digits.Fixed(band.Median, measure.Decimals)
+        : $"{Digits.Fixed(band.Median, measure.Decimals)}\n{Digits.Fixed(band.Low, measure.Decimals)} to {Digits.Fixed(band.High, measure.Decimals)}";
+
+    private static string Signed(Band<double> band, OutcomeMeasure measure)
+    {
+        string Plus(double value) => (Math.Round(value, measure.Decimals) > 0 ? "+" : "") + Digits.Fixed(value, measure.Decimals);
+        return band.Low == band.High ? Plus(band.Median) : $"{Plus(band.Median)}\n{Plus(band.Low)} to {Plus(band.High)}";
+    }
+}
