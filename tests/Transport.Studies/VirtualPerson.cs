@@ -35,12 +35,12 @@ public sealed record VirtualPerson(Patient Patient, ThreePoreMembrane Truth, Mem
             [.. members.Select(member => member.GlucosePermeabilityScale)],
             [.. members.Select(member => member.TransientAmplitude)]));
 
-        ThreePoreMembrane Moved(ThreePoreMembrane original, double[] deviations) => original with
+        ThreePoreMembrane Moved(ThreePoreMembrane origin, double[] deviations) => origin with
         {
-            DiffusionArea = original.DiffusionArea * Factor(deviations[0]),
-            GlucosePermeabilityScale = original.GlucosePermeabilityScale * Factor(deviations[1]),
-            UltrafiltrationCoefficient = original.UltrafiltrationCoefficient * Factor(deviations[2]),
-            TransientAmplitude = original.TransientAmplitude * Factor(deviations[3]),
+            DiffusionArea = origin.DiffusionArea * Factor(deviations[0]),
+            GlucosePermeabilityScale = origin.GlucosePermeabilityScale * Factor(deviations[1]),
+            UltrafiltrationCoefficient = origin.UltrafiltrationCoefficient * Factor(deviations[2]),
+            TransientAmplitude = origin.TransientAmplitude * Factor(deviations[3]),
         };
 
         double Factor(double deviation) => Math.Exp(Normal.Sample(random, 0, deviation));
