@@ -43,6 +43,49 @@ public sealed class ViewTests
         Assert.Contains("not tested", Html(curves), StringComparison.Ordinal);
     }
 
+    // Each noun of an equilibration test shows words and numbers with units, no dump of properties.
+    [Fact]
+    public void Nouns_of_a_test_a_pair_a_series_and_a_collection_show_as_reports()
+    {
+        static SampleSheet Example(string name) => SampleSheet.Read(Path.Combine(Transport.Tests.Repository.Root, "reference-data", "examples", $"merrow-{name}.csv"));
+        var drained = Example("05-temporary-drain").ToTest();
+        var indices = EquilibrationIndices.Of(drained);
+        var weak = drained with { Solution = DialysisSolution.Glucose136, TemporaryDrain = new(TimeSpan.FromHours(1), Volume.FromMilliliters(2050)), Dialysate = [.. drained.Dialysate.Select(sample => sample with { Glucose = sample.Glucose!.Value * 0.35 })] };
+        var collection = CollectionIndices.Of(Example("06-collection").ToCollection());
+        var earlier = EquilibrationIndices.Of(drained with { Date = new(2024, 5, 20), DrainedVolume = Volume.FromMilliliters(2900) });
+        (object Noun, string Expected)[] views =
+        [
+            (collection, "weekly Kt/V urea, total"), (collection.Collection, "drain 3"), (PairedTest.Of(weak, drained), "Osmotic conductance to glucose"),
+            (SerialTests.Of([earlier, indices]), "chance explains"), (indices.Classification!, "on a repeated test"), (indices.Comparison!, "Italy 2019"),
+            (ReferencePopulations.All, "Madrid 2010"), (indices.FirstHour!, "more in dialysate sodium at 60"), (indices.ResidualByDilution!, "Disagreement ratio"),
+            (indices.All, "net ultrafiltration"), (MembraneThresholds.Default, "low ultrafiltration strong"),
+        ];
+        foreach (var (noun, expected) in views)
+        {
+            Assert.Contains(expected, Html(noun), StringComparison.Ordinal);
+            Assert.Contains(expected, noun.ToDisplayString("text/plain"), StringComparison.Ordinal);
+            Assert.DoesNotMatch(@"\d\.\d{6}", Html(noun));
+            Assert.DoesNotContain("NotAvailable", Html(noun), StringComparison.Ordinal);
+        }
+
+        var page = Transport.Reporting.ReportPages.Of(Example("05-temporary-drain") is var sheet ? sheet : sheet, EquilibrationIndices.Of(sheet.ToTest()));
+        Assert.Contains("sandbox", Html(page), StringComparison.Ordinal);
+        Assert.DoesNotContain("<script", Html(page), StringComparison.Ordinal);
+        Assert.Contains("# Equilibration test", page.ToDisplayString("text/plain"), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_same_table_stands_in_a_terminal()
+    {
+        var text = new[] { new Night("a < b", 1.25, 4, true, null), new Night("c", 10.5, 12, false, 0.00001) }.ToDisplayString("text/plain");
+        var lines = text.Split('\n');
+        Assert.Equal(4, lines.Length);
+        Assert.StartsWith("Label  Liters  Cycles  Is complete  ", lines[0], StringComparison.Ordinal);
+        Assert.StartsWith("a < b    1.25       4  yes          ", lines[1], StringComparison.Ordinal);
+        Assert.StartsWith("c       10.50      12  no           ", lines[2], StringComparison.Ordinal);
+        Assert.Equal("[ 1, 2, 3 ]", new[] { 1, 2, 3 }.ToDisplayString("text/plain"));
+    }
+
     [Fact]
     public void A_small_number_beside_a_large_one_does_not_read_as_zero()
     {

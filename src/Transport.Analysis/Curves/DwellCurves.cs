@@ -57,45 +57,40 @@ public static class DwellCurves
         double[] minutes,
         RunControl control)
     {
-        var kernel = new DwellKernel<Lanes4>(
-            DwellOf(patient, solution, options.Fill, options.Longest), patient.Plasma, SolutePanel.Small, new() { RelativeTolerance = 1e-6 });
-        var states = new Lanes4[minutes.Length * kernel.Dimension];
+        var dwell = DwellOf(patient, solution, options.Fill, options.Longest);
+        var samples = DwellBatch.Run(
+            [.. Enumerable.Range(0, ensemble.Count).Select(i => new DwellCase(patient, ensemble, i, dwell))],
+            minutes.Select(TimeSpan.FromMinutes),
+            new() { Integration = new() { RelativeTolerance = 1e-6 } },
+            new() { Cancellation = control.Cancellation });
+        if (samples.Failures is [var failure, ..])
+        {
+            // Alone it fails as it did beside the others, and says how far it came.
+            DwellSimulation.Run(patient, ensemble[failure.Index], dwell);
+            throw new InvalidOperationException(failure.Finding.Message);
+        }
+
         var ultrafiltration = Columns();
         var sodium = Columns();
         var glucose = Columns();
         var polymer = Columns();
-        var chains = solution.Polymer?.Fractions ?? [];
 
         // Streams of their own, so that member i has the same discrepancy and the same night at every strength and in every call.
         var random = new MersenneTwister(ensemble.Seed ^ 0x5EED);
         var nights = new MersenneTwister(ensemble.Seed ^ 0x0B5);
         for (var i = 0; i < ensemble.Count; i++)
         {
-            var lane = i % Lanes4.Width;
-            if (lane == 0)
-            {
-                control.Cancellation.ThrowIfCancellationRequested();
-                kernel.Run(
-                    ensemble.Center,
-                    EnsembleLanes.FourFrom(ensemble, i),
-                    Lanes4.Of(ObservedExchange.TypicalResidual(patient).Milliliters),
-                    minutes,
-                    states);
-            }
-
             var shift = discrepancy.Offset.Milliliters + discrepancy.Deviation.Milliliters * Normal.Sample(random, 0, 1);
             var night = Normal.Sample(nights, 0, options.HoldsNightToNight ? 1 : 0);
             for (var t = 0; t < minutes.Length; t++)
             {
                 var time = TimeSpan.FromMinutes(minutes[t]);
-                var mean = discrepancy.Gain * Change(t, 0, lane) + shift * discrepancy.GrowthAt(time);
+                var mean = discrepancy.Gain * (Milliliters(t, i) - Milliliters(0, i)) + shift * discrepancy.GrowthAt(time);
                 ultrafiltration[t][i] = mean + night * NightVariation.GrowthAt(time) * NightVariation.StartingMilliliters(mean);
-                sodium[t][i] = Change(t, 1 + SolutePanel.Sodium, lane) / 1000;
-                glucose[t][i] = -Change(t, 1 + SolutePanel.Glucose, lane) / 1e6 * Solutes.Glucose.MolarMassGramsPerMole;
-                for (var k = 0; k < chains.Length; k++)
-                {
-                    polymer[t][i] -= Change(t, 1 + SolutePanel.Small.Count + k, lane) / 1e6 * chains[k].Solute.MolarMassGramsPerMole;
-                }
+                sodium[t][i] = (Micromoles(Solutes.Sodium, t, i) - Micromoles(Solutes.Sodium, 0, i)) / 1000;
+                glucose[t][i] =
+                    (Micromoles(Solutes.Glucose, 0, i) - Micromoles(Solutes.Glucose, t, i)) / 1e6 * Solutes.Glucose.MolarMassGramsPerMole;
+                polymer[t][i] = samples.PolymerGrams(0, i) - samples.PolymerGrams(t, i);
             }
         }
 
@@ -120,7 +115,10 @@ public static class DwellCurves
             ReturnToZero = BackAtZero(minutes, net.Median),
         };
 
-        double Change(int t, int slot, int lane) => states[t * kernel.Dimension + slot][lane] - states[slot][lane];
+        double Milliliters(int t, int member) => samples.VolumesMilliliters(t)[member];
+
+        double Micromoles(Solute solute, int t, int member) =>
+            samples.ConcentrationsMillimolesPerLiter(solute, t)[member] * Milliliters(t, member);
 
         double[][] Columns() => [.. minutes.Select(_ => new double[ensemble.Count])];
     }

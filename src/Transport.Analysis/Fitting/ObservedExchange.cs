@@ -43,11 +43,16 @@ public sealed record ObservedExchange
     /// Fitted are creatinine and glucose after time zero, sodium, albumin and immunoglobulin G, the net ultrafiltration, and the volume of a temporary drain. Urea
     /// is not: its permeability is tied to creatinine's. It is predicted and shown.
     /// </remarks>
-    /// <exception cref="ArgumentException">The solution is not a glucose solution.</exception>
+    /// <exception cref="ArgumentException">The solution is not a glucose solution, or its strength is in doubt.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The fill is not positive, or the dwell not between 0 and 48 h.</exception>
     public static ObservedExchange From(EquilibrationTest test, AssayErrors? errors = null)
     {
         ArgumentNullException.ThrowIfNull(test);
+        if (test.IsStrengthInDoubt)
+        {
+            throw new ArgumentException("A fit rests on the glucose of the bag, and the glucose at 0 min belongs to another. Correct the solution, or the sample.", nameof(test));
+        }
+
         errors ??= AssayErrors.Default;
         var findings = new List<Finding>();
         var diluted = test.ResidualVolume is null ? ResidualVolumeByDilution.Of(test, EquilibrationIndicesOptions.Default) : null;

@@ -3,36 +3,37 @@ using System.Collections.Immutable;
 namespace Transport.Analysis;
 
 /// <summary>The regimens that a search looks at: every combination of what is listed.</summary>
-/// <remarks>The order of the lists and what is in them twice does not matter.</remarks>
+/// <remarks>The order of the lists and what is in them twice does not matter. A list that was never made (<c>default</c>) is refused.</remarks>
 public sealed record RegimenSpace
 {
     /// <summary>Night lengths.</summary>
-    public ImmutableArray<TimeSpan> NightLengths { get; init; } = [TimeSpan.FromHours(8), TimeSpan.FromHours(9), TimeSpan.FromHours(10)];
+    public ImmutableArray<TimeSpan> NightLengths { get; init => field = Require.Made(value, nameof(NightLengths)); } = [TimeSpan.FromHours(8), TimeSpan.FromHours(9), TimeSpan.FromHours(10)];
 
     /// <summary>Numbers of cycles.</summary>
+    /// <exception cref="ArgumentException">The list was never made.</exception>
     /// <exception cref="ArgumentOutOfRangeException">One of them is less than 1.</exception>
     public ImmutableArray<int> Cycles
     {
         get;
-        init => field = value.All(cycles => cycles >= 1)
+        init => field = Require.Made(value, nameof(Cycles)).All(cycles => cycles >= 1)
             ? value
             : throw new ArgumentOutOfRangeException(nameof(Cycles), value.Min(), "Expected 1 or more cycles.");
     }
     = [3, 4, 5, 6, 7];
 
     /// <summary>Volumes per cycle.</summary>
-    public required ImmutableArray<Volume> VolumesPerCycle { get; init; }
+    public required ImmutableArray<Volume> VolumesPerCycle { get; init => field = Require.Made(value, nameof(VolumesPerCycle)); }
 
     /// <summary>Solutions for the night.</summary>
-    public ImmutableArray<DialysisSolution> NightSolutions { get; init; } = [.. DialysisSolution.UsualGlucose];
+    public ImmutableArray<DialysisSolution> NightSolutions { get; init => field = Require.Made(value, nameof(NightSolutions)); } = [.. DialysisSolution.UsualGlucose];
 
     /// <summary>
     /// How many of the first cycles have the next stronger of the night's solutions; 0: all have the same.
     /// </summary>
-    public ImmutableArray<int> StrongerFirstCycles { get; init; } = [0, 2];
+    public ImmutableArray<int> StrongerFirstCycles { get; init => field = Require.Made(value, nameof(StrongerFirstCycles)); } = [0, 2];
 
     /// <summary>Day fills; null in the list is a dry day.</summary>
-    public ImmutableArray<DayFill?> DayFills { get; init; } = [null];
+    public ImmutableArray<DayFill?> DayFills { get; init => field = Require.Made(value, nameof(DayFills)); } = [null];
 
     /// <summary>Belly, catheter and machine.</summary>
     public RegimenSettings Settings { get; init; } = RegimenSettings.Default;

@@ -17,7 +17,8 @@ public sealed class SampleSheet
         Measurements = measurements;
         Findings = [.. findings.OrderBy(finding => finding.Row ?? int.MaxValue).Select(finding => finding with { File = fileName })];
         Form = draft is null ? null : draft.IsCollection ? TestForm.Collection : draft.NamedForm ?? draft.Recognize();
-        test = HasErrors || draft is null or { IsCollection: true } ? null : draft.ToTest();
+        test = HasErrors || draft is null or { IsCollection: true } ? null
+            : draft.ToTest() with { IsStrengthInDoubt = Findings.Any(finding => finding.Code == SampleSheetCodes.WrongStrength.Code) };
         collection = HasErrors || draft is null or { IsCollection: false } ? null : draft.ToCollection();
     }
 

@@ -67,10 +67,10 @@ public static class SampleSheetCodes
     public static SheetFindingKind DwellDisagrees { get; } = new("dwell-disagrees", Warning, "The written dwell time and the clock times differ; the written one is used.");
 
     // The solution and the volumes
-    public static SheetFindingKind NotAGlucoseTest { get; } = new("not-a-glucose-test", Error, "The fluid is not a glucose solution: this is not an equilibration test.");
+    public static SheetFindingKind NotAGlucoseTest { get; } = new("not-a-glucose-test", Warning, "The fluid is not a glucose solution: ratios of creatinine and urea are given, no class, no limit and no fit.");
     public static SheetFindingKind SolutionGlucoseUnusual { get; } = new("solution-glucose-unusual", Warning, "The glucose concentration is of no usual solution.");
     public static SheetFindingKind GlucoseLabelConvention { get; } = new("glucose-label-convention", Warning, "The glucose concentration may be that of the other labelling convention, 10 % off.");
-    public static SheetFindingKind WrongStrength { get; } = new("wrong-strength", Error, "The 0-min glucose belongs to a bag of another strength than the one written.");
+    public static SheetFindingKind WrongStrength { get; } = new("wrong-strength", Warning, "The 0-min glucose belongs to a bag of another strength than the one written: nothing that rests on the strength is given.");
     public static SheetFindingKind InitialGlucoseUnexpected { get; } = new("initial-glucose-unexpected", Warning, "The 0-min glucose is too low or too high for the bag: large residual volume, late sample, or an undiluted bag sample.");
     public static SheetFindingKind SolutionSodiumUnusual { get; } = new("solution-sodium-unusual", Warning, "The sodium of the solution is outside that of usual solutions.");
     public static SheetFindingKind FillNotComparable { get; } = new("fill-not-comparable", Warning, "The fill is not the one that class tables hold for: the class is not comparable.");
@@ -148,7 +148,6 @@ public static class SampleSheetCodes
         MissingMeasurements, FormDiffers, EarlyTest, RecentPeritonitis, DateAfterTest, PrecedingDwellShort, PrecedingIcodextrin, InstillationSlow,
         WeightWithoutTare, TemporaryDrainImplausible, InitialSodiumUnexpected,
         NotATest, NotACollection, CollectionTimeAssumed, CollectionPlasmaMissing, MissingBagVolume, BagFillMissing,
-        SheetsWithoutCode, SheetsOfDifferentPatients, SheetsWithoutDate,
         SheetsWithoutCode, SheetsOfDifferentPatients, SheetsWithoutDate,
     ];
 }

@@ -52,7 +52,8 @@ public sealed record SheetGroup(SheetGroupKind Kind, IReadOnlyList<SampleSheet> 
     private static bool IsPair(EquilibrationTest one, EquilibrationTest other)
     {
         var (weak, strong) = one.Solution.Glucose <= other.Solution.Glucose ? (one, other) : (other, one);
-        return strong.Solution.Glucose > weak.Solution.Glucose * 1.2
+        return one.Solution.Agent == OsmoticAgent.Glucose && other.Solution.Agent == OsmoticAgent.Glucose
+            && strong.Solution.Glucose > weak.Solution.Glucose * 1.2
             && one.DrainedAt(Hour, Early) is not null && other.DrainedAt(Hour, Early) is not null
             && !(one.Date is { } first && other.Date is { } second && Math.Abs(first.DayNumber - second.DayNumber) > PairDaysApart);
     }

@@ -14,7 +14,7 @@ public static class DwellBatch
     /// neighbors are the most alike of the 64 among which it stands in the list: neither cores nor order of work change a result. A dwell that fails takes its neighbours back to
     /// being simulated alone, and nothing else.
     /// </remarks>
-    /// <param name="dwells">The dwells.</param>
+    /// <param name="dwells">The dwells. Those of icodextrin have one polymer; its fractions join the panel.</param>
     /// <param name="times">When to sample, in order, from 0 on, to the end of the shortest dwell at most.</param>
     /// <param name="options">Which solutes, how carefully, on how many cores.</param>
     /// <param name="control">Watches and stops.</param>
@@ -25,6 +25,8 @@ public static class DwellBatch
     {
         ArgumentNullException.ThrowIfNull(dwells);
         options ??= DwellBatchOptions.Default;
+        var polymer = dwells.Select(at => at.Dwell.Solution.Polymer).FirstOrDefault(found => found is not null);
+        options = options with { Panel = options.Panel.With(polymer) };
         var samples = new DwellSamples(options.Panel, times, dwells.Count);
         Run(dwells, samples, options, control);
         return samples;

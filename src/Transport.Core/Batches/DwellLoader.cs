@@ -51,7 +51,7 @@ internal sealed class DwellLoader
                 throw new ArgumentException("The dwell ends before the last sample.", nameof(at));
             }
 
-            if (!ReferenceEquals(panel.With(at.Dwell.Solution.Polymer), panel))
+            if (!panel.Follows(at.Dwell.Solution.Polymer))
             {
                 throw new ArgumentException("The panel does not follow the polymer of the solution.", nameof(at));
             }

@@ -56,6 +56,20 @@ public sealed class DwellSamples
         return Column(sample, 1 + Panel.IndexOf(solute));
     }
 
+    /// <summary>Glucose polymer in the cavity of a dwell at a time, as mass of chains of any length, g; zero where none is followed.</summary>
+    /// <param name="sample">Which time.</param>
+    /// <param name="dwell">Which dwell.</param>
+    public double PolymerGrams(int sample, int dwell)
+    {
+        var grams = 0.0;
+        for (var i = Panel.PolymerStart; i < Panel.Count; i++)
+        {
+            grams += Column(sample, 1 + i)[dwell] * Column(sample, 0)[dwell] * 1e-6 * Panel.Solutes[i].MolarMassGramsPerMole;
+        }
+
+        return grams;
+    }
+
     /// <summary>What has passed the ultrasmall pores in every dwell, mL.</summary>
     /// <param name="sample">Which time.</param>
     public ReadOnlySpan<double> UltrasmallPoreMilliliters(int sample) => Column(sample, 1 + Panel.Count);

@@ -16,6 +16,12 @@ public sealed record EquilibrationIndices
     /// <summary>The form of the test, as named or recognized.</summary>
     public TestForm Form => Test.Form;
 
+    /// <summary>Whether the limits for 3.86 % apply: a solution of that strength, of which there is no doubt.</summary>
+    internal bool IsStrong => !Test.IsStrengthInDoubt && Options.Thresholds.IsStrongStrength(Test.Solution);
+
+    /// <summary>Whether the limits for 2.27 % and the classes of D/D0 apply.</summary>
+    internal bool IsMiddle => !Test.IsStrengthInDoubt && Options.Thresholds.IsMiddleStrength(Test.Solution);
+
     /// <summary>D/P and D/D0 of every dialysate sample, in order of time.</summary>
     public required IReadOnlyList<SampleRatios> Ratios { get; init; }
 

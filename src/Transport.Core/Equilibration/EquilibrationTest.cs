@@ -16,6 +16,12 @@ public sealed record EquilibrationTest
     /// <summary>The solution instilled.</summary>
     public required DialysisSolution Solution { get; init; }
 
+    /// <summary>
+    /// Whether the glucose measured at 0 min belongs to a bag of another strength. Nothing that rests on the strength is then given: no limit, no class of D/D0, no
+    /// absorbed glucose, no fit.
+    /// </summary>
+    public bool IsStrengthInDoubt { get; init; }
+
     /// <summary>Volume instilled, as written on the sheet.</summary>
     public required Volume InstilledVolume { get; init; }
 

@@ -116,12 +116,9 @@ public sealed record LocalProtocol
         if (Number(borders, "slow") is { } slow && Number(borders, "middle") is { } middle && Number(borders, "fast") is { } fast
             && slow > 0 && slow < middle && middle < fast && fast < 1)
         {
-            return CategoryCuts.Twardowski1987Creatinine with
+            return new(slow, middle, fast)
             {
                 Name = "4-h D/P creatinine, " + source,
-                SlowBorder = slow,
-                MiddleBorder = middle,
-                FastBorder = fast,
                 IsFastBorderFast = borders.TryGetProperty("fastBorderIsFast", out var word) && word.ValueKind == JsonValueKind.True,
                 Evidence = Evidence.Choice,
                 Source = source,

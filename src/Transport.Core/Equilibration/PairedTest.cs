@@ -43,8 +43,11 @@ public sealed record PairedTest
         var missing = new List<MissingIndex>();
         var (one, other) = (FirstHour.Of(weak, options), FirstHour.Of(strong, options));
         var reason = findings.Find(finding => finding.Severity == Severity.Error)?.Message
-            ?? (strong.Solution.Glucose > weak.Solution.Glucose * 1.2 ? null : "needs two strengths that differ")
-            ?? one.Reason ?? other.Reason;
+            ?? (weak.Solution.Agent != OsmoticAgent.Glucose || strong.Solution.Agent != OsmoticAgent.Glucose ? "needs two glucose solutions"
+                : weak.IsStrengthInDoubt || strong.IsStrengthInDoubt ? "the strength of a bag is in doubt"
+                : strong.Solution.Glucose > weak.Solution.Glucose * 1.2 ? null : "needs two strengths that differ")
+            ?? one.Reason ?? other.Reason
+            ?? (MeanGlucose(other, options) > MeanGlucose(one, options) ? null : "dialysate glucose of the stronger hour is not above that of the weaker: swapped samples or bags?");
         if (reason is not null)
         {
             missing.Add(new(Name, reason));
@@ -64,12 +67,7 @@ public sealed record PairedTest
     {
         var RT = options.PressurePerMillimolePerLiter.MillimetersOfMercury;
         var minutes = (weak.Minutes + strong.Minutes) / 2;
-        double Mean(double d0, double d60) => options.GlucoseMean switch
-        {
-            GlucoseMean.Initial => d0,
-            GlucoseMean.Logarithmic when Math.Abs(d0 / d60 - 1) > 1e-9 => (d0 - d60) / Math.Log(d0 / d60),
-            _ => (d0 + d60) / 2,
-        };
+        double Mean(double d0, double d60) => MeanOf(d0, d60, options);
 
         // In: the two ultrafiltrations (mL), then D0 and D60 of the weak and of the strong hour.
         var (value, deviation) = ErrorPropagation.Of(
@@ -79,6 +77,15 @@ public sealed record PairedTest
             Invariant($"({strong.Ultrafiltration.Value:0} − {weak.Ultrafiltration.Value:0} mL) / ({RT:0.##} mmHg per mmol/L × ({Mean(strong.Initial.Value, strong.Final.Value):0.0} − {Mean(weak.Initial.Value, weak.Final.Value):0.0} mmol/L, {options.GlucoseMean.ToString().ToLowerInvariant()} means) × {minutes:0} min)"),
             "difference of two first hours (computed; form of La Milia et al. 2007, constant from memory)", deviation);
     }
+
+    private static double MeanGlucose(FirstHour hour, PairedTestOptions options) => MeanOf(hour.Initial.Value, hour.Final.Value, options);
+
+    private static double MeanOf(double d0, double d60, PairedTestOptions options) => options.GlucoseMean switch
+    {
+        GlucoseMean.Initial => d0,
+        GlucoseMean.Logarithmic when Math.Abs(d0 / d60 - 1) > 1e-9 => (d0 - d60) / Math.Log(d0 / d60),
+        _ => (d0 + d60) / 2,
+    };
 
     private static IEnumerable<Finding> Concerns(EquilibrationTest weak, EquilibrationTest strong)
     {

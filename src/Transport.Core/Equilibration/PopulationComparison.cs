@@ -28,8 +28,9 @@ public sealed record PopulationComparison
         var (test, limits) = (indices.Test, indices.Options.Thresholds);
         var isChild = test.Patient.AgeYears < limits.AdultAge.Value;
         var group = isChild == population.IsOfChildren ? null : $"{population.Name} is of {(population.IsOfChildren ? "children" : "adults")}";
+        group ??= test.Solution.Agent == OsmoticAgent.Glucose ? null : $"{population.Name} was not tested with {test.Solution.Name}";
         var dwell = indices.IsFourHourSample ? null : "not a 4-h sample";
-        var strength = population.IsOfStrength(test.Solution) ? null : $"{population.Name} was not tested with {test.Solution.Name}";
+        var strength = test.IsStrengthInDoubt ? "the strength of the bag is in doubt" : population.IsOfStrength(test.Solution) ? null : $"{population.Name} was not tested with {test.Solution.Name}";
         Add(indices.DialysateToPlasmaCreatinine, population.DialysateToPlasmaCreatinine, group ?? dwell);
         Add(indices.DialysateToInitialGlucose, population.DialysateToInitialGlucose,
             group ?? dwell ?? strength ?? (indices.IsInitialGlucoseEstimated ? "D0 was not measured" : null));

@@ -21,6 +21,12 @@ public sealed record ResidualVolumeByDilution
     /// <summary>The mean, weighted by precision.</summary>
     public required Volume Volume { get; init; }
 
+    /// <summary>
+    /// Standard deviation of the mean: from the assays, and wider by the root of <see cref="DisagreementRatio"/> where the solutes differ by more than these explain. With
+    /// <see cref="Volume"/> what a fit needs of a measured residual.
+    /// </summary>
+    public Volume Deviation => Volume.FromMilliliters(Index.StandardDeviation!.Value);
+
     /// <summary>The mean as an index, mL.</summary>
     public required IndexValue Index { get; init; }
 
@@ -53,13 +59,14 @@ public sealed record ResidualVolumeByDilution
         double Weight(IndexValue one) => 1 / (one.StandardDeviation!.Value * one.StandardDeviation.Value);
         var weights = single.Sum(Weight);
         var mean = single.Sum(one => one.Value * Weight(one)) / weights;
+        var disagreement = single.Count == 1 ? 0 : single.Sum(one => Math.Pow((one.Value - mean) / one.StandardDeviation!.Value, 2)) / (single.Count - 1);
         return new()
         {
             Volume = Volume.FromMilliliters(mean),
             Index = new("residual volume", mean, "mL", Invariant($"dilution of {string.Join(", ", single.Select(one => one.Name))}, weighted by precision"),
-                "mass balance (computed)", Math.Sqrt(1 / weights)),
+                "mass balance (computed)", Math.Sqrt(Math.Max(1, disagreement) / weights)),
             EachSolute = single,
-            DisagreementRatio = single.Count == 1 ? 0 : single.Sum(one => Math.Pow((one.Value - mean) / one.StandardDeviation!.Value, 2)) / (single.Count - 1),
+            DisagreementRatio = disagreement,
         };
 
         IndexValue? OfSolute(string name, double? drained, double? mixed)

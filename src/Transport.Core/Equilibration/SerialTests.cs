@@ -7,7 +7,7 @@ public sealed record SerialTests
 {
     private const string Within = "variation within a person (memory of low confidence, and choice)";
 
-    // D/P may be compared across strengths. The rest only among tests of the last one's strength.
+    // D/P may be compared across strengths of glucose. The rest only among tests of the last one's strength.
     private static readonly (bool AnyStrength, Func<EquilibrationIndices, IndexValue?> Read)[] Followed =
     [
         (true, indices => indices.IsFourHourSample ? indices.DialysateToPlasmaCreatinine : null),
@@ -58,8 +58,9 @@ public sealed record SerialTests
         return new() { Options = options, Tests = dated, Courses = courses, Findings = [.. findings, .. SerialFindings.Of(dated, courses, options.Thresholds)] };
     }
 
-    private static bool IsSameStrength(DialysisSolution one, DialysisSolution other) => one.Agent == other.Agent
-        && Math.Abs((one.Glucose - other.Glucose).MillimolesPerLiter) <= 0.06 * other.Glucose.MillimolesPerLiter;
+    private static bool IsSameStrength(EquilibrationTest one, EquilibrationTest other) => !one.IsStrengthInDoubt && !other.IsStrengthInDoubt
+        && one.Solution.Agent == other.Solution.Agent
+        && Math.Abs((one.Solution.Glucose - other.Solution.Glucose).MillimolesPerLiter) <= 0.06 * other.Solution.Glucose.MillimolesPerLiter;
 
     private static SerialIndex? Course(
         IReadOnlyList<EquilibrationIndices> dated, bool anyStrength, Func<EquilibrationIndices, IndexValue?> read, SerialTestsOptions options)
@@ -67,7 +68,9 @@ public sealed record SerialTests
         IReadOnlyList<SerialPoint> points =
         [
             .. dated
-                .Where(indices => anyStrength || IsSameStrength(indices.Test.Solution, dated[^1].Test.Solution))
+                .Where(indices => anyStrength
+                    ? indices.Test.Solution.Agent == dated[^1].Test.Solution.Agent
+                    : IsSameStrength(indices.Test, dated[^1].Test))
                 .Where(indices => read(indices) is not null)
                 .Select(indices => new SerialPoint(indices.Test.Date!.Value, read(indices)!)),
         ];

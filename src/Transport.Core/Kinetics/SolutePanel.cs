@@ -59,6 +59,9 @@ public sealed class SolutePanel
         ? this
         : new([.. Solutes, .. polymer.Fractions.Select(fraction => fraction.Solute)], Count);
 
+    /// <summary>Whether all fractions of a polymer are in it; so it is of none.</summary>
+    internal bool Follows(PolymerDistribution? polymer) => polymer is null || polymer.Fractions.All(fraction => IsPolymer(fraction.Solute));
+
     internal bool IsPolymer(Solute solute) => Solutes.Skip(PolymerStart).Contains(solute);
 
     internal int IndexOf(Solute solute)

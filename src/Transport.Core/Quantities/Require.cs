@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using System.Runtime.CompilerServices;
 
@@ -36,6 +37,11 @@ internal static class Require
     public static T MoreThanZero<T>(T value, string name)
         where T : struct, IComparable<T> =>
         value.CompareTo(default) > 0 ? value : throw new ArgumentOutOfRangeException(name, value, "Expected more than zero.");
+
+    /// <summary>For a list of which the default value is no list at all.</summary>
+    /// <exception cref="ArgumentException">The list was never made.</exception>
+    public static ImmutableArray<T> Made<T>(ImmutableArray<T> value, string name) =>
+        value.IsDefault ? throw new ArgumentException("Expected a list, if need be an empty one; this one was never made.", name) : value;
 
     /// <summary>The ratio of two quantities: like a factor that is no number, one that does not exist goes no further.</summary>
     /// <exception cref="DivideByZeroException">The ratio is NaN or infinite.</exception>

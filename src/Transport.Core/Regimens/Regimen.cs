@@ -60,10 +60,10 @@ public sealed record Regimen
     public TimeOnly NightStart { get; init; } = new(22, 0);
 
     /// <summary>The exchanges of the night, in order; none: a dry night.</summary>
-    public ImmutableArray<Exchange> Night { get; init; }
+    public ImmutableArray<Exchange> Night { get; init => field = Require.Made(value, nameof(Night)); }
 
     /// <summary>The exchanges of the day, in order; none: a dry day.</summary>
-    public ImmutableArray<Exchange> Day { get; init; }
+    public ImmutableArray<Exchange> Day { get; init => field = Require.Made(value, nameof(Day)); }
 
     /// <summary>What runs in after the last drain of the night; null: a dry day. To set it is to make it the only exchange of the day.</summary>
     public DayFill? DayFill

@@ -1,3 +1,4 @@
+using System.Net;
 using Microsoft.DotNet.Interactive.Formatting;
 
 namespace Transport.Notebooks;
@@ -24,6 +25,7 @@ internal static class DomainViews
         Report<ThreePoreMembrane>(Facts.Of);
         Report<EquilibrationTest>(Facts.Of);
         Report<Patient>(Facts.Of);
+        EquilibrationViews();
         InWords<Regimen>();
         InWords<DialysisSolution>();
         InWords<Finding>();
@@ -40,6 +42,36 @@ internal static class DomainViews
         InWords<Area>();
         InWords<DiffusionArea>();
         Report<RegimenFront>(Reports.Of);
+    }
+
+    // What surrounds the indices of a test.
+    private static void EquilibrationViews()
+    {
+        Report<CollectionIndices>(EquilibrationReports.Of);
+        Report<CollectedDay>(EquilibrationReports.Of);
+        Report<PairedTest>(EquilibrationReports.Of);
+        Report<SerialTests>(EquilibrationReports.Of);
+        Report<TransportClassification>(EquilibrationReports.Of);
+        Report<PopulationComparison>(EquilibrationReports.Of);
+        Report<IReadOnlyList<ReferencePopulation>>(EquilibrationReports.Of);
+        Report<FirstHourIndices>(EquilibrationReports.Of);
+        Report<ResidualVolumeByDilution>(EquilibrationReports.Of);
+        Report<MarkerKinetics>(EquilibrationReports.Of);
+        Report<ProteinTransport>(EquilibrationReports.Of);
+        Report<CreatinineCalibration>(EquilibrationReports.Of);
+        Report<IReadOnlyList<IndexValue>>(EquilibrationReports.Of);
+        Report<MembraneThresholds>(EquilibrationReports.Of);
+        Report<LocalProtocol>(EquilibrationReports.Of);
+        InWords<MissingIndex>();
+        InWords<Threshold>();
+        InWords<IndexSensitivity>();
+        InWords<ReferencePopulation>();
+        InWords<FluidComposition>();
+
+        // A document of its own: its rules must not touch the page around it.
+        NotebookViews.Register<ReportPage>(
+            page => $"<iframe title=\"{WebUtility.HtmlEncode(page.Title)}\" sandbox style=\"width:100%;max-width:210mm;height:297mm;border:1px solid #8888\" srcdoc=\"{WebUtility.HtmlEncode(page.Html)}\"></iframe>",
+            page => page.Markdown);
     }
 
     private static void Report<T>(Func<T, ReportBlock> report) =>

@@ -8,6 +8,8 @@ namespace Transport.Notebooks;
 /// <summary>How values look when a notebook shows them.</summary>
 public static class NotebookViews
 {
+    private const int ValuesInALine = 20;
+
     /// <summary>
     /// Registers the views with the notebook kernel of this process. A value without a view of its own is shown as plain text.
     /// Calling it again changes nothing.
@@ -27,9 +29,20 @@ public static class NotebookViews
         Formatter.Register<IEnumerable>(
             rows => RecordTable.TryToHtml(rows) ?? $"<pre>{WebUtility.HtmlEncode(rows.ToDisplayString(MediaType.PlainText))}</pre>",
             MediaType.Html);
+        Formatter.Register<IEnumerable>(rows => RecordTable.TryToText(rows) ?? InALine(rows), MediaType.PlainText);
         Formatter.SetPreferredMimeTypesFor(typeof(IEnumerable), MediaType.Html, MediaType.PlainText);
         Formatter.SetPreferredMimeTypesFor(typeof(IHtmlContent), MediaType.Html);
+        Formatter.Register<string>(text => text, MediaType.PlainText); // not a sequence of letters
         Formatter.SetPreferredMimeTypesFor(typeof(string), MediaType.PlainText);
+    }
+
+    // As the package writes it.
+    private static string InALine(IEnumerable values)
+    {
+        var items = values.Cast<object?>().Take(ValuesInALine + 1).Select(item => item.ToDisplayString(MediaType.PlainText)).ToList();
+        return items.Count == 0 ? "[  ]"
+            : items.Count > ValuesInALine ? $"[ {string.Join(", ", items.Take(ValuesInALine))} ... (more) ]"
+            : $"[ {string.Join(", ", items)} ]";
     }
 
     /// <summary>A view with an HTML and a plain form.</summary>

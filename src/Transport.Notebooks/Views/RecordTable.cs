@@ -21,18 +21,9 @@ internal static class RecordTable
     /// <summary>The table, or null when the items are not all of one type with properties to show.</summary>
     public static string? TryToHtml(IEnumerable sequence)
     {
-        var rows = sequence.Cast<object?>().Take(MostRows + 1).ToList();
-        var isCut = rows.Count > MostRows;
-        if (isCut)
-            rows.RemoveAt(MostRows);
-        var types = rows.Select(row => row?.GetType()).Distinct().ToList();
-        if (types.Count != 1 || types[0] is not { } type || !IsRecord(type))
+        var (rows, isCut) = Rows(sequence);
+        if (Columns(rows) is not { } columns)
             return null;
-
-        var columns = type.GetProperties(BindingFlags.Public | BindingFlags.Instance)
-            .Where(property => property.GetIndexParameters().Length == 0)
-            .Select(property => new Column(property, rows))
-            .ToList();
         var html = new StringBuilder("<div style=\"overflow-x:auto\">");
         AppendTable(html, columns, 0, Math.Min(rows.Count, RowsInSight));
         if (rows.Count > RowsInSight)
@@ -45,6 +36,40 @@ internal static class RecordTable
         if (isCut)
             html.Append(CultureInfo.InvariantCulture, $"<p>Only the first {MostRows} rows are shown.</p>");
         return html.Append("</div>").ToString();
+    }
+
+    /// <summary>The same in plain text, a line for each row; null where there is no table to make.</summary>
+    public static string? TryToText(IEnumerable sequence)
+    {
+        var (rows, isCut) = Rows(sequence);
+        if (Columns(rows) is not { } columns)
+            return null;
+        var lines = new StringBuilder();
+        for (var row = -1; row < rows.Count; row++)
+        {
+            lines.Append(string.Join("  ", columns.Select(column => column.Aligned(row))).TrimEnd()).Append('\n');
+        }
+
+        return lines.Append(isCut ? $"Only the first {MostRows} rows are shown.\n" : "").ToString();
+    }
+
+    private static (List<object?> Rows, bool IsCut) Rows(IEnumerable sequence)
+    {
+        var rows = sequence.Cast<object?>().Take(MostRows + 1).ToList();
+        var isCut = rows.Count > MostRows;
+        if (isCut)
+            rows.RemoveAt(MostRows);
+        return (rows, isCut);
+    }
+
+    private static List<Column>? Columns(List<object?> rows)
+    {
+        var types = rows.Select(row => row?.GetType()).Distinct().ToList();
+        return types.Count != 1 || types[0] is not { } type || !IsRecord(type)
+            ? null
+            : [.. type.GetProperties(BindingFlags.Public | BindingFlags.Instance)
+                .Where(property => property.GetIndexParameters().Length == 0)
+                .Select(property => new Column(property, rows))];
     }
 
     // Whatever formats itself (numbers, quantities, dates) is a value, not a row.
@@ -98,5 +123,8 @@ internal static class RecordTable
         public List<string> Texts { get; }
 
         public int Width { get; }
+
+        // A row in the width of its column; −1 is the head.
+        public string Aligned(int row) => (row < 0 ? Title : Texts[row]) is var text && IsNumber ? text.PadLeft(Width) : text.PadRight(Width);
     }
 }

@@ -54,4 +54,22 @@ public sealed class NounTests
         Assert.Null((ReferenceMembranes.Textbook with { VolumePerPressure = null }).VolumePerPressure);
         Assert.Equal(default, (ReferenceMembranes.Textbook with { SodiumPermeability = default }).SodiumPermeability);
     }
+
+    // A default ImmutableArray is no list: whoever reads it later fails far from the mistake.
+    [Fact]
+    public void A_list_that_was_never_made_is_refused_at_the_door()
+    {
+        var space = new RegimenSpace { VolumesPerCycle = [Volume.FromLiters(2)] };
+        var night = Regimen.Cycling(TimeSpan.FromHours(9), 4, Volume.FromLiters(2), DialysisSolution.Glucose136);
+        Func<object>[] edits =
+        [
+            () => space with { NightLengths = default }, () => space with { Cycles = default }, () => space with { VolumesPerCycle = default },
+            () => space with { NightSolutions = default }, () => space with { StrongerFirstCycles = default }, () => space with { DayFills = default },
+            () => night with { Night = default }, () => night with { Day = default },
+        ];
+        for (var i = 0; i < edits.Length; i++)
+        {
+            Assert.True(Record.Exception(() => edits[i]()) is ArgumentException, $"Edit {i} was let through.");
+        }
+    }
 }

@@ -127,6 +127,24 @@ public sealed class EquilibrationFindingsTests
         Assert.Equal(code, EquilibrationIndices.Of(Middle(0.70, 0.38, ultrafiltration)).Findings
             .SingleOrDefault(finding => finding.Field == "net ultrafiltration")?.Code);
 
+    // Two volumes of ± 25 mL each: 35 mL. Exactly on the limit is not below it, and not far from it either.
+    [Theory]
+    [InlineData(399, "low-ultrafiltration-capacity")]
+    [InlineData(400, "ultrafiltration-near-limit")]
+    [InlineData(435, "ultrafiltration-near-limit")]
+    [InlineData(436, null)]
+    public void At_3_86_percent_what_lies_within_the_error_above_400_is_called_near(double ultrafiltration, string? code) =>
+        Assert.Equal(code, EquilibrationIndices.Of(Strong(0.70, ultrafiltration, 8)).Findings.SingleOrDefault(finding => finding.Field == "net ultrafiltration")?.Code);
+
+    // MV-04 of the examples: D/P 0.72 with 74 % of glucose absorbed. Fast transfer means a D/P above its border, and nothing else.
+    [Fact]
+    public void Absorbed_glucose_beyond_its_limit_is_no_pattern_of_fast_transfer()
+    {
+        var indices = EquilibrationIndices.Of(SampleSheet.Read(Path.Combine(ReferenceData.Folder, "examples", "merrow-04-lost-dip.csv")).ToTest());
+        Assert.Contains(indices.Findings, finding => finding.Code == "large-vascular-surface");
+        Assert.Equal([MembranePattern.LowOsmoticConductance], indices.Patterns);
+    }
+
     [Fact]
     public void A_threshold_is_data_and_can_be_changed()
     {

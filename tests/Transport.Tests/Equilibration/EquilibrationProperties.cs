@@ -82,6 +82,13 @@ public sealed class EquilibrationProperties
     });
 
     [Property(MaxTest = 200)]
+    public Property The_dip_is_its_ratio_times_plasma_sodium() => Prop.ForAll(Tests, test =>
+    {
+        var indices = EquilibrationIndices.Of(test);
+        return Near(indices.SodiumDip!.Value, indices.SodiumRatioDip!.Value * test.PlasmaSodium!.Value.MillimolesPerLiter, 1e-9);
+    });
+
+    [Property(MaxTest = 200)]
     public Property Residual_volume_by_dilution_lies_between_those_of_its_solutes() => Prop.ForAll(Between(50, 900).ToArbitrary(), Between(2, 40).ToArbitrary(), (creatinine, urea) =>
     {
         var dilution = EquilibrationIndices.Of(Strong(0.7, 300, 7) with

@@ -27,6 +27,18 @@ public sealed class PairedTestTests
         Assert.Contains("volume at 60 min", Assert.Single(PairedTest.Of(weak, strong with { DrainedVolume = null }).NotAvailable).Reason, StringComparison.Ordinal);
     }
 
+    // Swapped samples can leave no difference of glucose to divide by; that is a reason, no exception and no infinite conductance.
+    [Fact]
+    public void Two_hours_with_one_glucose_make_no_conductance()
+    {
+        var (weak, strong) = (Hour(DialysisSolution.Glucose136, 2050), Hour(DialysisSolution.Glucose386, 2450));
+        Assert.Contains("swapped samples", Assert.Single(PairedTest.Of(weak with { Dialysate = strong.Dialysate }, strong).NotAvailable).Reason, StringComparison.Ordinal);
+        Assert.Contains("swapped samples", Assert.Single(PairedTest.Of(weak with { Dialysate = strong.Dialysate }, strong with { Dialysate = weak.Dialysate }).NotAvailable).Reason, StringComparison.Ordinal);
+        Assert.Contains("strength of a bag is in doubt", Assert.Single(PairedTest.Of(weak with { IsStrengthInDoubt = true }, strong).NotAvailable).Reason, StringComparison.Ordinal);
+        var icodextrin = weak with { Solution = DialysisSolution.Icodextrin };
+        Assert.Contains("two glucose solutions", Assert.Single(PairedTest.Of(icodextrin, strong).NotAvailable).Reason, StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData(14, 2000, null)]
     [InlineData(15, 2000, "pair-dates-apart")]

@@ -102,4 +102,20 @@ public sealed class TransportClassificationTests
         Assert.Equal(
             ["slow (Low)", "slow-average (Low-average)", "fast-average (High-average)", "fast transfer (High)"],
             TransportCategories.All.Select(category => category.Name()));
+
+    [Theory]
+    [InlineData(0.50, 0.81, 0.65)]
+    [InlineData(0.65, 0.65, 0.81)]
+    [InlineData(0, 0.65, 0.81)]
+    [InlineData(0.50, double.NaN, 0.81)]
+    public void Borders_out_of_order_make_no_classes(double slow, double middle, double fast) =>
+        Assert.Throws<ArgumentOutOfRangeException>(() => new CategoryCuts(slow, middle, fast) { Name = "x", Evidence = Evidence.Choice, Source = "x" });
+
+    [Fact]
+    public void Borders_say_themselves_which_way_their_index_goes()
+    {
+        Assert.False(Cuts.IsFalling);
+        Assert.True(CategoryCuts.Twardowski1987Glucose.IsFalling);
+        Assert.Throws<ArgumentOutOfRangeException>(() => Cuts with { LargestValue = 0 });
+    }
 }

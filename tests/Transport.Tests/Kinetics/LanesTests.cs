@@ -1,3 +1,5 @@
+using System.Runtime.InteropServices;
+
 namespace Transport.Tests.Kinetics;
 
 /// <summary>Four patients in one vector against each of them alone.</summary>
@@ -48,15 +50,6 @@ public sealed class LanesTests
         }
     }
 
-    [Fact]
-    public void Lanes_beyond_the_last_member_repeat_it()
-    {
-        var ensemble = PopulationPrior.IncidentAdults().ToEnsemble(Person.BodySurface, 5, seed: 11);
-        var last = EnsembleLanes.FourFrom(ensemble, 4);
-        Assert.Equal(ensemble.DiffusionAreas[4], last.DiffusionArea[0]);
-        Assert.Equal(ensemble.DiffusionAreas[4], last.DiffusionArea[3]);
-    }
-
     private static Real[] Alone(ThreePoreMembrane membrane, double tolerance)
     {
         var kernel = new DwellKernel<Real>(Dwell, Person.Plasma, SolutePanel.Full, new() { RelativeTolerance = tolerance });
@@ -69,7 +62,22 @@ public sealed class LanesTests
     {
         var kernel = new DwellKernel<Lanes4>(Dwell, Person.Plasma, SolutePanel.Full, new() { RelativeTolerance = tolerance });
         var states = new Lanes4[Minutes.Length * kernel.Dimension];
-        kernel.Run(ensemble.Center, EnsembleLanes.FourFrom(ensemble, 0), Lanes4.Of(250), Minutes, states);
+        kernel.Run(ensemble.Center, FourOf(ensemble), Lanes4.Of(250), Minutes, states);
         return states;
+    }
+
+    private static FreeParameters<Lanes4> FourOf(MembraneEnsemble ensemble)
+    {
+        var four = default(FreeParameters<Lanes4>);
+        for (var lane = 0; lane < Lanes4.Width; lane++)
+        {
+            var one = FreeParameters<Real>.From(ensemble, Math.Min(lane, ensemble.Count - 1));
+            LaneOf.Write(
+                MemoryMarshal.Cast<FreeParameters<Lanes4>, Lanes4>(MemoryMarshal.CreateSpan(ref four, 1)),
+                lane,
+                MemoryMarshal.Cast<FreeParameters<Real>, Real>(MemoryMarshal.CreateSpan(ref one, 1)));
+        }
+
+        return four;
     }
 }

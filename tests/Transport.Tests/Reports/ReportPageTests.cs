@@ -114,6 +114,27 @@ public sealed class ReportPageTests
         Assert.All(all, finding => Assert.True(Words(page).Contains(finding.Message, StringComparison.Ordinal) || Words(page).Contains(finding.Code, StringComparison.Ordinal), finding.Code));
     }
 
+    // The clinic's acceptance check: D/P 0.88, ultrafiltration 450 mL, dip 4.5 mmol/L at 3.86 %. The corrected dip is shown, no class of D/D0, and no word on water channels
+    // or sclerosis; with D/P 0.70 and 350 mL the same dip is compatible with a low conductance.
+    [Fact]
+    public void A_small_dip_is_read_with_transfer_and_ultrafiltration()
+    {
+        static ReportPage With(string creatinine, string drained) => PageOf(Sheets.Read(Sheets.With(Sheets.With(Sheets.With(
+            "dialysate,creatinine,240", $"dialysate,creatinine,240,{creatinine},µmol/L,"), "test,drained", $"test,drained volume,,{drained},mL,"),
+            "dialysate,sodium,60", "dialysate,sodium,60,126.5,mmol/L,")));
+        var (fast, average) = (With("704", "2490"), With("560", "2390"));
+
+        Assert.Contains("sodium dip 4.5 ± 1.3 mmol/L, corrected for diffusion", Words(fast), StringComparison.Ordinal);
+        Assert.DoesNotContain("By glucose, a cross-check", Words(fast), StringComparison.Ordinal);
+        Assert.DoesNotContain("low osmotic conductance", Words(fast), StringComparison.Ordinal);
+        foreach (var word in new[] { "channel", "aquaporin", "sclerosis", "acquired" })
+        {
+            Assert.DoesNotContain(word, Words(fast) + fast.Markdown, StringComparison.OrdinalIgnoreCase);
+        }
+
+        Assert.Contains("compatible with: low osmotic conductance to glucose. No diagnosis.", Words(average), StringComparison.Ordinal);
+    }
+
     [Fact]
     public void A_pair_leads_with_its_conductance()
     {

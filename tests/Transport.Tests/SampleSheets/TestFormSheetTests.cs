@@ -132,6 +132,55 @@ public class TestFormSheetTests
     public void A_test_that_is_not_as_the_classes_ask_for_is_computed_all_the_same(string row, string instead) =>
         Assert.NotNull(EquilibrationIndices.Of(Read(With(row, instead)).ToTest()).Classification);
 
+    // Clinical correction: refuse only what cannot be computed. Icodextrin is no fluid of this test, and yet its ratios are ratios.
+    [Fact]
+    public void A_test_with_icodextrin_gives_what_does_not_rest_on_glucose_and_nothing_is_compared()
+    {
+        var text = With(With(With(With("test,osmotic agent", "test,osmotic agent,,icodextrin,,"), "test,solution glucose", ""), "dialysate,glucose,0", "dialysate,glucose,0,0.8,mmol/L,"),
+            "dialysate,glucose,120", "dialysate,glucose,120,1.9,mmol/L,");
+        text = With(text, "dialysate,glucose,240", "dialysate,glucose,240,3.2,mmol/L,");
+        var sheet = Read(text);
+        Assert.False(sheet.HasErrors);
+        Assert.Contains(sheet.Findings, finding => finding is { Code: "not-a-glucose-test", Severity: Severity.Warning });
+        Assert.DoesNotContain(sheet.Findings, finding => finding.Code.StartsWith("glucose-", StringComparison.Ordinal));
+
+        var indices = EquilibrationIndices.Of(sheet.ToTest());
+        Assert.Equal(0.70, indices.DialysateToPlasmaCreatinine!.Value, 1e-12);
+        Assert.Equal(600, indices.NetUltrafiltration!.Value, 1e-9);
+        Assert.Null(indices.Classification);
+        Assert.Null(indices.DialysateToInitialGlucose);
+        Assert.Null(indices.GlucoseAbsorbed);
+        Assert.Empty(indices.Comparison!.Rows);
+        Assert.DoesNotContain(indices.Findings, finding => finding.Severity == Severity.Warning);
+        Assert.Contains(indices.NotAvailable, missing => missing.ToString() == "D/D0 glucose: not a glucose solution");
+        Assert.Throws<ArgumentException>(() => ObservedExchange.From(indices.Test));
+        Assert.Contains("glucose meters read falsely high", Transport.Reporting.ReportPages.Of(sheet, indices).Markdown, StringComparison.Ordinal);
+    }
+
+    // The 0-min glucose is 108 mmol/L, 0.86 of a 2.27 % bag; written is 3.86 %. One of the two is wrong, and which is not known.
+    [Fact]
+    public void A_strength_in_doubt_leaves_out_what_rests_on_it_and_nothing_else()
+    {
+        var text = With(With(With("dialysate,glucose,0", "dialysate,glucose,0,108,mmol/L,"), "test,drained", "test,drained volume,,2240,mL,"), "dialysate,sodium,60", "dialysate,sodium,60,128,mmol/L,");
+        var test = Read(text).ToTest();
+        var indices = EquilibrationIndices.Of(test);
+        Assert.True(test.IsStrengthInDoubt);
+        Assert.NotNull(indices.DialysateToPlasmaCreatinine);
+        Assert.Equal(55 / 108.0, indices.DialysateToInitialGlucose!.Value, 1e-12);
+        Assert.Equal(200, indices.NetUltrafiltration!.Value, 1e-9);
+        Assert.Equal(3, indices.SodiumDip!.Value, 1e-9);
+        Assert.Null(indices.GlucoseAbsorbed);
+        Assert.False(indices.Classification!.IsComparable);
+        Assert.Equal(["D/P creatinine"], indices.Comparison!.Rows.Select(row => row.Index.Name));
+        Assert.DoesNotContain(indices.Findings, finding => finding.Code is "low-ultrafiltration-capacity" or "low-osmotic-conductance");
+        Assert.Throws<ArgumentException>(() => ObservedExchange.From(test));
+
+        // The same test of a bag that fits its sample has all of it.
+        var sure = EquilibrationIndices.Of(test with { IsStrengthInDoubt = false });
+        Assert.Contains(sure.Findings, finding => finding.Code == "low-ultrafiltration-capacity");
+        Assert.NotNull(sure.GlucoseAbsorbed);
+    }
+
     [Theory]
     [InlineData(TestForm.FourHour)]
     [InlineData(TestForm.FourHourWithSodium)]

@@ -19,6 +19,12 @@ internal sealed class GlucoseChecks(CheckInputs inputs)
 
     private IEnumerable<Finding> Glucose()
     {
+        // With another fluid dialysate glucose comes from plasma: it may rise, and is below plasma's.
+        if (Draft.Agent != OsmoticAgent.Glucose)
+        {
+            yield break;
+        }
+
         var points = inputs.Points(sample => sample.Glucose);
         if (inputs.Bag is { } strength && inputs.Initial?.Glucose is { } first)
         {
@@ -40,7 +46,7 @@ internal sealed class GlucoseChecks(CheckInputs inputs)
                 var fits = Math.Abs(first.MillimolesPerLiter / fitting - Limits.InitialGlucoseShareUsual) <= Limits.InitialGlucoseShareTolerance;
                 yield return fits && !CheckInputs.Near(fitting, strength, Limits.ConventionGap)
                     ? Codes.WrongStrength.Finding(
-                        Invariant($"This glucose belongs to a bag of {fitting:0.0} mmol/L rather than {strength:0.0}. Correct the solution, or check the sample."),
+                        Invariant($"This glucose belongs to a bag of {fitting:0.0} mmol/L rather than {strength:0.0}. Correct the solution, or check the sample; until then limits, D/D0 class, absorbed glucose and a fit are left out."),
                         row, "dialysate glucose", found, expected)
                     : Codes.InitialGlucoseUnexpected.Finding(
                         share > 1

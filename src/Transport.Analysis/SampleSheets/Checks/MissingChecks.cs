@@ -99,7 +99,7 @@ internal sealed class MissingChecks(CheckInputs inputs)
                 field: "dialysate creatinine");
         }
 
-        if (inputs.Form != TestForm.Fast && !Draft.IsWritten(Analyte.Glucose, 0, Limits.InitialSampleMinutes))
+        if (inputs.Form != TestForm.Fast && Draft.Agent == OsmoticAgent.Glucose && !Draft.IsWritten(Analyte.Glucose, 0, Limits.InitialSampleMinutes))
         {
             yield return Codes.MissingInitialGlucose.Finding(
                 "There is no dialysate glucose at 0 min, so D/D0 is not given (the bag's glucose would be about 15 % too high). Add it if it was measured.",

@@ -23,7 +23,7 @@ internal sealed class SolutionChecks(CheckInputs inputs)
         if (Draft.Agent != OsmoticAgent.Glucose)
         {
             yield return Codes.NotAGlucoseTest.Finding(
-                "An equilibration test is made with a glucose solution; with another fluid its indices mean nothing. The values can be read, but are no test.",
+                "The classes, limits and series of an equilibration test are of glucose solutions. With this fluid D/P, ultrafiltration and the sodium dip are given as they are, and nothing is compared or fitted.",
                 Draft.RowOf(Words.Agent), Words.Agent.Name, Draft.Agent.ToString(), "glucose");
         }
 

@@ -47,7 +47,7 @@ internal sealed class ClassArithmetic(IndexInputs inputs)
 
     private TransportCategory? GlucoseCategory(EquilibrationIndices indices)
     {
-        if (!inputs.Limits.IsMiddleStrength(Test.Solution))
+        if (!indices.IsMiddle)
         {
             return null;
         }
@@ -89,6 +89,11 @@ internal sealed class ClassArithmetic(IndexInputs inputs)
         if (fill < low.Value || fill > high.Value)
         {
             cautions.Add(Invariant($"The fill was {fill:0} {low.Unit}, outside {low.Value:0} to {high.Value:0} {low.Unit}."));
+        }
+
+        if (Test.IsStrengthInDoubt)
+        {
+            cautions.Add("The glucose at 0 min belongs to a bag of another strength, so a sample or the bag may be another's.");
         }
 
         if (Test.CreatinineAssay is { Corrects: false, Method: not CreatinineMethod.Enzymatic })

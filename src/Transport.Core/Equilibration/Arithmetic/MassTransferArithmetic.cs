@@ -27,7 +27,9 @@ internal sealed class MassTransferArithmetic(IndexInputs inputs)
                     $"{Creatinine} ({form.Name})", "creatinine", Test.CorrectedPlasmaCreatinine, Test.CorrectedDialysateCreatinine,
                     inputs.Options.MassTransfer with { ConvectionWeight = form.Weight })!)],
             UreaMassTransfer = Coefficient(Urea, "urea", Test.PlasmaUrea, sample => sample.Urea, inputs.Options.MassTransfer),
-            GlucoseMassTransfer = indices.IsInitialGlucoseEstimated
+            GlucoseMassTransfer = Test.Solution.Agent != OsmoticAgent.Glucose
+                ? inputs.Missing(Glucose, "not a glucose solution")
+                : indices.IsInitialGlucoseEstimated
                 ? inputs.Missing(Glucose, "dialysate glucose at 0 min not measured")
                 : Coefficient(Glucose, "glucose", Test.PlasmaGlucose, sample => sample.Glucose, inputs.Options.MassTransfer),
         };

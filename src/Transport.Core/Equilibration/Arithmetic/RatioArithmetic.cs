@@ -10,6 +10,9 @@ internal sealed class RatioArithmetic(IndexInputs inputs)
 
     private EquilibrationTest Test => inputs.Test;
 
+    // With another fluid dialysate glucose comes from plasma and rises.
+    private bool IsGlucose => Test.Solution.Agent == OsmoticAgent.Glucose;
+
     public SampleRatios Of(DialysateSample sample, IndexValue? initialGlucose)
     {
         return new(sample.Time)
@@ -18,7 +21,7 @@ internal sealed class RatioArithmetic(IndexInputs inputs)
             UncorrectedDialysateToPlasmaCreatinine = Ratio(
                 "D/P creatinine, uncorrected", sample.Creatinine, CorrectedCreatinine.Mean(Test.Plasma.Select(plasma => plasma.Creatinine)), sample.Time, "D/P as measured"),
             DialysateToPlasmaUrea = Ratio("D/P urea", sample.Urea, Test.PlasmaUrea, sample.Time, "D/P"),
-            DialysateToInitialGlucose = sample.Glucose is { } glucose && initialGlucose is { Value: > 0 } d0
+            DialysateToInitialGlucose = IsGlucose && sample.Glucose is { } glucose && initialGlucose is { Value: > 0 } d0
                     && sample.Time > inputs.EarlyTolerance
                 ? new("D/D0 glucose", glucose.MillimolesPerLiter / d0.Value, "",
                     Invariant($"D/D0 at {sample.Time.TotalMinutes:0} min = {glucose.MillimolesPerLiter:0.0} / {d0.Value:0.0} mmol/L, {d0.Formula}"),
@@ -82,8 +85,9 @@ internal sealed class RatioArithmetic(IndexInputs inputs)
         if (ratios?.DialysateToInitialGlucose is null)
         {
             inputs.Missing("D/D0 glucose", final is null ? "no dialysate sample"
+                : !IsGlucose ? "not a glucose solution"
                 : final.Glucose is null ? At(final, "dialysate glucose")
-                : initialGlucose is null ? "dialysate glucose at 0 min not measured, and without a glucose solution it cannot be estimated"
+                : initialGlucose is null ? "no volume instilled, so D0 cannot be estimated"
                 : initialGlucose.Value <= 0 ? "no glucose at 0 min"
                 : "no dialysate sample after the start");
         }

@@ -37,6 +37,7 @@ internal sealed class VolumeArithmetic(IndexInputs inputs)
     public EquilibrationIndices GlucoseAbsorption(EquilibrationIndices indices)
     {
         var reason = Test.Solution.Agent != OsmoticAgent.Glucose || Test.Solution.Glucose.MillimolesPerLiter <= 0 ? "not a glucose solution"
+            : Test.IsStrengthInDoubt ? "the strength of the bag is in doubt"
             : Test.DrainedVolume is null ? "drained volume not measured"
             : Test.InstilledVolume.Milliliters <= 0 ? "no volume instilled"
             : inputs.AtEndOfDwell(sample => sample.Glucose) is null ? "dialysate glucose at the end of the dwell not measured"

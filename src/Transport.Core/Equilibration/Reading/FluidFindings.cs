@@ -69,7 +69,7 @@ internal static class FluidFindings
     private static IEnumerable<Finding> Dip(EquilibrationIndices indices)
     {
         var limits = indices.Options.Thresholds;
-        if (!limits.IsStrongStrength(indices.Test.Solution) || indices.SodiumDip is not { } dip)
+        if (!indices.IsStrong || indices.SodiumDip is not { } dip)
         {
             yield break;
         }
@@ -130,7 +130,7 @@ internal static class FluidFindings
     private static IEnumerable<Finding> FreeWaterShare(EquilibrationIndices indices)
     {
         var limits = indices.Options.Thresholds;
-        if (limits.IsStrongStrength(indices.Test.Solution) && indices.FirstHour?.FreeWaterFraction is { } share && share.Value < limits.SmallFreeWaterShare.Value)
+        if (indices.IsStrong && indices.FirstHour?.FreeWaterFraction is { } share && share.Value < limits.SmallFreeWaterShare.Value)
         {
             yield return new(Severity.Note, "free-water-share-low",
                 "Little of the first hour's ultrafiltration is free water, which is compatible with a low osmotic conductance; sodium to 1 mmol/L decides, so a repeat with one method tells more.")

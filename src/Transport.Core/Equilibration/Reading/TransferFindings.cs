@@ -61,7 +61,7 @@ internal static class TransferFindings
     private static IEnumerable<Finding> Surface(EquilibrationIndices indices)
     {
         var limits = indices.Options.Thresholds;
-        if (UltrafiltrationCapacity.Of(indices) is null || !limits.IsStrongStrength(indices.Test.Solution))
+        if (UltrafiltrationCapacity.Of(indices) is null || !indices.IsStrong)
         {
             yield break;
         }

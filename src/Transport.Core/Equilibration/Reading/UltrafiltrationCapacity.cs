@@ -13,8 +13,8 @@ internal sealed record UltrafiltrationCapacity(double Net, Threshold Low, Thresh
         var (limits, test) = (indices.Options.Thresholds, indices.Test);
         var isAboutFourHours = Math.Abs(test.Dwell.TotalMinutes - 240) <= limits.ClassTolerance.Value;
         return indices.NetUltrafiltration is not { } net || !isAboutFourHours || test.Patient.AgeYears < limits.AdultAge.Value ? null
-            : limits.IsStrongStrength(test.Solution) ? new(net.Value, limits.LowUltrafiltrationStrong, null)
-            : limits.IsMiddleStrength(test.Solution) ? new(net.Value, limits.LowUltrafiltrationMiddle, limits.NearUltrafiltrationMiddle)
+            : indices.IsStrong ? new(net.Value, limits.LowUltrafiltrationStrong, null)
+            : indices.IsMiddle ? new(net.Value, limits.LowUltrafiltrationMiddle, limits.NearUltrafiltrationMiddle)
             : null;
     }
 

@@ -3,11 +3,9 @@ using Transport.Tests;
 
 namespace Transport.NotebookTests;
 
-/// <summary>Notebook 01 as a clinic works it: on sheets that are not the demonstration's.</summary>
-public sealed partial class MainNotebookTests : IDisposable
+/// <summary>The clinic's notebooks as a clinic works them: on sheets that are not the demonstration's.</summary>
+public sealed partial class ClinicNotebookTests : IDisposable
 {
-    private static readonly string Notebook = Path.Combine(Repository.Root, "notebooks", "01-what-does-this-test-say.ipynb");
-
     private readonly Workbench _bench = new();
 
     public void Dispose() => _bench.Dispose();
@@ -47,11 +45,41 @@ public sealed partial class MainNotebookTests : IDisposable
         AssertClean(page);
     }
 
-    private async Task<string> PageOf(string sheet)
+    [Fact]
+    public async Task The_long_dwell_of_a_stranger_is_the_strangers()
+    {
+        var page = await PageOf("05-what-can-the-long-dwell-do", $"sheet={Workbench.Fixture("stranger.csv")}");
+        Assert.DoesNotContain("MV-0", page, StringComparison.Ordinal);
+        Assert.Contains("some glucose meters read falsely high", page, StringComparison.OrdinalIgnoreCase);
+
+        // The demonstration's fast membrane loses the weakest bag within 4 h; this slow one does not.
+        Assert.DoesNotContain("3.2 h", page, StringComparison.Ordinal);
+        AssertClean(page);
+    }
+
+    [Fact]
+    public async Task Two_tests_of_a_stranger_that_hardly_differ_get_no_story_of_a_fall()
+    {
+        // The stranger's sheet with a date, and again a year later with 40 mL less: far less than two tests differ by chance.
+        var sheet = await File.ReadAllTextAsync(Workbench.Fixture("stranger.csv"));
+        string Dated(string name, string date, string drained) => _bench.Write(
+            name, sheet.Replace("test;dwell;;4;h;", $"test;date;;{date};;\ntest;dwell;;4;h;", StringComparison.Ordinal).Replace("2,61", drained, StringComparison.Ordinal));
+        var page = await PageOf(
+            "03-why-did-ultrafiltration-fall",
+            $"earlierSheet={Dated("one.csv", "2024-03-01", "2,61")}", $"laterSheet={Dated("two.csv", "2025-03-01", "2,57")}");
+        Assert.DoesNotContain("MV-0", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("change-beyond-noise", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("low-osmotic-conductance", page, StringComparison.Ordinal);
+        AssertClean(page);
+    }
+
+    private Task<string> PageOf(string sheet) => PageOf("01-what-does-this-test-say", $"sheet={sheet}");
+
+    private async Task<string> PageOf(string notebook, params string[] settings)
     {
         await NotebookRun.RunAsync(
-            Notebook, new NotebookRunOptions { Settings = [$"sheet={sheet}"], OutputDirectory = _bench.PathOf("out") });
-        return await File.ReadAllTextAsync(_bench.PathOf("out/01-what-does-this-test-say.html"));
+            Path.Combine(Repository.Root, "notebooks", notebook + ".ipynb"), new NotebookRunOptions { Settings = settings, OutputDirectory = _bench.PathOf("out") });
+        return await File.ReadAllTextAsync(_bench.PathOf($"out/{notebook}.html"));
     }
 
     private static void AssertClean(string page)
