@@ -4,6 +4,12 @@ namespace Transport.Analysis;
 /// <remarks>A test, one of two paired tests and a recorded night each become one; a fit takes a list of them.</remarks>
 public sealed record ObservedExchange
 {
+    private const double UnknownResidual = 0.3;
+    private const double MeasuredResidual = 0.15;
+
+    // Transfer during instillation biases a dilution, whatever its assays promise.
+    private const double LeastOfDilution = 0.1;
+
     /// <summary>Whose exchange it was.</summary>
     public required Patient Patient { get; init; }
 
@@ -25,7 +31,8 @@ public sealed record ObservedExchange
     public required IReadOnlyList<Observation> Observations { get; init; }
 
     /// <summary>Doubt about the residual volume, as the standard deviation of its logarithm.</summary>
-    /// <remarks>0.3 where nobody measured it (200 to 300 mL are usual in adults, memory), 0.15 where the sheet gives it (choices).</remarks>
+    /// <remarks>0.3 where nobody measured it (200 to 300 mL are usual in adults, memory), 0.15 where the sheet gives it; by dilution its own, at
+    /// least 0.1 (choices).</remarks>
     public required double ResidualLogDeviation { get; init; }
 
     /// <summary>How the observations were made from the test: overfill, missing correction, missing plasma.</summary>
@@ -48,7 +55,8 @@ public sealed record ObservedExchange
 
         errors ??= AssayErrors.Default;
         var findings = new List<Finding>();
-        var residual = test.ResidualVolume ?? TypicalResidual(test.Patient);
+        var diluted = test.ResidualVolume is null ? ResidualVolumeByDilution.Of(test, EquilibrationIndicesOptions.Default) : null;
+        var residual = test.ResidualVolume ?? (diluted is { Volume.Milliliters: > 0 } ? diluted.Volume : TypicalResidual(test.Patient));
         var entered = test.EnteredVolume;
         var volumeDeviation = errors.VolumeDeviation.Milliliters;
         if (test.FillBasis == FillBasis.Label && test.Overfill is null)
@@ -89,8 +97,40 @@ public sealed record ObservedExchange
             Patient = test.Patient,
             Dwell = new(test.Solution, entered, test.Dwell, ResidualFluid.Used(residual, test.Patient.Plasma)),
             Observations = observations,
-            ResidualLogDeviation = test.ResidualVolume is null ? 0.3 : 0.15,
+            ResidualLogDeviation = test.ResidualVolume is not null ? MeasuredResidual
+                : diluted is { Volume.Milliliters: > 0, Index.StandardDeviation: { } deviation }
+                    ? Math.Clamp(deviation / diluted.Volume.Milliliters, LeastOfDilution, UnknownResidual)
+                    : UnknownResidual,
             Findings = findings,
+        };
+    }
+
+    /// <summary>An exchange of which the drained volume alone is known: an overnight dwell, a bag of a collection.</summary>
+    /// <param name="patient">Whose exchange it was.</param>
+    /// <param name="dwell">Solution, fill, duration and what was in the cavity before.</param>
+    /// <param name="drained">Volume drained.</param>
+    /// <param name="errors">Errors of the measurement; its volume's counts.</param>
+    /// <exception cref="ArgumentException">The solution is not a glucose solution.</exception>
+    public static ObservedExchange FromDrain(Patient patient, Dwell dwell, Volume drained, AssayErrors? errors = null)
+    {
+        ArgumentNullException.ThrowIfNull(patient);
+        ArgumentNullException.ThrowIfNull(dwell);
+        return new()
+        {
+            Patient = patient,
+            Dwell = dwell,
+            ResidualLogDeviation = UnknownResidual,
+            Findings = [],
+            Observations =
+            [
+                new(
+                    ObservedQuantity.NetUltrafiltrationMilliliters,
+                    dwell.Duration,
+                    (drained - dwell.Fill).Milliliters,
+                    (errors ?? AssayErrors.Default).VolumeDeviation.Milliliters,
+                    0,
+                    IsFitted: true),
+            ],
         };
     }
 

@@ -16,6 +16,7 @@ internal static class DomainViews
         Report<EquilibrationIndices>(Reports.Of);
         Report<FittedMembrane>(Reports.Of);
         Report<MembranePosterior>(PosteriorReports.Of);
+        Report<TestAdvice>(DesignReports.Of);
         Report<IReadOnlyList<DwellCurve>>(Reports.Of);
         Report<RegimenOutcome>(Reports.Of);
         Report<RegimenOutlook>(RegimenReports.Of);

@@ -82,6 +82,28 @@ public sealed class TestDesignTests
         Assert.Equal(1, advice.Now.Target / spread, 0.1);
     }
 
+    [Theory]
+    [InlineData("merrow-01-average")]
+    [InlineData("merrow-02-fast")]
+    [InlineData("merrow-03-slow")]
+    [InlineData("merrow-04-lost-dip")]
+    public void The_page_says_of_each_example_what_the_library_says(string name)
+    {
+        var page = File.ReadAllText(Path.Combine(Repository.Root, "docs", "concepts", "test-design.md"));
+        var test = SampleSheet.Read(Path.Combine(Repository.Root, "reference-data", "examples", name + ".csv")).ToTest();
+        var fit = MembraneFit.Run(test);
+        var night = new Dwell(
+            DialysisSolution.Glucose227,
+            Volume.FromLiters(2),
+            TimeSpan.FromHours(8),
+            ResidualFluid.Used(ObservedExchange.TypicalResidual(test.Patient), test.Patient.Plasma));
+        var advice = TestDesign.Run(fit, DesignTarget.UltrafiltrationOf(test.Patient, night));
+        Assert.Contains(advice.Words, page, StringComparison.Ordinal);
+        Assert.Contains(TestDesign.Run(fit, DesignTarget.LogarithmOf(MembraneParameter.UltrasmallFraction)).Words, page, StringComparison.Ordinal);
+        Assert.Contains(advice.Words, Transport.Reporting.DesignReports.Of(advice).Text, StringComparison.Ordinal);
+        Assert.Equal(9, Transport.Reporting.DesignCharts.Precision(advice).Panels[0].Series[0].X.Count);
+    }
+
     [Fact]
     public void Wrong_questions_are_refused()
     {
