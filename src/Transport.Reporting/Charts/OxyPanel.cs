@@ -80,7 +80,10 @@ internal static class OxyPanel
             drawn.MajorStep = ticks.Count > 1 ? ticks[1] - ticks[0] : 1;
             drawn.MajorGridlineStyle = LineStyle.None;
             drawn.LabelFormatter = value =>
-                ticks.Index().FirstOrDefault(tick => Math.Abs(tick.Item - value) < 1e-6, (-1, 0)) is (>= 0 and var at, _) ? axis.TickLabels![at] : "";
+            {
+                var at = Enumerable.Range(0, ticks.Count).FirstOrDefault(i => Math.Abs(ticks[i] - value) < 1e-6, -1);
+                return at < 0 ? "" : axis.TickLabels![at];
+            };
         }
         return drawn;
     }
