@@ -57,6 +57,17 @@ public sealed partial class ClinicNotebookTests : IDisposable
         AssertClean(page);
     }
 
+    [Theory]
+    [InlineData("04-which-night-for-this-membrane")]
+    [InlineData("07-what-should-the-next-test-sample")]
+    public async Task A_night_and_a_next_test_are_the_strangers_too(string notebook)
+    {
+        var page = await PageOf(notebook, $"sheet={Workbench.Fixture("stranger.csv")}");
+        Assert.DoesNotContain("MV-0", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("fast-average", page, StringComparison.Ordinal);
+        AssertClean(page);
+    }
+
     [Fact]
     public async Task Two_tests_of_a_stranger_that_hardly_differ_get_no_story_of_a_fall()
     {

@@ -36,6 +36,9 @@ internal sealed class CavityRun
     /// <summary>Now, min from the start of the first night.</summary>
     public double Time { get; set; }
 
+    /// <summary>To what the phases are integrated.</summary>
+    public double RelativeTolerance => integration.RelativeTolerance;
+
     /// <summary>Volume and amounts: what the cavity is.</summary>
     public int CavitySize { get; private set; }
 

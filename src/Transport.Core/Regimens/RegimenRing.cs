@@ -6,6 +6,9 @@ internal sealed class RegimenRing
     private const double SteadyTolerance = 1e-9;
     private const int MostDays = 60;
 
+    // A tenth of the contents goes from cycle to cycle: after so many days what still differs is the integrator's, which steps otherwise when its start moves by a hair.
+    private const int DaysToForget = 8;
+
     private readonly CavityRun run;
     private readonly RegimenPlan plan;
     private readonly Regimen fallback;
@@ -51,7 +54,7 @@ internal sealed class RegimenRing
     /// <summary>
     /// Around until the cavity meets, at the start of a phase, what it was there one period earlier; from there on every phase would repeat what is on
     /// record. Only the residual is carried from cycle to cycle, a tenth of the contents and half forgotten, so that a day and about six
-    /// cycles suffice. Pools are not compared: they are to be held.
+    /// cycles suffice. With loose tolerances of integration it meets itself only to these. Pools are not compared: they are to be held.
     /// </summary>
     public void Settle(RunControl control)
     {
@@ -60,7 +63,7 @@ internal sealed class RegimenRing
             control.Cancellation.ThrowIfCancellationRequested();
             for (var k = 0; k < plan.Count; k++)
             {
-                if (rounds > 0 && RepeatsItself(k))
+                if (rounds > 0 && RepeatsItself(k, rounds * plan.Days < DaysToForget ? SteadyTolerance : Math.Max(SteadyTolerance, run.RelativeTolerance)))
                 {
                     Restart();
                     Keep(plan.Count);
@@ -110,19 +113,19 @@ internal sealed class RegimenRing
         run.Run(plan[k], plan[k].Regimen ?? fallback, out records[k], drained.AsSpan(k * solutes, solutes));
     }
 
-    private bool RepeatsItself(int phase)
+    private bool RepeatsItself(int phase, double tolerance)
     {
         var before = StartOf(phase);
         for (var i = 0; i < run.CavitySize; i++)
         {
             var (now, then) = (run.State[i].Value, before[i]);
-            if (Math.Abs(now - then) > SteadyTolerance * Math.Max(Math.Abs(then), 1e-3))
+            if (Math.Abs(now - then) > tolerance * Math.Max(Math.Abs(then), 1e-3))
             {
                 return false;
             }
         }
 
-        return Math.Abs(run.Time - times[phase]) <= SteadyTolerance * RegimenSchedule.MinutesPerDay;
+        return Math.Abs(run.Time - times[phase]) <= tolerance * RegimenSchedule.MinutesPerDay;
     }
 
     private void Keep(int phase)
