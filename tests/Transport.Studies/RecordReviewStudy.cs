@@ -6,7 +6,7 @@ namespace Transport.Studies;
 /// <summary>What a review of nights finds, how soon, and how often it cries wolf: virtual people whose fit is wrong by a posterior draw.</summary>
 public sealed class RecordReviewStudy : Study<RecordReviewRow>
 {
-    private const int Seed = 2026;
+    private const int Seed = 20261126;
     private const int Learning = 90;
     private const int Year = 365;
     private const int Begins = 150;

@@ -7,7 +7,7 @@ namespace Transport.Studies;
 public abstract class Study
 {
     /// <summary>Every study there is.</summary>
-    public static IReadOnlyList<Study> All { get; } = [.. Enum.GetValues<World>().Select(world => new RecoveryStudy(world)), new AgreementStudy(), new StrategyStudy()];
+    public static IReadOnlyList<Study> All { get; } = [.. Enum.GetValues<World>().Select(world => new RecoveryStudy(world)), new AgreementStudy(), new StrategyStudy(), new RecordReviewStudy()];
 
     /// <summary>Name of its files, and what the command line calls it.</summary>
     public abstract string Name { get; }
