@@ -57,6 +57,11 @@ internal sealed class DesignInformation
         var count = membrane.Count;
         var target = 0.0;
         var parameters = new double[count];
+        if (membranes.Count == 0)
+        {
+            throw new InvalidOperationException("In no membrane that is compatible with what is known can the planned dwells be computed; the cavity may run empty.");
+        }
+
         foreach (var at in membranes)
         {
             // A residual volume is known as well as its exchange says.

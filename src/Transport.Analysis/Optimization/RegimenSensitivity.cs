@@ -40,7 +40,11 @@ public static class RegimenSensitivity
         chosen.OrThrow();
         var byArea = Enumerable.Range(0, ensemble.Count).OrderBy(member => ensemble.DiffusionAreas[member]).ToArray();
         var byWater = Enumerable.Range(0, ensemble.Count).OrderBy(member => ensemble.UltrafiltrationCoefficients[member]).ToArray();
-        var shorter = chosen with { NightLength = chosen.NightLength - Lost };
+        var shorter = chosen with
+        {
+            NightLength = chosen.NightLength - Lost,
+            Night = [.. chosen.Night.Select(exchange => exchange with { DwellTime = null })],
+        };
         (string What, Patient Patient, ThreePoreMembrane Membrane, RegimenGoals Goals, Regimen Regimen, TimeSpan Lost)[] cases =
         [
             ("the membrane as fast as 1 draw in 20", patient, Member(byArea, 0.95), goals, chosen, default),

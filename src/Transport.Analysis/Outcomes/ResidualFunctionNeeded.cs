@@ -63,5 +63,5 @@ public sealed record ResidualFunctionNeeded
 
     /// <summary>In words, with the numbers.</summary>
     public override string ToString() => Invariant(
-        $"The goals are met down to a filtration rate of {FiltrationRate.MillilitersPerMinute:0.0} mL/min (now {now.FiltrationRate.MillilitersPerMinute:0.0}) and {Urine.Milliliters:0} mL of urine a day (now {now.UrineVolumePerDay.Milliliters:0}).");
+        $"{(IsThereNow ? "The goals are met down to" : "The goals are not met now; they would be with")} a filtration rate of {FiltrationRate.MillilitersPerMinute:0.0} mL/min (now {now.FiltrationRate.MillilitersPerMinute:0.0}) and {Urine.Milliliters:0} mL of urine a day (now {now.UrineVolumePerDay.Milliliters:0}).");
 }

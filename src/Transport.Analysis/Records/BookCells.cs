@@ -109,13 +109,14 @@ internal sealed partial class BookCells(
 
     public ImmutableArray<Symptom> Symptoms(BookColumn column)
     {
-        var text = SheetWords.Normal(Text(column));
+        // Any word that is not denied counts: a false alarm is a call too many, a missed one may be a peritonitis.
+        var text = Undenied(SheetWords.Normal(Text(column)));
         var found = ImmutableArray.CreateBuilder<Symptom>();
         foreach (var (symptom, words) in BookWords.SymptomWords)
         {
             foreach (var word in words)
             {
-                if (HasWord(text, word))
+                if (text.Contains(word, StringComparison.Ordinal))
                 {
                     found.Add(symptom);
                     text = text.Replace(word, "", StringComparison.Ordinal);
@@ -159,7 +160,7 @@ internal sealed partial class BookCells(
                 return Unread(column);
             }
 
-            var milliliters = bag.Groups["unit"].Value.StartsWith('m') ? liters : 1000 * liters;
+            var milliliters = bag.Groups["unit"].Value is ['m' or 'M', ..] ? liters : 1000 * liters;
             bags.Add(new(bag.Groups["count"].Success ? int.Parse(bag.Groups["count"].Value, System.Globalization.CultureInfo.InvariantCulture) : 1, Volume.FromMilliliters(milliliters), solution));
         }
 
@@ -206,11 +207,19 @@ internal sealed partial class BookCells(
         return cells.ReadQuantity(new(row, "", column.Name, "", number, unit, ""), column.Name, quantity, range, out _);
     }
 
-    private static bool HasWord(string text, string word)
-    {
-        var at = text.IndexOf(word, StringComparison.Ordinal);
-        return at >= 0 && !text[..at].TrimEnd().EndsWith("no", StringComparison.Ordinal) && !text[..at].TrimEnd().EndsWith("without", StringComparison.Ordinal);
-    }
+    // "no pain or fever, cramps": a denial reaches to the end of its part, and no further. "No stool" is itself a complaint; pain elsewhere is not the belly's.
+    private static string Undenied(string text) => string.Join("; ", Parts().Split(text.Replace("no stool", "constipated", StringComparison.Ordinal))
+        .Select(part => Denial().Match(part) is { Success: true } denial ? part[..denial.Index] : part)
+        .Select(part => PainElsewhere().Replace(part, "")));
+
+    [GeneratedRegex(@"[,.;:/]|\b(?:but|and|then|now)\b")]
+    private static partial Regex Parts();
+
+    [GeneratedRegex(@"\b(?:no|not|without|denies|never)\b")]
+    private static partial Regex Denial();
+
+    [GeneratedRegex(@"\b(?:back|leg|knee|hip|foot|hand|joint|tooth|head)[ -]?(?:pain|ache)")]
+    private static partial Regex PainElsewhere();
 
     [GeneratedRegex(@"[\s;/|]+")]
     private static partial Regex Between();

@@ -101,7 +101,8 @@ public sealed record NightRecord
                     - regimen.Night.Aggregate(default(Volume), (sum, exchange) => sum + exchange.Fill);
             }
 
-            return Exchanges.Length > 0 && Exchanges.All(exchange => exchange.Ultrafiltration is not null)
+            // Some cycles are no whole, and exchanges by hand are not the night.
+            return CycleDrains.Length == 0 && Exchanges.Length > 0 && Exchanges.All(exchange => exchange.Ultrafiltration is not null)
                 ? Exchanges.Aggregate(default(Volume), (sum, exchange) => sum + exchange.Ultrafiltration!.Value)
                 : null;
         }

@@ -80,10 +80,13 @@ internal sealed class NightResponse
         }));
         if (regimen.Settings.Drain.WholeDrain is { } drain)
         {
-            Take(NightLever.LostDwell, DrainStep * regimen.Cycles, Run(patient, membrane, regimen with
+            var slower = regimen with { Settings = regimen.Settings with { Drain = DrainProfile.Within(drain + TimeSpan.FromMinutes(DrainStep)) } };
+
+            // A night that has no minute to lose says nothing of lost minutes.
+            if (slower.Findings.All(finding => finding.Severity != Severity.Error))
             {
-                Settings = regimen.Settings with { Drain = DrainProfile.Within(drain + TimeSpan.FromMinutes(DrainStep)) },
-            }));
+                Take(NightLever.LostDwell, DrainStep * regimen.Cycles, Run(patient, membrane, slower));
+            }
         }
 
         var plasma = patient.Plasma with { Glucose = patient.Plasma.Glucose + Concentration.FromMillimolesPerLiter(GlucoseStep) };

@@ -128,13 +128,15 @@ internal static class NurseFindings
         NightRecord? fullestNight = null;
         for (var t = 0; t < nights.Count; t++)
         {
-            if (nights[t].Date.DayNumber <= today - 7 || responses[t] is not { } response)
+            // A tidal night leaves fluid behind by plan: its drains are no shares of its fills.
+            if (nights[t].Date.DayNumber <= today - 7 || nights[t].IsSkipped || responses[t] is not { } response
+                || response.Regimen.Night.Any(exchange => exchange.PartialDrain is not null))
             {
                 continue;
             }
 
             // A dry day's first drain is near nothing by design.
-            var fill = t > 0 ? responses[t - 1]?.DayFill ?? 0 : 0;
+            var fill = t > 0 && !nights[t - 1].IsSkipped && nights[t].Date.DayNumber - nights[t - 1].Date.DayNumber == 1 ? responses[t - 1]?.DayFill ?? 0 : 0;
             var isLow = fill > 0 && nights[t].InitialDrain is { } drain && drain.Milliliters < limits.LowDrainShare * fill
                 && drain.Milliliters < limits.LowDrainShare * Expected(reviewed[t]);
             var fills = response.Regimen.Night;
@@ -161,12 +163,12 @@ internal static class NurseFindings
 
         if (low.Count >= limits.RepeatedNights)
         {
-            Warn(findings, "record-drain-below-fill", $"On {low.Count} of the last seven days a drain brought less than {100 * limits.LowDrainShare:0} % of what was in, last on {Day(low[^1])}. Fluid may be staying behind: constipation, position, catheter.");
+            Warn(findings, "record-drain-below-fill", $"On {low.Count} of the last seven days a drain brought less than {100 * limits.LowDrainShare:0} % of the fill, last on {Day(low[^1])}. Fluid may be staying behind: constipation, position, catheter.");
         }
 
         if (fullest >= limits.OverfillShare)
         {
-            Warn(findings, "record-overfill-risk", $"By its drains the cavity held {fullest:0.0} times the fill on {Day(fullestNight!)}{(fullest >= limits.HighOverfillShare ? ", which is high" : "")}. With fullness, breathlessness or pain: stop, drain, call the unit.");
+            Warn(findings, "record-overfill-risk", $"By its drains the cavity held {fullest:0.0} times the fill on {Day(fullestNight!)}{(fullest >= limits.HighOverfillShare ? ", which is high" : "")}. With fullness, breathlessness or pain the unit's rule for overfill applies at once.");
         }
     }
 
@@ -185,7 +187,7 @@ internal static class NurseFindings
 
     private static void Strongest(IReadOnlyList<NightRecord> nights, ReviewLimits limits, int today, List<Finding> findings)
     {
-        int Uses(int from, int to) => nights.Count(night =>
+        int Uses(int from, int to) => nights.Count(night => !night.IsSkipped &&
             night.Date.DayNumber > from && night.Date.DayNumber <= to && (night.NightFluid?.HoldsStrongest == true || night.DayFluid?.HoldsStrongest == true));
         var (now, before) = (Uses(today - Month, today), Uses(today - 2 * Month, today - Month));
         if (today - nights[0].Date.DayNumber >= 2 * Month - 1 && now - before >= limits.StrongestRise)
@@ -228,7 +230,7 @@ internal static class NurseFindings
             _ => "Ultrafiltration",
         };
         var (first, second) = (change.Explanations[0], change.Explanations[1]);
-        return Invariant($"{what} lies {(change.IsDownward ? "below" : "above")} what was expected, signalled on {change.SignalledOn:yyyy-MM-dd}; it may have begun around {change.Began:yyyy-MM-dd} ({change.BeganEarliest:yyyy-MM-dd} to {change.BeganLatest:yyyy-MM-dd}), and nights return about {change.Size.Median.Milliliters:+0;−0} mL ({change.Size.Low.Milliliters:+0;−0} to {change.Size.High.Milliliters:+0;−0}). Most compatible: {ChangeWords.Name(first.Cause)}, or {ChangeWords.Name(second.Cause)}. {change.Separation}");
+        return Invariant($"{what} lies {(change.IsDownward ? "below" : "above")} what was expected, signalled on {change.SignalledOn:yyyy-MM-dd}; it may have begun around {change.Began:yyyy-MM-dd} ({change.BeganEarliest:yyyy-MM-dd} to {change.BeganLatest:yyyy-MM-dd}), and nights return about {Math.Abs(change.Size.Median.Milliliters):0} mL {(change.Size.Median.Milliliters < 0 ? "less" : "more")} than expected ({change.Size.Low.Milliliters:+0;−0} to {change.Size.High.Milliliters:+0;−0} mL). Most compatible: {ChangeWords.Name(first.Cause)}, or {ChangeWords.Name(second.Cause)}. {change.Separation}");
     }
 
     private static string Day(NightRecord night) => night.Date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);

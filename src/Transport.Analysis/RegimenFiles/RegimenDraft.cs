@@ -77,6 +77,12 @@ internal sealed class RegimenDraft
                     continue;
                 }
 
+                if (value < 0)
+                {
+                    values.Bad(row, "A concentration has to be zero or more.", "a positive number");
+                    continue;
+                }
+
                 if (item.Name == RegimenItem.Solution)
                 {
                     glucose = value;

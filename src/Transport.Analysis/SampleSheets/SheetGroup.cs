@@ -41,7 +41,7 @@ public sealed record SheetGroup(SheetGroupKind Kind, IReadOnlyList<SampleSheet> 
                 yield return new(SheetGroupKind.Test, tests, $"{one.FileName} holds one {one.ToTest().Form.Name()}");
                 yield break;
             case [var one, var other] when IsPair(one.ToTest(), other.ToTest()):
-                yield return new(SheetGroupKind.Pair, tests, $"{one.FileName} and {other.FileName} are a pair: both have the volume at 60 min, with two strengths, at most {PairDaysApart} days apart");
+                yield return new(SheetGroupKind.Pair, tests, $"{one.FileName} and {other.FileName} are a pair: both have the volume at 60 min, with two strengths, {(one.ToTest().Date is null || other.ToTest().Date is null ? "how many days apart is not known" : $"at most {PairDaysApart} days apart")}");
                 yield break;
             default:
                 yield return new(SheetGroupKind.Series, tests, $"{string.Join(", ", tests.Select(sheet => sheet.FileName))} are a series of {tests.Count} tests");

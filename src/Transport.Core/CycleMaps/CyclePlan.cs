@@ -13,6 +13,12 @@ internal static class CyclePlan
     /// <param name="into">What is found is added to it.</param>
     public static bool TryRead(Regimen regimen, double residual, TransientUse transient, List<CycleKind> into)
     {
+        // A drain that time ends, and a line that empties first, leave what the maps do not know of.
+        if (regimen.Settings.LongestDrain is not null || regimen.Settings.LineVolume > default(Volume))
+        {
+            return false;
+        }
+
         foreach (var exchange in regimen.Night)
         {
             if (exchange.PartialDrain is not null)

@@ -31,6 +31,19 @@ internal static class ReviewCommandLine
             return NotebookRunException.BadRequest;
         }
 
+        try
+        {
+            return Review(test, book, output, terminal, log);
+        }
+        catch (Exception problem) when (problem is IOException or UnauthorizedAccessException or ArgumentException or InvalidOperationException or RegimenException or IntegrationException)
+        {
+            log.WriteLine($"error: {problem.Message} Nothing was written.");
+            return NotebookRunException.BadRequest;
+        }
+    }
+
+    private static int Review(EquilibrationTest test, RecordBook book, string output, TextWriter terminal, TextWriter log)
+    {
         var fit = MembraneFit.Run(test);
         if (fit.Status != FitStatus.Converged)
         {
@@ -38,16 +51,7 @@ internal static class ReviewCommandLine
         }
 
         var review = RecordReview.Run(test.Patient, fit.ToEnsemble(), book, new() { Tested = test.Solution });
-        try
-        {
-            File.WriteAllText(output, RecordPage.Of(review, test.Date));
-        }
-        catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
-        {
-            log.WriteLine($"error: {output} cannot be written: {problem.Message}");
-            return NotebookRunException.BadRequest;
-        }
-
+        File.WriteAllText(output, RecordPage.Of(review, test.Date));
         foreach (var finding in book.Findings.Concat(review.Findings))
         {
             log.WriteLine(finding.ToString());

@@ -43,7 +43,17 @@ internal static class SimulateCommandLine
                 return NotebookRunException.BadRequest;
             }
 
+            if (files.Any(file => file.Week is not null))
+            {
+                log.WriteLine("read with care: a file says which days are treated; every figure here is as if every day were");
+            }
+
             var fit = MembraneFit.Run(test);
+            if (fit.Status != FitStatus.Converged)
+            {
+                log.WriteLine($"read with care: {fit.Summary}");
+            }
+
             List<(string Name, Regimen Regimen)> all = [.. files.SelectMany(file => file.Regimens).Select((named, i) => (named.Name.Length > 0 ? named.Name : Invariant(i), named.Regimen))];
             var comparison = RegimenComparison.Run(
                 test.Patient, fit.ToEnsemble(100), all[0].Regimen, all.Skip(1), OutlookOptions.Default with { Tested = test.Solution, Simulation = Timed }, new RunControl { Cancellation = cancellation });

@@ -27,7 +27,7 @@ internal static class MeasuredTable
     {
         SampledFluid.PrecedingDrain => (-1, "drain before"),
         SampledFluid.Dialysate => (row.Time!.Value.TotalMinutes, Invariant($"{row.Time.Value.TotalMinutes:0} min")),
-        SampledFluid.CollectedDrain => (row.Bag.Any(char.IsAsciiDigit) ? int.Parse(string.Concat(row.Bag.Where(char.IsAsciiDigit)), System.Globalization.CultureInfo.InvariantCulture) : 0, row.Bag),
+        SampledFluid.CollectedDrain => (row.Bag.Any(char.IsAsciiDigit) ? double.Parse(string.Concat(row.Bag.Where(char.IsAsciiDigit)), System.Globalization.CultureInfo.InvariantCulture) : 0, row.Bag),
         SampledFluid.Urine => (1e6, "urine"),
         _ => (1e7 + (row.Time?.TotalMinutes ?? -1), row.Time is { } time ? Invariant($"plasma\n{time.TotalMinutes:0} min") : "plasma"),
     };

@@ -33,6 +33,11 @@ public static class RecordPage
             return page.Append("<p>The book holds no night that could be read.</p>").Append(Problems(review)).Append("</body>\n</html>\n").ToString();
         }
 
+        if (TestAge(review, last.Value, testedOn) is { Length: > 0 } age)
+        {
+            page.Append("<p>").Append(Escape(age)).Append("</p>\n");
+        }
+
         AppendFindings(page, review);
         if (review.Nights.Count > 1 && review.Nights.Any(night => night.Ultrafiltration is not null || night.EmptyWeight is not null))
         {
@@ -42,9 +47,17 @@ public static class RecordPage
         AppendWeeks(page, review, last.Value);
         page.Append("<p>").Append(Escape(Text(review))).Append("</p>\n").Append(Problems(review));
         page.Append("<p class=\"small\"><b>Before anybody acts on this.</b> No flag is not safety: this page looks for lasting change in what was written down and watches nobody. Cloudy fluid, fever or belly pain, even with clear fluid: the patient contacts the unit at once and keeps the bag. ")
-            .Append("Breathlessness, pain on filling, swelling or blood: stop and call. Symptoms, fluid state, nutrition and laboratory values are not assessed here. An aid for licensed staff, no prescription and no order; confirm with the treating team, change nothing on this page alone. Local protocol rules.</p>\n</body>\n</html>\n");
+            .Append("Breathlessness, pain on filling, swelling or blood: stop and call. Symptoms, fluid state, nutrition and laboratory values are not assessed here. An aid for licensed staff, no prescription and no order; confirm with the treating team, change nothing on this page alone. Local protocol rules. A book carries no code of a patient: whose it is was not checked.</p>\n</body>\n</html>\n");
         return page.ToString();
     }
+
+    // What is expected is of the day of the test; after half a year a new one tells (as on every report of a test).
+    private static string TestAge(RecordReview review, DateOnly last, DateOnly? testedOn) => testedOn switch
+    {
+        { } test when review.Nights[0].Record.Date < test && last < test => "The book ends before the test: what is expected here is of a membrane measured later.",
+        { } test when last.DayNumber - test.DayNumber > 183 => "The test is more than six months older than the last night: what is expected may no longer hold, and a new test tells.",
+        _ => "",
+    };
 
     private static string Whose(RecordReview review, DateOnly? last, DateOnly? testedOn) => string.Join(" · ", new[]
     {
@@ -100,7 +113,7 @@ public static class RecordPage
                 .Append(Mean(nights.Select(night => night.Expected?.Median.Milliliters)))
                 .Append(Mean(nights.Select(night => night.Record.InitialDrain?.Milliliters)))
                 .Append(Mean(nights.Select(night => night.Record.LostDwell?.TotalMinutes)))
-                .Append(CultureInfo.InvariantCulture, $"<td>{nights.Count(night => night.Record.NightFluid?.HoldsStrongest == true || night.Record.DayFluid?.HoldsStrongest == true)}</td>")
+                .Append(CultureInfo.InvariantCulture, $"<td>{nights.Count(night => !night.Record.IsSkipped && (night.Record.NightFluid?.HoldsStrongest == true || night.Record.DayFluid?.HoldsStrongest == true))}</td>")
                 .Append(Mean(nights.Select(night => night.EmptyWeight?.Kilograms), "0.0"))
                 .Append(Pressure(nights))
                 .Append(Mean(nights.Select(night => night.Record.Urine?.Milliliters)))

@@ -127,9 +127,10 @@ public sealed class EquilibrationProperties
         CategoryCuts.Twardowski1987Creatinine.DistanceToBorder(ratio) < 1e-6
         || CategoryCuts.Twardowski1987Creatinine.ProbabilitiesOf(ratio, 1e-9)[CategoryCuts.Twardowski1987Creatinine.Of(ratio)] > 0.999999);
 
+    // To a billionth of a percentile: far out in the tail the series of the distribution function rounds, as it did at ratios of 0.0069 and 0.0065.
     [Property]
     public Property A_percentile_rises_with_the_value() => Prop.ForAll(Ratios, Ratios, (a, b) => ReferencePopulations.All.All(population =>
-        population.DialysateToPlasmaCreatinine.Percentile(Math.Min(a, b)) <= population.DialysateToPlasmaCreatinine.Percentile(Math.Max(a, b))));
+        population.DialysateToPlasmaCreatinine.Percentile(Math.Min(a, b)) <= population.DialysateToPlasmaCreatinine.Percentile(Math.Max(a, b)) + 1e-9));
 
     private static Arbitrary<double> Ratios => Between(0, 1.1).ToArbitrary();
 

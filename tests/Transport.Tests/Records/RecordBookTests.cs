@@ -137,6 +137,12 @@ public sealed class RecordBookTests
     [InlineData("no pain, no fever", "")]
     [InlineData("Belly pain and shivering", "AbdominalPain Fever")]
     [InlineData("drain pain", "FlowPain")]
+    [InlineData("no belly pain", "")]
+    [InlineData("no pain or fever", "")]
+    [InlineData("no pain yesterday, pain today", "AbdominalPain")]
+    [InlineData("no pain but fever", "Fever")]
+    [InlineData("back pain", "")]
+    [InlineData("no stool for three days", "Constipation")]
     [InlineData("a bit dizzy; cramps", "Dry")]
     public void Complaints_are_understood_where_words_are_plain(string text, string expected) =>
         Assert.Equal(expected, string.Join(' ', Read("date;symptoms", $"2026-02-05;\"{text}\"").Nights[0].Symptoms));
