@@ -61,6 +61,7 @@ internal static class SimulateCommandLine
             terminal.WriteLine(report.Text);
             if (pagePath is not null)
             {
+                Directory.CreateDirectory(Path.GetDirectoryName(Path.GetFullPath(pagePath))!);
                 File.WriteAllText(pagePath, Page(report, comparison));
                 terminal.WriteLine(pagePath);
             }

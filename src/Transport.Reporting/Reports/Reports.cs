@@ -255,7 +255,7 @@ public static class Reports
 
         static string Basis(FluidTarget fluid) => fluid.Basis.Length > 0 ? $" ({fluid.Basis})" : "";
 
-        static string Clearance(RegimenGoals goals) => goals.Clearance is { } clearance ? Invariant($", weekly Kt/V about {Digits.Fixed(clearance.WeeklyUreaDose, 1)}") : "";
+        static string Clearance(RegimenGoals goals) => (goals.Clearance is { } clearance ? Invariant($", weekly Kt/V about {Digits.Fixed(clearance.WeeklyUreaDose, 1)}") : "") + string.Concat(goals.Bounds.Select(bound => $"; {bound}"));
 
         static string Fills(RegimenGoals goals) =>
             (goals.LargestFill is { } own ? Invariant($"{Digits.Fixed(own.Milliliters, 0)} mL and ") : "") + Invariant($"{Digits.Fixed(goals.LargestFillPerSquareMeter, 0)} mL/m²");
