@@ -8,13 +8,11 @@ namespace Transport.Analysis;
 public sealed record BookFluid(DialysisSolution Solution, ImmutableArray<BookBag> Bags)
 {
     /// <summary>Whether the strongest glucose is among it: above 180 mmol/L, between 2.27 and 3.86 %.</summary>
-    public bool HoldsStrongest => Bags.IsEmpty ? IsStrongest(Solution) : Bags.Any(bag => IsStrongest(bag.Solution));
+    public bool HoldsStrongest => Bags.IsEmpty ? RegimenFindings.IsStrongest(Solution) : Bags.Any(bag => RegimenFindings.IsStrongest(bag.Solution));
 
     /// <summary>Equal where the solution and the bags are.</summary>
     public bool Equals(BookFluid? other) => other is not null && Solution == other.Solution && Bags.SequenceEqual(other.Bags);
 
     /// <inheritdoc/>
     public override int GetHashCode() => Solution.GetHashCode();
-
-    private static bool IsStrongest(DialysisSolution solution) => solution.Glucose.MillimolesPerLiter > 180;
 }
