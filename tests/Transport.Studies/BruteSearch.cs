@@ -36,7 +36,7 @@ internal static class BruteSearch
         RegimenRingOf?[] rings = [.. candidates.Select(candidate => catalog.Add(candidate.Regimen, scratch))];
         catalog.Complete(options);
         var worker = new RingWorker(patient, catalog, options.Screening, options, goals.Pressure, seesPeak: false);
-        var promises = new PosteriorGoals(goals, options.Screening);
+        var promises = new PosteriorGoals(goals, options.Screening, options.Layers);
         var shares = candidates.Select(_ => new double[goals.Bounds.Length]).ToArray();
         var figures = new double[RegimenFigures.Count];
         var draws = Math.Min(ensemble.Count, options.EnsembleMembers);

@@ -18,7 +18,7 @@ public sealed class StrategyStudy : Study<StrategyRow>
 
     private static readonly Patient Person = Patient.Example;
     private static readonly RegimenGoals Goals = new(FluidTarget.Between(Volume.FromMilliliters(700), Volume.FromMilliliters(1_100)));
-    private static readonly RegimenSearchOptions Options = new() { HoldsModelForm = false };
+    private static readonly RegimenSearchOptions Options = new() { Layers = DoubtLayers.ParametersAlone };
     private static readonly Lazy<Regimens> Space = new(() => new());
     private static readonly Lazy<(int Fixed, IReadOnlyDictionary<TransportCategory, int> ByCategory)> Rules = new(Train);
 

@@ -7,7 +7,7 @@ namespace Transport.Studies;
 public abstract class Study
 {
     /// <summary>Every study there is.</summary>
-    public static IReadOnlyList<Study> All { get; } = [.. Enum.GetValues<World>().Select(world => new RecoveryStudy(world)), new AgreementStudy(), new StrategyStudy(), new RecordReviewStudy()];
+    public static IReadOnlyList<Study> All { get; } = [.. RecoveryStudy.All, new AgreementStudy(), new StrategyStudy(), new RecordReviewStudy()];
 
     /// <summary>Name of its files, and what the command line calls it.</summary>
     public abstract string Name { get; }
@@ -48,6 +48,9 @@ public abstract class Study<TRow> : Study
     /// <summary>What the rows say, in Markdown.</summary>
     protected abstract string Page(IReadOnlyList<TRow> rows);
 
+    /// <summary>A picture of the rows, written beside the table; null where there is none.</summary>
+    protected virtual Figure? Picture(IReadOnlyList<TRow> rows) => null;
+
     /// <inheritdoc/>
     public override void Write(string directory, Action<int> progress)
     {
@@ -72,6 +75,10 @@ public abstract class Study<TRow> : Study
         }
 
         File.WriteAllText(Path.Combine(directory, Name + ".md"), Page(rows));
+        if (Picture(rows) is { } picture)
+        {
+            File.WriteAllText(Path.Combine(directory, Name + ".svg"), SvgRenderer.ToSvg(picture));
+        }
     }
 
     /// <inheritdoc/>

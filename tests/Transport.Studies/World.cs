@@ -11,4 +11,7 @@ public enum World
 
     /// <summary>Errors of the laboratory and of the scale have heavy tails: Student's t with 3 degrees of freedom at the stated standard deviation.</summary>
     HeavyTails,
+
+    /// <summary>One barrier without pores: the classical model makes the data, the three-pore model is fitted to them.</summary>
+    Lumped,
 }

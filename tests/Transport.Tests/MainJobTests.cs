@@ -53,7 +53,7 @@ public sealed class MainJobTests
         using var stream = new MemoryStream(System.Text.Encoding.UTF8.GetBytes(sheet));
         var test = SampleSheet.Read(stream, "sheet.csv").ToTest();
         var fit = MembraneFit.Run(test);
-        var ensemble = fit.ToEnsemble(20, seed: 5);
+        var ensemble = fit.ToGaussianEnsemble(20, seed: 5);
         var goals = new RegimenGoals(FluidTarget.Between(Volume.FromMilliliters(600), Volume.FromMilliliters(1000)));
         var space = new RegimenSpace
         {

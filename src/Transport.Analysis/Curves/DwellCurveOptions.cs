@@ -23,11 +23,8 @@ public sealed record DwellCurveOptions
     /// <summary>The strength that the patient's test used; null where the ensemble comes from no test.</summary>
     public DialysisSolution? Tested { get; init; }
 
-    /// <summary>Whether curves at untested strengths hold the model's own doubt.</summary>
-    public bool HoldsModelForm { get; init; } = true;
-
-    /// <summary>Whether ultrafiltration also holds how one dwell differs from the next in the same person (<see cref="NightVariation"/>).</summary>
-    public bool HoldsNightToNight { get; init; }
+    /// <summary>Which doubt ultrafiltration holds: by default that of parameters and, at untested strengths, the model's own.</summary>
+    public DoubtLayers Layers { get; init; } = DoubtLayers.Default;
 
     /// <summary>The defaults.</summary>
     public static DwellCurveOptions Default { get; } = new();

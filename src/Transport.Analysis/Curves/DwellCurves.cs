@@ -1,6 +1,4 @@
 using System.Collections.Immutable;
-using MathNet.Numerics.Distributions;
-using MathNet.Numerics.Random;
 using MathNet.Numerics.Statistics;
 
 namespace Transport.Analysis;
@@ -37,7 +35,7 @@ public static class DwellCurves
         var curves = new List<DwellCurve>();
         foreach (var strength in options.Solutions)
         {
-            var discrepancy = options.HoldsModelForm ? ModelDiscrepancy.Of(strength, options.Tested) : ModelDiscrepancy.None;
+            var discrepancy = options.Layers.Of(strength, options.Tested, ExchangeMode.Single);
             var membranes = strength.Polymer is null
                 ? ensemble
                 : PopulationPrior.IncidentAdults().ToEnsemble(patient.BodySurface, Math.Max(FewestOfPopulation, ensemble.Count), ensemble.Seed);
@@ -70,23 +68,31 @@ public static class DwellCurves
             throw new InvalidOperationException(failure.Finding.Message);
         }
 
-        var ultrafiltration = Columns();
+        var repeats = DoubtDraws.PerMember(ensemble.Count);
+        var ultrafiltration = Columns(repeats);
         var sodium = Columns();
         var glucose = Columns();
         var polymer = Columns();
-
-        // Streams of their own, so that member i has the same discrepancy and the same night at every strength and in every call.
-        var random = new MersenneTwister(ensemble.Seed ^ 0x5EED);
-        var nights = new MersenneTwister(ensemble.Seed ^ 0x0B5);
-        for (var i = 0; i < ensemble.Count; i++)
+        var doubt = new DoubtDraws(options.Layers, ensemble.Seed);
+        var part = DoubtDraws.Of(solution);
+        var variation = options.Layers.NightToNight;
+        for (var draw = 0; draw < ensemble.Count * repeats; draw++)
         {
-            var shift = discrepancy.Offset.Milliliters + discrepancy.Deviation.Milliliters * Normal.Sample(random, 0, 1);
-            var night = Normal.Sample(nights, 0, options.HoldsNightToNight ? 1 : 0);
+            var i = draw / repeats;
+            var shift = discrepancy.Offset.Milliliters + discrepancy.Deviation.Milliliters * doubt[part, draw];
+            var night = options.Layers.HoldsNightToNight ? doubt[DoubtDraws.Part.Night, draw] : 0;
             for (var t = 0; t < minutes.Length; t++)
             {
                 var time = TimeSpan.FromMinutes(minutes[t]);
                 var mean = discrepancy.Gain * (Milliliters(t, i) - Milliliters(0, i)) + shift * discrepancy.GrowthAt(time);
-                ultrafiltration[t][i] = mean + night * NightVariation.GrowthAt(time) * NightVariation.StartingMilliliters(mean);
+                ultrafiltration[t][draw] = mean + night * NightVariation.GrowthAt(time) * variation.Milliliters(mean);
+            }
+        }
+
+        for (var i = 0; i < ensemble.Count; i++)
+        {
+            for (var t = 0; t < minutes.Length; t++)
+            {
                 sodium[t][i] = (Micromoles(Solutes.Sodium, t, i) - Micromoles(Solutes.Sodium, 0, i)) / 1000;
                 glucose[t][i] =
                     (Micromoles(Solutes.Glucose, 0, i) - Micromoles(Solutes.Glucose, t, i)) / 1e6 * Solutes.Glucose.MolarMassGramsPerMole;
@@ -94,15 +100,13 @@ public static class DwellCurves
             }
         }
 
-        var holds = Doubt.Parameters
-            | (discrepancy == ModelDiscrepancy.None ? Doubt.None : Doubt.ModelForm)
-            | (options.HoldsNightToNight ? Doubt.NightToNight : Doubt.None);
+        var holds = discrepancy == ModelDiscrepancy.None ? options.Layers.Holds & ~Doubt.ModelForm : options.Layers.Holds;
         var net = Band("mL", ultrafiltration, holds);
         var peak = net.Median.Max();
         return new()
         {
             Solution = solution,
-            IsTested = options.Tested is { } used && ModelDiscrepancy.IsSameStrength(solution, used),
+            IsTested = options.Tested is { } used && ModelDiscrepancies.IsSameStrength(solution, used),
             IsOfPopulation = solution.Polymer is not null,
             Fill = options.Fill,
             Minutes = [.. minutes],
@@ -120,7 +124,7 @@ public static class DwellCurves
         double Micromoles(Solute solute, int t, int member) =>
             samples.ConcentrationsMillimolesPerLiter(solute, t)[member] * Milliliters(t, member);
 
-        double[][] Columns() => [.. minutes.Select(_ => new double[ensemble.Count])];
+        double[][] Columns(int perMember = 1) => [.. minutes.Select(_ => new double[ensemble.Count * perMember])];
     }
 
     private static Dwell DwellOf(Patient patient, DialysisSolution solution, Volume fill, TimeSpan duration) =>

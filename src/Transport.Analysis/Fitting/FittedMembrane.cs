@@ -89,7 +89,7 @@ public sealed class FittedMembrane
     /// <remarks>Quick, and good where the data decide. <see cref="MembraneSampling"/> draws from the posterior itself.</remarks>
     /// <exception cref="ArgumentOutOfRangeException">The count is less than 1.</exception>
     /// <exception cref="InvalidOperationException">The data do not identify the parameters: there is no covariance.</exception>
-    public MembraneEnsemble ToEnsemble(int count = 400, int seed = 20261125)
+    public MembraneEnsemble ToGaussianEnsemble(int count = 400, int seed = 20261125)
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(count, 1);
         var random = new MersenneTwister(seed);

@@ -75,7 +75,7 @@ internal sealed class Candidate
     public void Take(RegimenOutcome outcome, RegimenFigures reader, RegimenSearchOptions options)
     {
         Outcome = outcome;
-        ModelForm = DailyDoubt.ModelForm(outcome, options);
+        ModelForm = DailyDoubt.ModelForm(outcome, options.Layers, options.Tested);
         reader.Read(outcome, Figures);
         Figures[(int)RegimenMeasure.Ultrafiltration] += ModelForm.Shift;
         IsExact = true;

@@ -1,4 +1,3 @@
-using MathNet.Numerics.Distributions;
 using MathNet.Numerics.Statistics;
 
 namespace Transport.Analysis;
@@ -6,25 +5,25 @@ namespace Transport.Analysis;
 /// <summary>Bands and probabilities of one regimen from its measures in every draw.</summary>
 internal sealed class EnsembleBands
 {
-    // Members are repeated until this many draws carry the doubt that is not the membrane's.
-    private const int LeastDraws = 200;
     private const double Coverage = 0.90;
 
     private readonly double[] table;
     private readonly int members;
     private readonly double shift;
     private readonly double deviation;
-    private readonly Doubt ofMean;
+    private readonly DoubtLayers layers;
+    private readonly DoubtDraws doubt;
 
     /// <param name="table">Measures, draw after draw.</param>
     /// <param name="modelForm">What the model's discrepancy adds to the ultrafiltration, mL.</param>
-    /// <param name="options">Which doubt is held.</param>
-    public EnsembleBands(double[] table, (double Shift, double Deviation) modelForm, RegimenSearchOptions options)
+    /// <param name="layers">Which doubt is held.</param>
+    public EnsembleBands(double[] table, (double Shift, double Deviation) modelForm, DoubtLayers layers)
     {
         this.table = table;
         members = table.Length / RegimenFigures.Count;
         (shift, deviation) = modelForm;
-        ofMean = DailyDoubt.OfMean(options);
+        this.layers = layers;
+        doubt = new(layers, 0);
     }
 
     public Band<double> UreaDose => Bands(Column(RegimenMeasure.UreaDose), value => value, Doubt.Parameters);
@@ -32,30 +31,33 @@ internal sealed class EnsembleBands
     public Band<Mass> Glucose => Bands(Column(RegimenMeasure.GlucoseAbsorbed), Mass.FromGrams, Doubt.Parameters);
 
     public Band<Volume> MeanUltrafiltration => Bands(
-        Spread(Column(RegimenMeasure.Ultrafiltration), (value, z) => value + shift + deviation * z), Volume.FromMilliliters, ofMean);
+        Spread(Column(RegimenMeasure.Ultrafiltration), (value, draw) => value + shift + Missed(draw)), Volume.FromMilliliters, DailyDoubt.OfMean(layers));
 
     public Band<Volume> UltrafiltrationOfOneDay => Bands(
-        Spread(Column(RegimenMeasure.Ultrafiltration), (value, z) => value + shift + z * OfOneDay(value + shift)),
+        Spread(Column(RegimenMeasure.Ultrafiltration), (value, draw) =>
+        {
+            var mean = value + shift + Missed(draw);
+            return mean + layers.NightToNight.Milliliters(mean) * doubt[DoubtDraws.Part.Night, draw];
+        }),
         Volume.FromMilliliters,
-        ofMean | Doubt.NightToNight);
+        DailyDoubt.OfSingle(layers));
 
     /// <summary>Sodium with the doubt of its calibration; the measure holds its factor.</summary>
     public Band<AmountOfSubstance> Sodium(SodiumCalibration calibration) => Bands(
-        Spread(Column(RegimenMeasure.SodiumRemoved), (value, z) => value * Math.Exp(calibration.DeviationOfLogFactor * z)),
+        Spread(Column(RegimenMeasure.SodiumRemoved), (value, draw) => value * Math.Exp(calibration.DeviationOfLogFactor * doubt[DoubtDraws.Part.Sodium, draw])),
         AmountOfSubstance.FromMillimoles,
         Doubt.Parameters | Doubt.ModelForm);
 
-    public double ProbabilityOfMean(FluidTarget range) =>
-        Column(RegimenMeasure.Ultrafiltration).Average(value => DailyDoubt.ShareInRange(value + shift, deviation, range));
+    public Probability ProbabilityOfMean(FluidTarget range) => new(
+        Column(RegimenMeasure.Ultrafiltration).Average(value => DailyDoubt.ShareInRange(value + shift, deviation, range)), DailyDoubt.OfMean(layers));
 
-    public double ProbabilityOfDay(FluidTarget range) =>
-        Column(RegimenMeasure.Ultrafiltration).Average(value => DailyDoubt.ShareInRange(value + shift, OfOneDay(value + shift), range));
+    public Probability ProbabilityOfDay(FluidTarget range) => new(
+        Column(RegimenMeasure.Ultrafiltration).Average(value => DailyDoubt.ShareInRange(value + shift, OfOneDay(value + shift), range)), DailyDoubt.OfSingle(layers));
 
-    private double OfOneDay(double mean)
-    {
-        var night = NightVariation.StartingMilliliters(mean);
-        return Math.Sqrt(deviation * deviation + night * night);
-    }
+    private double OfOneDay(double mean) => double.Hypot(deviation, layers.NightToNight.Milliliters(mean));
+
+    // Of a regimen's strengths together; the strongest's stream stands for them.
+    private double Missed(int draw) => deviation * doubt[DoubtDraws.Part.Strong, draw];
 
     private double[] Column(RegimenMeasure measure)
     {
@@ -68,18 +70,11 @@ internal sealed class EnsembleBands
         return column;
     }
 
-    // Normal deviates on an even, irrational grid: no random numbers, the same for every regimen.
-    private double[] Spread(double[] values, Func<double, double, double> draw)
+    // Draws are the same for every regimen.
+    private double[] Spread(double[] values, Func<double, int, double> draw)
     {
-        var repeats = (LeastDraws + members - 1) / members;
-        var spread = new double[members * repeats];
-        for (var i = 0; i < spread.Length; i++)
-        {
-            var place = (i + 0.5) * 0.6180339887498949;
-            spread[i] = draw(values[i / repeats], Normal.InvCDF(0, 1, place - Math.Floor(place)));
-        }
-
-        return spread;
+        var repeats = DoubtDraws.PerMember(members);
+        return [.. Enumerable.Range(0, members * repeats).Select(i => draw(values[i / repeats], i))];
     }
 
     private static Band<T> Bands<T>(double[] values, Func<double, T> quantity, Doubt doubt)

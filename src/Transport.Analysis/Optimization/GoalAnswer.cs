@@ -3,9 +3,9 @@ namespace Transport.Analysis;
 /// <summary>How a regimen stands to a bound, over the ensemble.</summary>
 /// <param name="Bound">The bound.</param>
 /// <param name="Expected">Mean over the ensemble, in the measure's unit.</param>
-/// <param name="ProbabilityOfMean">Probability that the mean of many days lies within, 0 to 1.</param>
+/// <param name="ProbabilityOfMean">Probability that the mean of many days lies within.</param>
 /// <param name="ProbabilityOfSingleDay">The same of a single day; null where its scatter is not known.</param>
-public sealed record GoalAnswer(RegimenBound Bound, double Expected, double ProbabilityOfMean, double? ProbabilityOfSingleDay)
+public sealed record GoalAnswer(RegimenBound Bound, double Expected, Probability ProbabilityOfMean, Probability? ProbabilityOfSingleDay)
 {
     /// <summary>Whether it is met as it was asked for.</summary>
     public bool IsMet => Bound.Probability is { } asked ? Asked >= asked - 1e-9 : Bound.Holds(Expected);
@@ -14,5 +14,5 @@ public sealed record GoalAnswer(RegimenBound Bound, double Expected, double Prob
     public string Words => OptionWords.Answer(this);
 
     /// <summary>The probability that was asked for: of the mean, or of a single day.</summary>
-    internal double Asked => Bound.IsOfSingleDay ? ProbabilityOfSingleDay!.Value : ProbabilityOfMean;
+    internal double Asked => (Bound.IsOfSingleDay ? ProbabilityOfSingleDay!.Value : ProbabilityOfMean).Value;
 }

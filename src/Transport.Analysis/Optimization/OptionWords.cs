@@ -17,11 +17,11 @@ internal static class OptionWords
     {
         var bound = answer.Bound;
         var name = RegimenBound.Name(bound.Measure);
-        var mean = Text($"the mean of many days with a probability of {answer.ProbabilityOfMean:0.00}");
+        var mean = Text($"the mean of many days with a probability of {answer.ProbabilityOfMean}");
         var asked = (bound with { }).ToString();
         var range = asked.Contains(" with a probability", StringComparison.Ordinal) ? asked[..asked.IndexOf(" with a probability", StringComparison.Ordinal)] : asked;
         return answer.ProbabilityOfSingleDay is { } day
-            ? Text($"{Often(day)}: {range}; {mean}.")
+            ? Text($"{Often(day.Value)}: {range}; {mean}.")
             : Text($"{char.ToUpperInvariant(name[0])}{range[1..]}: {mean}; expected {answer.Expected:0.##}.");
     }
 

@@ -3,7 +3,7 @@ using MathNet.Numerics.Distributions;
 namespace Transport.Analysis;
 
 /// <summary>The share of a bound's promise that one draw of the membrane keeps: 0 or 1, or between them where other doubt is spread over the draw.</summary>
-internal sealed class PosteriorGoals(RegimenGoals goals, RegimenOptions simulation)
+internal sealed class PosteriorGoals(RegimenGoals goals, RegimenOptions simulation, DoubtLayers layers)
 {
     // Counts of shares add up exactly, in whatever order.
     private const double Unit = 1L << 30;
@@ -11,6 +11,14 @@ internal sealed class PosteriorGoals(RegimenGoals goals, RegimenOptions simulati
     private readonly double sodiumDeviation = simulation.Sodium.DeviationOfLogFactor;
 
     public IReadOnlyList<RegimenBound> Bounds { get; } = goals.Bounds;
+
+    /// <summary>Which doubt the mean of many days holds.</summary>
+    public Doubt DoubtOf(RegimenMeasure measure) => measure switch
+    {
+        RegimenMeasure.Ultrafiltration => DailyDoubt.OfMean(layers),
+        RegimenMeasure.SodiumRemoved => Doubt.Parameters | Doubt.ModelForm,
+        _ => Doubt.Parameters,
+    };
 
     /// <summary>The measure in one draw, with the model's discrepancy.</summary>
     public static double Value(RegimenMeasure measure, ReadOnlySpan<double> figures, double shift) =>
@@ -23,7 +31,7 @@ internal sealed class PosteriorGoals(RegimenGoals goals, RegimenOptions simulati
         switch (bound.Measure)
         {
             case RegimenMeasure.Ultrafiltration:
-                var night = ofSingleDay ? NightVariation.StartingMilliliters(value) : 0;
+                var night = ofSingleDay ? layers.NightToNight.Milliliters(value) : 0;
                 return Normally(bound, value, Math.Sqrt(modelForm.Deviation * modelForm.Deviation + night * night));
             case RegimenMeasure.SodiumRemoved when sodiumDeviation > 0 && value != 0:
                 // The calibration's factor is log-normal around its center.

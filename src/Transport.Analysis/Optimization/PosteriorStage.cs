@@ -29,7 +29,7 @@ internal sealed class PosteriorStage
         this.simulation = simulation;
         this.options = options;
         this.control = control;
-        bounds = new(goals, simulation);
+        bounds = new(goals, simulation, options.Layers);
         order = new(goals);
         draws = [.. Enumerable.Range(0, Math.Min(ensemble.Count, options.EnsembleMembers))];
     }
@@ -112,7 +112,12 @@ internal sealed class PosteriorStage
                 day += bounds.Share(bound, figures, candidate.ModelForm, true) / Count;
             }
 
-            yield return new(bound, expected, Math.Min(1, mean), bound.Measure == RegimenMeasure.Ultrafiltration ? Math.Min(1, day) : null);
+            var holds = bounds.DoubtOf(bound.Measure);
+            yield return new(
+                bound,
+                expected,
+                new(Math.Min(1, mean), holds),
+                bound.Measure == RegimenMeasure.Ultrafiltration ? new(Math.Min(1, day), DailyDoubt.OfSingle(options.Layers)) : null);
         }
     }
 

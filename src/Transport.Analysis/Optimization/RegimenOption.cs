@@ -21,11 +21,11 @@ public sealed record RegimenOption
     /// <summary>How often the ultrafiltration of a single day lies in the range, in words; the sentence to show first.</summary>
     public required string SingleDay { get; init; }
 
-    /// <summary>Probability that the ultrafiltration of a single day lies in the range, 0 to 1.</summary>
-    public required double ProbabilityOfDayInRange { get; init; }
+    /// <summary>Probability that the ultrafiltration of a single day lies in the range.</summary>
+    public required Probability ProbabilityOfDayInRange { get; init; }
 
-    /// <summary>Probability that the mean over many days lies in the range, 0 to 1.</summary>
-    public required double ProbabilityOfMeanInRange { get; init; }
+    /// <summary>Probability that the mean over many days lies in the range.</summary>
+    public required Probability ProbabilityOfMeanInRange { get; init; }
 
     /// <summary>24-h ultrafiltration, mean over many days.</summary>
     public required Band<Volume> Ultrafiltration { get; init; }

@@ -126,7 +126,7 @@ public static class RegimenSearch
 
         RegimenOption Option(double[] table, Candidate candidate, string why)
         {
-            var bands = new EnsembleBands(table, candidate.ModelForm, options);
+            var bands = new EnsembleBands(table, candidate.ModelForm, options.Layers);
             var probability = bands.ProbabilityOfDay(goals.Fluid);
             var outcome = options.Simulation.Timeline is null && candidate.Outcome is { } known
                 ? known
@@ -136,7 +136,7 @@ public static class RegimenSearch
                 Regimen = candidate.Regimen,
                 Outcome = outcome,
                 Change = present is null ? null : RegimenChange.Between(present, candidate.Regimen),
-                SingleDay = OptionWords.SingleDay(probability, goals.Fluid),
+                SingleDay = OptionWords.SingleDay(probability.Value, goals.Fluid),
                 ProbabilityOfDayInRange = probability,
                 ProbabilityOfMeanInRange = bands.ProbabilityOfMean(goals.Fluid),
                 Ultrafiltration = bands.MeanUltrafiltration,

@@ -12,8 +12,8 @@ public sealed record RegimenSearchOptions
     /// <summary>The strength that the patient's test used; the ultrafiltration of others holds the model's discrepancy. Null: there was no test.</summary>
     public DialysisSolution? Tested { get; init; }
 
-    /// <summary>Whether the ultrafiltration holds how far the model misses published series at strengths that were not tested.</summary>
-    public bool HoldsModelForm { get; init; } = true;
+    /// <summary>Which doubt the mean ultrafiltration holds; that of a single day always holds how nights differ besides. Sodium holds that of its calibration.</summary>
+    public DoubtLayers Layers { get; init; } = DoubtLayers.Default;
 
     /// <summary>How many members of the ensemble the options are run over.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Less than 1.</exception>

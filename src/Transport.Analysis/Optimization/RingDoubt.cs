@@ -7,31 +7,24 @@ internal sealed class RingDoubt
 {
     private readonly bool holds;
     private readonly ImmutableArray<Entry> entries;
-    private readonly int strengths;
-
     public RingDoubt(IReadOnlyList<CycleKind> kinds, RegimenSearchOptions options)
     {
-        holds = options.HoldsModelForm;
-        List<Concentration> glucose = [];
+        holds = options.Layers.HoldsModelForm;
         var made = ImmutableArray.CreateBuilder<Entry>(kinds.Count);
         foreach (var kind in kinds)
         {
             if (kind.Solution is not { } solution)
             {
-                made.Add(new(-1, ModelDiscrepancy.None, 0, 0));
+                made.Add(new(false, -1, ModelDiscrepancy.None, 0, 0, 0));
                 continue;
             }
 
-            if (!glucose.Contains(solution.Glucose))
-            {
-                glucose.Add(solution.Glucose);
-            }
-
-            made.Add(new(glucose.IndexOf(solution.Glucose), ModelDiscrepancy.Of(solution, options.Tested), kind.Fill, kind.Dwell));
+            var discrepancy = options.Layers.Of(solution, options.Tested, ExchangeMode.Single);
+            var ofCycle = options.Layers.Of(solution, options.Tested, ExchangeMode.Cycle).Deviation.Milliliters;
+            made.Add(new(kind.IsNight, (int)DoubtDraws.Of(solution), discrepancy, ofCycle, kind.Fill, kind.Dwell));
         }
 
         entries = made.MoveToImmutable();
-        strengths = glucose.Count;
     }
 
     /// <summary>What to add to the ultrafiltration and how sure that is, mL.</summary>
@@ -45,20 +38,27 @@ internal sealed class RingDoubt
             return (0, 0);
         }
 
-        Span<double> deviations = stackalloc double[strengths];
+        Span<double> deviations = stackalloc double[4];
         deviations.Clear();
+        var nightly = 0;
+        foreach (var kind in ring)
+        {
+            nightly += entries[kind].IsNight && entries[kind].Part >= 0 ? 1 : 0;
+        }
+
         var shift = 0.0;
         for (var k = 0; k < ring.Length; k++)
         {
             var entry = entries[ring[k]];
-            if (entry.Strength < 0)
+            if (entry.Part < 0)
             {
                 continue;
             }
 
             var share = entry.Discrepancy.GrowthAt(TimeSpan.FromMinutes(Math.Max(0, entry.Dwell - late[k])));
             shift += (entry.Discrepancy.Gain - 1) * (drained[k] - entry.Fill) + share * entry.Discrepancy.Offset.Milliliters;
-            deviations[entry.Strength] += share * entry.Discrepancy.Deviation.Milliliters;
+            deviations[entry.Part] += share
+                * (entry.IsNight && DailyDoubt.ModeOf(nightly) == ExchangeMode.Cycle ? entry.DeviationOfCycle : entry.Discrepancy.Deviation.Milliliters);
         }
 
         var variance = 0.0;
@@ -70,5 +70,5 @@ internal sealed class RingDoubt
         return (shift, Math.Sqrt(variance));
     }
 
-    private readonly record struct Entry(int Strength, ModelDiscrepancy Discrepancy, double Fill, double Dwell);
+    private readonly record struct Entry(bool IsNight, int Part, ModelDiscrepancy Discrepancy, double DeviationOfCycle, double Fill, double Dwell);
 }

@@ -62,6 +62,6 @@ internal sealed class RingWorker
         Simulated++;
         var outcome = workspace.Run(patient, membrane, regimen, options, RunControl.None);
         figures.Read(outcome, into);
-        return DailyDoubt.ModelForm(outcome, search);
+        return DailyDoubt.ModelForm(outcome, search.Layers, search.Tested);
     }
 }

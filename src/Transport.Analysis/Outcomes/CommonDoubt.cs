@@ -1,54 +1,46 @@
-using MathNet.Numerics.Distributions;
-
 namespace Transport.Analysis;
 
-/// <summary>Draws of what the model misses, the same for every regimen that is laid beside another.</summary>
-/// <remarks>
-/// Exchanges of one strength err together, different strengths independently, and so do sodium and pressure: a normal deviate for each, on a grid of irrational
-/// steps instead of random numbers.
-/// </remarks>
+/// <summary>Draws of what the model misses and of how days differ, the same for every regimen that is laid beside another.</summary>
+/// <remarks>Exchanges of one strength err together, different strengths independently, and so do sodium, pressure and nights.</remarks>
 internal sealed class CommonDoubt
 {
     private readonly OutlookOptions options;
-    private readonly double[] strengths;
+    private readonly DoubtDraws draws;
 
-    /// <param name="options">What was tested.</param>
-    /// <param name="regimens">All that are laid beside each other.</param>
-    public CommonDoubt(OutlookOptions options, IEnumerable<Regimen> regimens)
+    /// <param name="options">What was tested, and which layers are held.</param>
+    /// <param name="seed">The ensemble's.</param>
+    public CommonDoubt(OutlookOptions options, int seed)
     {
         this.options = options;
-        strengths = [.. regimens.SelectMany(regimen => regimen.Exchanges).Select(exchange => exchange.Solution.Glucose.MillimolesPerLiter).Distinct().Order()];
+        draws = new(options.Layers, seed);
     }
 
     /// <summary>One simulated day with one draw of the doubt.</summary>
     public MeasuredDay Of(RegimenOutcome outcome, int draw)
     {
         var sodium = outcome.Options.Sodium;
-        var (night, day) = (0.0, 0.0);
-        if (options.HoldsModelForm)
+        var night = Shift(DailyDoubt.Night(outcome), draw);
+        var day = Shift(DailyDoubt.Day(outcome), draw);
+        if (options.Layers.HoldsNightToNight)
         {
-            night = Shift(outcome.Regimen.Night.Zip(outcome.Cycles), draw);
-            day = Shift(outcome.Regimen.Day.Zip(outcome.DayExchanges), draw);
+            night += draws[DoubtDraws.Part.Night, draw] * options.Layers.NightToNight.Milliliters(outcome.Ultrafiltration.Milliliters + night + day);
         }
 
         var people = options.Pressure is null ? PressureRisk.DeviationBetweenPeople : 0;
-        return new(outcome, options, night, day, sodium.Factor * Math.Exp(sodium.DeviationOfLogFactor * Deviate(draw, 0)), people * Deviate(draw, 1));
+        return new(
+            outcome,
+            options,
+            night,
+            day,
+            sodium.Factor * Math.Exp(sodium.DeviationOfLogFactor * draws[DoubtDraws.Part.Sodium, draw]),
+            people * draws[DoubtDraws.Part.Pressure, draw]);
     }
 
-    private double Shift(IEnumerable<(Exchange Exchange, CycleOutcome Ran)> exchanges, int draw) => exchanges.Sum(pair =>
+    private double Shift(IEnumerable<(DialysisSolution Solution, CycleOutcome Ran, ExchangeMode Mode)> exchanges, int draw) => exchanges.Sum(one =>
     {
-        var (solution, ran) = (pair.Exchange.Solution, pair.Ran);
-        var discrepancy = ModelDiscrepancy.Of(solution, options.Tested);
-        var strength = Array.IndexOf(strengths, solution.Glucose.MillimolesPerLiter);
-        return (discrepancy.Gain - 1) * ran.Ultrafiltration.Milliliters
-            + discrepancy.GrowthAt(ran.DwellTime) * (discrepancy.Offset.Milliliters + discrepancy.Deviation.Milliliters * Deviate(draw, 2 + strength));
+        var discrepancy = options.Layers.Of(one.Solution, options.Tested, one.Mode);
+        return (discrepancy.Gain - 1) * one.Ran.Ultrafiltration.Milliliters
+            + discrepancy.GrowthAt(one.Ran.DwellTime)
+                * (discrepancy.Offset.Milliliters + discrepancy.Deviation.Milliliters * draws[DoubtDraws.Of(one.Solution), draw]);
     });
-
-    // Roots of prime numbers step through the unit interval evenly and without falling into step with each other.
-    private static double Deviate(int draw, int dimension)
-    {
-        ReadOnlySpan<double> primes = [5, 2, 3, 7, 11, 13, 17, 19, 23, 29, 31, 37, 41, 43, 47, 53];
-        var place = (draw + 0.5) * Math.Sqrt(primes[dimension % primes.Length]);
-        return Normal.InvCDF(0, 1, Math.Clamp(place - Math.Floor(place), 1e-6, 1 - 1e-6));
-    }
 }

@@ -3,10 +3,6 @@ namespace Transport.Analysis;
 /// <summary>Targets of guidelines and series for adults, as data: reference-data/regimen-targets.</summary>
 public static class GuidelineTargets
 {
-    // Virga, Nephrol Dial Transplant 2002 (read): one 24-h collection, total.
-    private const double NoiseOfUreaDose = 0.044;
-    private const double NoiseOfCreatinineClearance = 0.060;
-
     /// <summary>ISPD 2020: no single clearance is a target; when anuric, weak evidence for 1.7.</summary>
     public static GuidelineTarget Ispd2020 { get; } =
         UreaDose("total_ktv_ispd_2020", 1.7, "ISPD", 2020, "weak evidence; several measures and shared goals are asked for instead", Evidence.Read) with { OnlyWithoutUrine = true };
@@ -46,10 +42,10 @@ public static class GuidelineTargets
     }
 
     private static GuidelineTarget UreaDose(string code, double least, string source, int year, string strength, Evidence evidence) =>
-        new(code, OutcomeMeasures.KtOverV, least, source, year, strength, evidence) { NoiseOfOneDay = NoiseOfUreaDose };
+        new(code, OutcomeMeasures.KtOverV, least, source, year, strength, evidence) { NoiseOfOneDay = OutcomeMeasures.UreaDoseOfOneDay };
 
     private static GuidelineTarget Creatinine(string code, double least, string source, int year, string strength, Evidence evidence) =>
-        new(code, OutcomeMeasures.CreatinineClearance, least, source, year, strength, evidence) { NoiseOfOneDay = NoiseOfCreatinineClearance };
+        new(code, OutcomeMeasures.CreatinineClearance, least, source, year, strength, evidence) { NoiseOfOneDay = OutcomeMeasures.CreatinineClearanceOfOneDay };
 
     private static GuidelineTarget Fluid(string code, double least, string source, int year, string strength, Evidence evidence) =>
         new(code, OutcomeMeasures.Ultrafiltration, least, source, year, strength, evidence) { OnlyWithoutUrine = true };

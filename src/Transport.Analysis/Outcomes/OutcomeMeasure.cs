@@ -25,8 +25,17 @@ public sealed class OutcomeMeasure
     /// <summary>Where the formula or its constants are from, with their mark.</summary>
     public string Source { get; }
 
-    /// <summary>Which layers of doubt a band of it holds.</summary>
+    /// <summary>Which layers of doubt a band of it can hold.</summary>
     public Doubt Doubt { get; }
+
+    /// <summary>Standard deviation of a single day around a mean; null where it is not known.</summary>
+    internal Func<double, NightVariation, double>? DayToDay { get; init; }
+
+    /// <summary>What a band of it holds whatever was asked for: sodium the doubt of its calibration.</summary>
+    internal Doubt Always { get; init; }
+
+    /// <summary>Which layers a band holds of those that were asked for.</summary>
+    internal Doubt HeldOf(DoubtLayers layers) => Doubt & (layers.Holds | Always);
 
     /// <summary>Null where the day does not say: a solute without a plasma level, an option that was not given.</summary>
     internal Func<MeasuredDay, double?> Read { get; }

@@ -12,15 +12,22 @@ public static class OutcomeMeasures
     // Glucose polymer, kcal/g (memory).
     private const double PolymerEnergy = 4;
 
+    // Coefficient of variation of one 24-h collection, total (Virga et al., Nephrol Dial Transplant 2002, read).
+    internal const double UreaDoseOfOneDay = 0.044;
+    internal const double CreatinineClearanceOfOneDay = 0.060;
+
     private const string Bags = "sums over the bags of 24 h";
 
     /// <summary>24-h ultrafiltration.</summary>
     public static OutcomeMeasure Ultrafiltration { get; } = new(
-        "ultrafiltration, 24 h", "mL", 0, "Σ drained − Σ filled, night and day", Bags, Parameters | ModelForm, day => day.Ultrafiltration);
+        "ultrafiltration, 24 h", "mL", 0, "Σ drained − Σ filled, night and day", Bags, Parameters | ModelForm | NightToNight, day => day.Ultrafiltration)
+    {
+        DayToDay = (mean, night) => night.Milliliters(mean),
+    };
 
     /// <summary>That of the night.</summary>
     public static OutcomeMeasure NightUltrafiltration { get; } = new(
-        "ultrafiltration, night", "mL", 0, "Σ drained − Σ filled over the cycles", Bags, Parameters | ModelForm, day => day.Outcome.NightUltrafiltration.Milliliters + day.NightShift);
+        "ultrafiltration, night", "mL", 0, "Σ drained − Σ filled over the cycles", Bags, Parameters | ModelForm | NightToNight, day => day.Outcome.NightUltrafiltration.Milliliters + day.NightShift);
 
     /// <summary>That of the day.</summary>
     public static OutcomeMeasure DayUltrafiltration { get; } = new(
@@ -28,17 +35,20 @@ public static class OutcomeMeasures
 
     /// <summary>Per cycle, on average.</summary>
     public static OutcomeMeasure CycleUltrafiltration { get; } = new(
-        "ultrafiltration per cycle", "mL", 0, "ultrafiltration of the night / cycles", Bags, Parameters | ModelForm,
+        "ultrafiltration per cycle", "mL", 0, "ultrafiltration of the night / cycles", Bags, Parameters | ModelForm | NightToNight,
         day => day.Outcome.Cycles.Length > 0 ? (day.Outcome.NightUltrafiltration.Milliliters + day.NightShift) / day.Outcome.Cycles.Length : null);
 
     /// <summary>With urine.</summary>
     public static OutcomeMeasure FluidRemoval { get; } = new(
-        "fluid removal, 24 h", "mL", 0, "ultrafiltration + urine", Bags, Parameters | ModelForm, day => day.Ultrafiltration + day.Outcome.Urine.Milliliters);
+        "fluid removal, 24 h", "mL", 0, "ultrafiltration + urine", Bags, Parameters | ModelForm | NightToNight, day => day.Ultrafiltration + day.Outcome.Urine.Milliliters);
 
     /// <summary>Weekly Kt/V of urea, both.</summary>
     public static OutcomeMeasure KtOverV { get; } = new(
         "Kt/V urea, total", "per week", 2, "7 (K_p + K_r) / V, V body water", "KDOQI 2006 (read); V by the formula that is named", Parameters,
-        day => Weekly(day, day.Outcome.PeritonealUreaClearance + day.Patient.ResidualFunction.UreaClearance));
+        day => Weekly(day, day.Outcome.PeritonealUreaClearance + day.Patient.ResidualFunction.UreaClearance))
+    {
+        DayToDay = (mean, _) => UreaDoseOfOneDay * mean,
+    };
 
     /// <summary>By the peritoneum.</summary>
     public static OutcomeMeasure PeritonealKtOverV { get; } = new(
@@ -51,7 +61,10 @@ public static class OutcomeMeasures
     /// <summary>Weekly creatinine clearance per 1.73 m², both.</summary>
     public static OutcomeMeasure CreatinineClearance { get; } = new(
         "creatinine clearance, total", "L/week/1.73 m²", 1, "7 (K_p + (K_r urea + K_r creatinine)/2) · 1.73 / surface", "conventional; surface by Du Bois", Parameters,
-        day => day.Outcome.CreatinineDose.Total.LitersPerWeek);
+        day => day.Outcome.CreatinineDose.Total.LitersPerWeek)
+    {
+        DayToDay = (mean, _) => CreatinineClearanceOfOneDay * mean,
+    };
 
     /// <summary>By the peritoneum.</summary>
     public static OutcomeMeasure PeritonealCreatinineClearance { get; } = new(
@@ -84,7 +97,10 @@ public static class OutcomeMeasures
     /// <summary>Sodium removal, centred on published series.</summary>
     public static OutcomeMeasure SodiumRemoved { get; } = new(
         "sodium removed", "mmol/day", 0, "(Σ V_drain D − Σ V_fill F) · factor of the calibration", "the model removes more than series do (read): factor 0.55, 0.3 to 1.0 (choice)", Parameters | ModelForm,
-        day => day.Outcome.SodiumRemovedByModel.Millimoles * day.SodiumFactor);
+        day => day.Outcome.SodiumRemovedByModel.Millimoles * day.SodiumFactor)
+    {
+        Always = ModelForm,
+    };
 
     /// <summary>As the model has it.</summary>
     public static OutcomeMeasure SodiumRemovedByModel { get; } = new(
@@ -92,8 +108,11 @@ public static class OutcomeMeasures
 
     /// <summary>Sodium per litre of ultrafiltration.</summary>
     public static OutcomeMeasure SodiumPerLiter { get; } = new(
-        "sodium per litre of ultrafiltration", "mmol/L", 0, "sodium removed / ultrafiltration, where this is above 100 mL (choice)", "series: 68 to 122 (computed from figures that were read)", Parameters | ModelForm,
-        day => day.Ultrafiltration > 100 ? 1000 * day.Outcome.SodiumRemovedByModel.Millimoles * day.SodiumFactor / day.Ultrafiltration : null);
+        "sodium per litre of ultrafiltration", "mmol/L", 0, "sodium removed / ultrafiltration, where this is above 100 mL (choice)", "series: 68 to 122 (computed from figures that were read)", Parameters | ModelForm | NightToNight,
+        day => day.Ultrafiltration > 100 ? 1000 * day.Outcome.SodiumRemovedByModel.Millimoles * day.SodiumFactor / day.Ultrafiltration : null)
+    {
+        Always = ModelForm,
+    };
 
     /// <summary>Glucose absorbed.</summary>
     public static OutcomeMeasure GlucoseAbsorbed { get; } = new(

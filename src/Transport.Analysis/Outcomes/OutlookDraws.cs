@@ -1,3 +1,4 @@
+using MathNet.Numerics.Distributions;
 using MathNet.Numerics.Statistics;
 
 namespace Transport.Analysis;
@@ -8,10 +9,13 @@ internal sealed class OutlookDraws
     private const double Coverage = 0.90;
 
     private readonly Dictionary<OutcomeMeasure, double[]?> values;
+    private readonly DoubtLayers layers;
 
     /// <param name="days">The day of each draw.</param>
-    public OutlookDraws(IReadOnlyList<MeasuredDay> days)
+    /// <param name="layers">Which doubt they hold.</param>
+    public OutlookDraws(IReadOnlyList<MeasuredDay> days, DoubtLayers layers)
     {
+        this.layers = layers;
         values = OutcomeMeasures.All.ToDictionary(measure => measure, measure =>
         {
             // A figure that some draws cannot give is none.
@@ -20,12 +24,23 @@ internal sealed class OutlookDraws
         });
     }
 
-    public Band<double>? BandOf(OutcomeMeasure measure) => values[measure] is { } drawn ? Band(drawn, measure.Doubt) : null;
+    public Band<double>? BandOf(OutcomeMeasure measure) => values[measure] is { } drawn ? Band(drawn, measure.HeldOf(layers)) : null;
 
     public Band<double>? BandOfDifference(OutcomeMeasure measure, OutlookDraws present) =>
-        values[measure] is { } here && present.values[measure] is { } there ? Band([.. here.Zip(there, (one, other) => one - other)], measure.Doubt) : null;
+        values[measure] is { } here && present.values[measure] is { } there ? Band([.. here.Zip(there, (one, other) => one - other)], measure.HeldOf(layers)) : null;
 
-    public double? ShareAtLeast(OutcomeMeasure measure, double least) => values[measure]?.Average(value => value >= least ? 1.0 : 0);
+    public Probability? AtLeast(OutcomeMeasure measure, double least) => values[measure] is { } drawn
+        ? new(drawn.Average(value => value >= least ? 1.0 : 0), measure.HeldOf(layers))
+        : null;
+
+    // Where the draws hold nights already, they are single days.
+    public Probability? OfSingleDayAtLeast(OutcomeMeasure measure, double least) => (values[measure], measure.DayToDay) switch
+    {
+        (null, _) or (_, null) => null,
+        _ when measure.HeldOf(layers).HasFlag(Doubt.NightToNight) => AtLeast(measure, least),
+        ({ } drawn, { } scatter) => new(
+            drawn.Average(value => Normal.CDF(least, scatter(value, layers.NightToNight), value)), measure.HeldOf(layers) | Doubt.NightToNight),
+    };
 
     private static Band<double> Band(double[] drawn, Doubt doubt)
     {

@@ -9,8 +9,8 @@ public sealed record OutlookOptions
     /// <summary>The strength that the patient's test used; ultrafiltration of others holds the model's discrepancy. Null: there was no test.</summary>
     public DialysisSolution? Tested { get; init; }
 
-    /// <summary>Whether ultrafiltration holds how far the model misses published series at strengths that were not tested.</summary>
-    public bool HoldsModelForm { get; init; } = true;
+    /// <summary>Which doubt ultrafiltration holds. Sodium always holds that of its calibration.</summary>
+    public DoubtLayers Layers { get; init; } = DoubtLayers.Default;
 
     /// <summary>How many members of the ensemble are used at most.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Less than 1.</exception>

@@ -5,9 +5,6 @@ namespace Transport.Analysis;
 /// <summary>Runs regimens over an ensemble: the same members and the same draws of the model's own doubt for all, so that differences pair.</summary>
 internal static class OutlookStage
 {
-    // Members are repeated until this many draws carry the doubt that is not the membrane's.
-    private const int LeastDraws = 200;
-
     /// <summary>The rows, each with its difference from the first.</summary>
     public static ImmutableArray<RegimenOutlook> Run(
         IReadOnlyList<(string Name, Patient Patient, Regimen Regimen)> cases, MembraneEnsemble ensemble, OutlookOptions options, RunControl control)
@@ -29,10 +26,10 @@ internal static class OutlookStage
             }
         });
 
-        var doubt = new CommonDoubt(options, cases.Select(one => one.Regimen));
-        var repeats = (LeastDraws + members - 1) / members;
+        var doubt = new CommonDoubt(options, ensemble.Seed);
+        var repeats = DoubtDraws.PerMember(members);
         OutlookDraws[] draws = [.. cases.Select((_, k) =>
-            new OutlookDraws([.. Enumerable.Range(0, members * repeats).Select(draw => doubt.Of(outcomes[k, draw / repeats], draw))]))];
+            new OutlookDraws([.. Enumerable.Range(0, members * repeats).Select(draw => doubt.Of(outcomes[k, draw / repeats], draw))], options.Layers))];
         return [.. cases.Select((one, k) => new RegimenOutlook(
             one.Name,
             RegimenSimulation.Run(one.Patient, ensemble.Center, one.Regimen, simulation),

@@ -46,6 +46,9 @@ public sealed class RegimenOutlook
     public MeasuredOutcome this[OutcomeMeasure measure] => Measures.FirstOrDefault(one => one.Measure == measure)
         ?? throw new ArgumentException("Expected one of the measures.", nameof(measure));
 
-    /// <summary>The share of the draws in which a figure is at least so large, 0 to 1; null where it cannot be given.</summary>
-    public double? ProbabilityAtLeast(OutcomeMeasure measure, double least) => draws.ShareAtLeast(measure, least);
+    /// <summary>How probable it is that a figure is at least so large, in the mean of many days; null where it cannot be given.</summary>
+    public Probability? ProbabilityAtLeast(OutcomeMeasure measure, double least) => draws.AtLeast(measure, least);
+
+    /// <summary>The same of a single day; null where it cannot be given, or where it is not known how days differ.</summary>
+    public Probability? ProbabilityOfSingleDayAtLeast(OutcomeMeasure measure, double least) => draws.OfSingleDayAtLeast(measure, least);
 }

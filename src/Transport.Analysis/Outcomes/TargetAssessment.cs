@@ -7,9 +7,11 @@ namespace Transport.Analysis;
 /// <param name="Target">The target.</param>
 /// <param name="Assessment">How the median stands to it.</param>
 /// <param name="Value">The figure; null where it cannot be given.</param>
-/// <param name="ProbabilityOfMeeting">Share of the draws that come up to it, 0 to 1; null where it is not assessable.</param>
+/// <param name="ProbabilityOfMeeting">How probable it is that the mean of many days comes up to it; null where it is not assessable.</param>
+/// <param name="ProbabilityOfSingleDay">The same of a single measured day; null where it is not known how days differ.</param>
 /// <param name="Text">The same in words.</param>
-public sealed record TargetAssessment(GuidelineTarget Target, Assessment Assessment, Band<double>? Value, double? ProbabilityOfMeeting, string Text)
+public sealed record TargetAssessment(
+    GuidelineTarget Target, Assessment Assessment, Band<double>? Value, Probability? ProbabilityOfMeeting, Probability? ProbabilityOfSingleDay, string Text)
 {
     // Above 100 mL of urine a day residual function counts (KDOQI 2006, read).
     private const double LeastUrine = 100;
@@ -33,23 +35,26 @@ public sealed record TargetAssessment(GuidelineTarget Target, Assessment Assessm
             : null;
         if (why is not null)
         {
-            return new(target, Assessment.NotAssessable, value, null, $"Not assessable: {why}.");
+            return new(target, Assessment.NotAssessable, value, null, null, $"Not assessable: {why}.");
         }
 
         var probability = outlook.ProbabilityAtLeast(target.Measure, target.Least)!.Value;
         var (median, digits) = (value!.Value.Median, target.Measure.Decimals);
-        var assessment = new TargetAssessment(target, median >= target.Least ? Assessment.Met : Assessment.NotMet, value, probability, "");
+        var single = outlook.ProbabilityOfSingleDayAtLeast(target.Measure, target.Least);
+        var assessment = new TargetAssessment(target, median >= target.Least ? Assessment.Met : Assessment.NotMet, value, probability, single, "");
         var noise = target.NoiseOfOneDay == 0 ? "" : Invariant($" One measured day scatters by {100 * target.NoiseOfOneDay:0.0} %{(assessment.IsWithinNoise ? ", which is more than the gap" : "")}.");
         return assessment with
         {
-            Text = Invariant($"{(assessment.Assessment == Assessment.Met ? "Met" : "Not met")}: {Number(median)} {target.Measure.Unit} where {Number(target.Least)} is asked for, {Often(probability)} of the membranes that fit the test.{noise} Symptoms, volume and nutrition are not assessed here."),
+            Text = Invariant($"{(assessment.Assessment == Assessment.Met ? "Met" : "Not met")}: {Number(median)} {target.Measure.Unit} where {Number(target.Least)} is asked for. {Often(single)}he mean of many days comes up to it with a probability of {probability}, which holds doubt of {probability.Doubt.Words()}.{noise} Symptoms, volume and nutrition are not assessed here."),
         };
 
-        static string Often(double share) => Math.Round(10 * share) switch
+        // The single day first: "90 % of the mean" is read as 9 days in 10.
+        static string Often(Probability? day) => day is null ? "T" : Math.Round(10 * day.Value.Value) switch
         {
-            0 => "in fewer than 1 in 10",
-            10 => "in more than 9 in 10",
-            var tenths => Invariant($"in about {tenths:0} in 10"),
+            0 => "Fewer than 1 measured day in 10 comes up to it, and t",
+            1 => "About 1 measured day in 10 comes up to it, and t",
+            10 => "More than 9 measured days in 10 come up to it, and t",
+            var tenths => Invariant($"About {tenths:0} measured days in 10 come up to it, and t"),
         };
 
         string Number(double figure) => figure.ToString("F" + digits, System.Globalization.CultureInfo.InvariantCulture);

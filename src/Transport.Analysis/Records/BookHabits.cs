@@ -152,7 +152,7 @@ internal static class BookHabits
             return 0;
         }
 
-        var deviation = NightVariation.StartingMilliliters(response.Night);
+        var deviation = NightVariation.Starting.Milliliters(response.Night);
         var stated = Added(nights, responses, t, Stated(nights[0]));
         var added = Added(nights, responses, t, way);
         var countsWhole = way == UltrafiltrationCount.NightAndInitialDrain != (Stated(nights[0]) == UltrafiltrationCount.NightAndInitialDrain);

@@ -58,7 +58,7 @@ internal sealed class NightFilter
     /// <summary>Goes to the next night, which is so many days on.</summary>
     public void Next(NightResponse response, int days)
     {
-        var standard = NightVariation.StartingMilliliters(response.Night);
+        var standard = NightVariation.Starting.Milliliters(response.Night);
         if (response.ModelForm > modelForm)
         {
             // A strength that was not tested comes in: the model's own doubt with it.

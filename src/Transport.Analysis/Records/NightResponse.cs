@@ -13,6 +13,9 @@ internal sealed class NightResponse
     private const double DrainStep = 6;
     private const double GlucoseStep = 3;
 
+    // That a night of cycles is no long dwell, as a test is, is in NightNoise.OffsetMilliliters.
+    private static readonly DoubtLayers Layers = new() { ModelForm = ModelDiscrepancies.MeanIncidentAdult with { DeviationOfCycles = default } };
+
     private static readonly RegimenOptions Simulation = new() { Integration = new() { RelativeTolerance = 1e-5 } };
 
     private readonly double[] night = new double[Enum.GetValues<NightLever>().Length];
@@ -68,7 +71,7 @@ internal sealed class NightResponse
     public static NightResponse Of(RegimenWorkspace workspace, Patient patient, ThreePoreMembrane membrane, Regimen regimen, DialysisSolution? tested)
     {
         var at = Run(patient, membrane, regimen);
-        var response = new NightResponse(at, DailyDoubt.ModelForm(at, new RegimenSearchOptions { Tested = tested }));
+        var response = new NightResponse(at, DailyDoubt.ModelForm(at, Layers, tested));
         Take(NightLever.Area, LogStep, Run(patient, membrane with { DiffusionArea = membrane.DiffusionArea * Math.Exp(LogStep) }, regimen));
         Take(NightLever.GlucoseScale, LogStep, Run(patient, membrane with { GlucosePermeabilityScale = membrane.GlucosePermeabilityScale * Math.Exp(LogStep) }, regimen));
         Take(NightLever.Conductance, LogStep, Run(patient, membrane with { UltrafiltrationCoefficient = membrane.UltrafiltrationCoefficient * Math.Exp(LogStep) }, regimen));

@@ -50,7 +50,7 @@ internal static class ReviewCommandLine
             log.WriteLine($"read with care: {fit.Summary}");
         }
 
-        var review = RecordReview.Run(test.Patient, fit.ToEnsemble(), book, new() { Tested = test.Solution });
+        var review = RecordReview.Run(test.Patient, MembraneSampling.Run(fit).ToEnsemble(), book, new() { Tested = test.Solution });
         Directory.CreateDirectory(Path.GetDirectoryName(Path.GetFullPath(output))!);
         File.WriteAllText(output, RecordPage.Of(review, test.Date));
         foreach (var finding in book.Findings.Concat(review.Findings))

@@ -56,7 +56,7 @@ internal static class SimulateCommandLine
 
             List<(string Name, Regimen Regimen)> all = [.. files.SelectMany(file => file.Regimens).Select((named, i) => (named.Name.Length > 0 ? named.Name : Invariant(i), named.Regimen))];
             var comparison = RegimenComparison.Run(
-                test.Patient, fit.ToEnsemble(100), all[0].Regimen, all.Skip(1), OutlookOptions.Default with { Tested = test.Solution, Simulation = Timed }, new RunControl { Cancellation = cancellation });
+                test.Patient, MembraneSampling.Run(fit).ToEnsemble(100), all[0].Regimen, all.Skip(1), OutlookOptions.Default with { Tested = test.Solution, Simulation = Timed }, new RunControl { Cancellation = cancellation });
             var report = RegimenReports.Of(comparison);
             terminal.WriteLine(report.Text);
             if (pagePath is not null)

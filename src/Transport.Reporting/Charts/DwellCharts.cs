@@ -10,8 +10,8 @@ public static class DwellCharts
     public static Figure Ultrafiltration(IReadOnlyList<DwellCurve> curves)
     {
         ArgumentNullException.ThrowIfNull(curves);
-        var caption = "Shaded: 90 % band."
-            + (curves.Any(curve => !curve.IsTested && !curve.IsOfPopulation) ? " Dashed: not tested in this patient; its band also holds how far the model misses published series." : "")
+        var caption = $"Shaded: 90 % band of {curves.Aggregate(Doubt.None, (all, curve) => all | curve.NetUltrafiltration.Doubt).Words()}."
+            + (curves.Any(curve => !curve.IsTested && !curve.IsOfPopulation) ? " Dashed: not tested in this patient; its band alone holds that of model form: how far the model misses published series." : "")
             + Population(curves);
         return new(
             "Net ultrafiltration against dwell time",

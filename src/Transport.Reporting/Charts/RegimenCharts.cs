@@ -10,7 +10,7 @@ public static partial class RegimenCharts
         var rows = Reports.RowsOf(front);
         return new(
             "What the options give and cost",
-            "Point: median; whisker: 90 % band. Shaded: the range of ultrafiltration that was asked for. More ultrafiltration is not better." + Space(string.Join(" ", rows.Select(row => Caution.Of(row.Option.Regimen)).Distinct())),
+            $"Point: median; whisker: 90 % band, of ultrafiltration with doubt of {rows.Aggregate(Doubt.None, (all, row) => all | row.Option.Ultrafiltration.Doubt).Words()}. Shaded: the range of ultrafiltration that was asked for. More ultrafiltration is not better." + Space(string.Join(" ", rows.Select(row => Caution.Of(row.Option.Regimen)).Distinct())),
             string.Join(" ", rows.Select(row =>
                 $"{row.Name}: glucose {Digits.Fixed(row.Option.GlucoseAbsorbed.Median.Grams, 0)} g, ultrafiltration {Digits.Fixed(row.Option.Ultrafiltration.Median.Milliliters, 0)} mL, Kt/V {Digits.Fixed(row.Option.UreaDose.Median, 2)}, sodium {Digits.Fixed(row.Option.SodiumRemoved.Median.Millimoles, 0)} mmol.")),
             Panel(rows, "glucose absorbed in 24 h", "g", option => Extents(option.GlucoseAbsorbed, value => value.Grams)),

@@ -25,7 +25,7 @@ public static class RegimenReports
         return Targets(block, outlook)
             .FindingList(outlook.Findings)
             .Folded("Where each figure is from", new(["figure", "source"], [.. outlook.Measures.Select(one => (IReadOnlyList<string>)[one.Measure.Name, one.Measure.Source])]))
-            .Small(Modest);
+            .Small(Held(outlook.Options.Layers) + Modest);
     }
 
     /// <summary>Regimens beside the present one: first what would differ, then what each returns.</summary>
@@ -70,7 +70,7 @@ public static class RegimenReports
                     { Title = "What each returns" }),
                 [.. comparison.Rows])
             .FindingList([.. comparison.Rows.SelectMany(row => row.Findings).Where(finding => finding.Severity >= Severity.Warning).Distinct()])
-            .Small("Differences are taken member by member over the same membranes, so that common doubt cancels. " + Modest);
+            .Small("Differences are taken member by member over the same membranes, so that common doubt cancels. " + Held(comparison.Options.Layers) + Modest);
     }
 
     /// <summary>One thing turned, and what the regimen would return.</summary>
@@ -167,8 +167,11 @@ public static class RegimenReports
     {
         Assessment.NotAssessable => "not assessable",
         var met => (met == Assessment.Met ? "met: " : "not met: ") + Digits.Fixed(one.Value!.Value.Median, one.Target.Measure.Decimals)
-            + (one.IsWithinNoise ? ", within the noise" : "") + Invariant($"\n{100 * one.ProbabilityOfMeeting!.Value:0} % of the membranes"),
+            + (one.IsWithinNoise ? ", within the noise" : "") + (one.ProbabilityOfSingleDay is { } day ? Invariant($"\nsingle days {100 * day.Value:0} %") : "") + Invariant($"\nmean {100 * one.ProbabilityOfMeeting!.Value.Value:0} %"),
     };
+
+    private static string Held(DoubtLayers layers) =>
+        $"Bands of ultrafiltration hold doubt of {layers.Holds.Words()}; sodium's that of parameters and model form; the others that of parameters. ";
 
     private static string Capital(string name) => char.ToUpperInvariant(name[0]) + name[1..];
 

@@ -175,8 +175,11 @@ public static class Reports
                     ];
                 })]))
             .Sentence(Caution.Of(curves.Select(curve => curve.Solution)))
-            .Small("The peak is flat, and it is of ultrafiltration, not of sodium or clearance: it is no advice for a dwell time. Bands hold the doubt about the parameters, and at untested strengths how far the model misses published series.");
+            .Small("The peak is flat, and it is of ultrafiltration, not of sodium or clearance: it is no advice for a dwell time. " + Held(curves));
     }
+
+    private static string Held(IReadOnlyList<DwellCurve> curves) => string.Join(" ", curves.GroupBy(curve => curve.NetUltrafiltration.Doubt).Select(group =>
+        $"The band of ultrafiltration with {string.Join(", ", group.Select(curve => curve.Solution.Name))} holds doubt of {group.Key.Words()}."));
 
     /// <summary>A simulated day in numbers, each with what it rests on.</summary>
     public static ReportBlock Of(RegimenOutcome outcome)
@@ -223,12 +226,12 @@ public static class Reports
             ? front.Options.Select(option => Cares(option).ToHashSet()).Aggregate((all, own) => [.. all.Intersect(own)])
             : [];
         block.Table(new(
-            ["^", "^what changes", "single days\nin range", "#mean UF, mL\n90 % band", "#weekly\nKt/V", "#Na removed,\nmmol", "#glucose\nabsorbed, g", "#fluid,\nL"],
+            ["^", "^what changes", "single days in\nrange; mean", "#mean UF, mL\n90 % band", "#weekly\nKt/V", "#Na removed,\nmmol", "#glucose\nabsorbed, g", "#fluid,\nL"],
             [.. rows.Select(row => (IReadOnlyList<string>)
             [
                 row.Name,
                 row.Option.Change is { } change && row.Name != PresentName ? change.Text : row.Option.Regimen.Describe(),
-                Often(row.Option.ProbabilityOfDayInRange),
+                Invariant($"{Often(row.Option.ProbabilityOfDayInRange.Value)}\n{row.Option.ProbabilityOfMeanInRange}"),
                 Interval(row.Option.Ultrafiltration, value => value.Milliliters, 0),
                 Interval(row.Option.UreaDose, value => value, 2),
                 Interval(row.Option.SodiumRemoved, value => value.Millimoles, 0),
@@ -251,7 +254,7 @@ public static class Reports
             .Folded("Why the others are not here", new(
                 ["reason", "#regimens"],
                 [.. front.DroppedBecause.Select(pair => (IReadOnlyList<string>)[Words(pair.Key.ToString()), pair.Value.ToString(System.Globalization.CultureInfo.InvariantCulture)])]));
-        return block.Small("Options, not orders, listed by absorbed glucose. UF is a target with a floor and a ceiling: more is not better. Kt/V is an estimate with 4 to 6 % noise. Sodium is centred on published series and its band is wide. Symptoms, clinical volume, pressure and nutrition are not assessed here.");
+        return block.Small($"Single days hold doubt of {(front.Options.Select(option => option.ProbabilityOfDayInRange.Doubt).FirstOrDefault()).Words()}; below them the probability that the mean of many days is in the range, without the nights. Options, not orders, listed by absorbed glucose. UF is a target with a floor and a ceiling: more is not better. Kt/V is an estimate with 4 to 6 % noise. Sodium is centred on published series and its band is wide. Symptoms, clinical volume, pressure and nutrition are not assessed here.");
 
         static string Basis(FluidTarget fluid) => fluid.Basis.Length > 0 ? $" ({fluid.Basis})" : "";
 

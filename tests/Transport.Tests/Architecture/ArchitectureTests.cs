@@ -214,7 +214,7 @@ public sealed class ArchitectureTests
     // in the unit of the index that it belongs to.
     private static readonly string[] OnlyPureNumbers =
     [
-        "CategoryCuts", "CategoryProbabilities", "TransportClassification", "EquilibrationIndicesOptions", "SodiumCalibration", "UreaDose",
+        "Probability", "CategoryCuts", "CategoryProbabilities", "TransportClassification", "EquilibrationIndicesOptions", "SodiumCalibration", "UreaDose",
         "ReferenceDistribution", "SerialTestsOptions",
     ];
 

@@ -5,7 +5,7 @@ public sealed class DwellCurvesTests
     private static readonly Patient Person = Patient.Example;
     private static readonly ThreePoreMembrane Average = ReferenceMembranes.MeanIncidentAdult().ScaledTo(Person.BodySurface);
     private static readonly MembraneEnsemble Posterior =
-        MembraneFit.Run(Fitting.InventedTests.Of(Average, DialysisSolution.Glucose227)).ToEnsemble(60, seed: 3);
+        MembraneFit.Run(Fitting.InventedTests.Of(Average, DialysisSolution.Glucose227)).ToGaussianEnsemble(60, seed: 3);
 
     private static readonly IReadOnlyList<DwellCurve> Curves = DwellCurves.Run(Person, Posterior, new() { Tested = DialysisSolution.Glucose227 });
 
@@ -13,7 +13,7 @@ public sealed class DwellCurvesTests
     public void One_membrane_without_model_doubt_gives_the_simulated_dwell()
     {
         var curve = Assert.Single(DwellCurves.Run(
-            Person, MembraneEnsemble.Of(Average), new() { Solutions = [DialysisSolution.Glucose386], HoldsModelForm = false }));
+            Person, MembraneEnsemble.Of(Average), new() { Solutions = [DialysisSolution.Glucose386], Layers = DoubtLayers.ParametersAlone }));
         var residual = ResidualFluid.Used(ObservedExchange.TypicalResidual(Person), Person.Plasma);
         var course = DwellSimulation.Run(Person, Average, new(DialysisSolution.Glucose386, Volume.FromLiters(2), TimeSpan.FromHours(10), residual));
         for (var i = 0; i < curve.Minutes.Length; i++)
@@ -43,7 +43,7 @@ public sealed class DwellCurvesTests
     [Fact]
     public void An_untested_strength_is_wider_than_its_parameters_alone_make_it()
     {
-        var without = DwellCurves.Run(Person, Posterior, new() { Tested = DialysisSolution.Glucose227, HoldsModelForm = false });
+        var without = DwellCurves.Run(Person, Posterior, new() { Tested = DialysisSolution.Glucose227, Layers = DoubtLayers.ParametersAlone });
 
         // At 4 h the gain of 0.83 narrows the parameters' part, and 92 mL (303 mL between 5 and 95 %) add to it in quadrature. 60 draws: 20 %.
         var expected = Math.Sqrt(Math.Pow(0.83 * Width(without[2]), 2) + Math.Pow(2 * 1.645 * 92, 2));

@@ -41,7 +41,7 @@ public sealed class IcodextrinCurvesTests
     {
         // Median of 200 log-normal draws against the draw at the center: a tenth. −18 to 1360 mL at 16 h in 20 people (read): the spread between people alone, of
         // which 90 % hold 18 of 20, should end within an SD (337 mL) of both.
-        var net = Assert.Single(DwellCurves.Run(Person, Unusual, Long with { Solutions = [DialysisSolution.Icodextrin], HoldsModelForm = false })).NetUltrafiltration;
+        var net = Assert.Single(DwellCurves.Run(Person, Unusual, Long with { Solutions = [DialysisSolution.Icodextrin], Layers = DoubtLayers.ParametersAlone })).NetUltrafiltration;
         var course = DwellSimulation.Run(
             Person, Mean(), new(DialysisSolution.Icodextrin, Volume.FromLiters(2), TimeSpan.FromHours(16), ResidualFluid.Used(ObservedExchange.TypicalResidual(Person), Person.Plasma)));
         Assert.InRange(net.Median[^1] / course.NetUltrafiltrationAt(TimeSpan.FromHours(16)).Milliliters, 0.9, 1.1);
@@ -54,7 +54,7 @@ public sealed class IcodextrinCurvesTests
     [Fact]
     public void Its_discrepancy_grows_through_sixteen_hours_and_glucoses_stops_at_four()
     {
-        var (polymer, glucose) = (ModelDiscrepancy.Of(DialysisSolution.Icodextrin, DialysisSolution.Glucose227), ModelDiscrepancy.Of(DialysisSolution.Glucose386, null));
+        var (polymer, glucose) = (ModelDiscrepancies.MeanIncidentAdult.Of(DialysisSolution.Icodextrin, DialysisSolution.Glucose227), ModelDiscrepancies.MeanIncidentAdult.Of(DialysisSolution.Glucose386, null));
         Assert.Equal(4, polymer.GrowthAt(TimeSpan.FromHours(20)));
         Assert.Equal(1, glucose.GrowthAt(TimeSpan.FromHours(20)));
         Assert.Equal(0.5, glucose.GrowthAt(TimeSpan.FromHours(2)));

@@ -76,7 +76,7 @@ public sealed class TestDesignTests
         // Now: the Gaussian's spread through the tangent, against 1,000 draws (2.2 %) through the whole model: a tenth for the curvature.
         var fit = MembraneFit.Run(Fitting.InventedTests.Of(Membrane, DialysisSolution.Glucose386));
         var advice = TestDesign.Run(fit, DesignTarget.UltrafiltrationOf(Person, Night));
-        var draws = fit.ToEnsemble(1000);
+        var draws = fit.ToGaussianEnsemble(1000);
         var spread = MathNet.Numerics.Statistics.Statistics.StandardDeviation(Enumerable.Range(0, draws.Count)
             .Select(i => DwellSimulation.Run(Person, draws[i], Night).NetUltrafiltrationAt(Night.Duration).Milliliters));
         Assert.Equal(1, advice.Now.Target / spread, 0.1);

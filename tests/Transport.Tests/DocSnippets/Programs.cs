@@ -13,7 +13,7 @@ internal static class Programs
         var fit = MembraneFit.Run(test);
         var goals = new RegimenGoals(FluidTarget.Between(Volume.FromMilliliters(200), Volume.FromMilliliters(600)));
         var space = new RegimenSpace { Cycles = [3, 4, 5], VolumesPerCycle = [Volume.FromLiters(2)], NightLengths = [TimeSpan.FromHours(9)] };
-        var front = RegimenSearch.Run(test.Patient, fit.ToEnsemble(50), goals, space, options: new() { Tested = test.Solution });
+        var front = RegimenSearch.Run(test.Patient, MembraneSampling.Run(fit).ToEnsemble(50), goals, space, options: new() { Tested = test.Solution });
         Console.WriteLine($"{indices.DialysateToPlasmaCreatinine}: {indices.Classification?.Category.Name()}");
         Console.WriteLine(fit.Summary);
         foreach (var option in front.Options)
@@ -55,7 +55,7 @@ internal static class Programs
         #endregion
 
         #region getting-started.md: curves
-        var curves = DwellCurves.Run(test.Patient, fit.ToEnsemble(100), new() { Tested = test.Solution });
+        var curves = DwellCurves.Run(test.Patient, MembraneSampling.Run(fit).ToEnsemble(100), new() { Tested = test.Solution });
         Console.WriteLine(Reports.Of(curves).Text);
         Directory.CreateDirectory("out");
         FigureExport.WriteHtml(DwellCharts.Ultrafiltration(curves), "out/ultrafiltration.html");
@@ -158,7 +158,7 @@ internal static class Programs
         {
             ResidualFunction = new(Clearance.FromMillilitersPerMinute(3), Clearance.FromMillilitersPerMinute(5), Volume.FromMilliliters(800)),
         };
-        var ensemble = MembraneFit.Run(test).ToEnsemble(400);
+        var ensemble = MembraneSampling.Run(MembraneFit.Run(test)).ToEnsemble(400);
         var present = Regimen.Cycling(TimeSpan.FromHours(9), 4, Volume.FromLiters(2), DialysisSolution.Glucose386);
         var options = new RegimenSearchOptions { Tested = test.Solution, EnsembleMembers = 400, MostOptions = 3 };
         var goals = new RegimenGoals(FluidTarget.Between(Volume.FromMilliliters(800), Volume.FromMilliliters(1600)))

@@ -96,7 +96,7 @@ public sealed partial class SnippetTests
         var test = SampleSheet.Read(Path.Combine(ReferenceData.Folder, "examples", "merrow-01-average.csv")).ToTest();
         Programs.Choices(test);
         Assert.Contains("UreaToPlasma", FromTheRoot.Printed(() => Programs.TwoTests(test, test)), StringComparison.Ordinal);
-        var ensemble = MembraneFit.Run(test).ToEnsemble(10);
+        var ensemble = MembraneFit.Run(test).ToGaussianEnsemble(10);
         Assert.Contains("sodium", FromTheRoot.Printed(() => Programs.Search(test.Patient, ensemble, test.Solution)), StringComparison.Ordinal);
         var night = Regimen.Cycling(TimeSpan.FromHours(9), 5, Volume.FromLiters(2), DialysisSolution.Glucose136);
         Assert.Contains("drains 1.0 L", FromTheRoot.Printed(() => Programs.AnyExchanges(test.Patient, ensemble.Center)), StringComparison.Ordinal);

@@ -38,7 +38,7 @@ public sealed class MembraneFitTests
         var fit = MembraneFit.Run(classic, new() { UsesPrior = false });
         Assert.Equal(FitStatus.NotIdentifiable, fit.Status);
         Assert.All(fit.Parameters, parameter => Assert.Equal(double.PositiveInfinity, parameter.LogStandardError));
-        Assert.Throws<InvalidOperationException>(() => fit.ToEnsemble(10));
+        Assert.Throws<InvalidOperationException>(() => fit.ToGaussianEnsemble(10));
         Assert.Throws<InvalidOperationException>(() => MembraneSampling.Run(fit));
     }
 
@@ -150,8 +150,8 @@ public sealed class MembraneFitTests
         var sameTransfer = PopulationPrior.IncidentAdults() with { DiffusionAreaLogDeviation = 1e-3, GlucosePermeabilityLogDeviation = 1e-3 };
         var prior = UltrafiltrationSpread(sameTransfer.ToEnsemble(Patient.Example.BodySurface, 300, seed: 1));
         var without = UltrafiltrationSpread(
-            MembraneFit.Run(WithoutSodium(InventedTests.Of(Average, DialysisSolution.Glucose386, withVolume: false))).ToEnsemble(300, seed: 1));
-        var with = UltrafiltrationSpread(MembraneFit.Run(InventedTests.Of(Average, DialysisSolution.Glucose386)).ToEnsemble(300, seed: 1));
+            MembraneFit.Run(WithoutSodium(InventedTests.Of(Average, DialysisSolution.Glucose386, withVolume: false))).ToGaussianEnsemble(300, seed: 1));
+        var with = UltrafiltrationSpread(MembraneFit.Run(InventedTests.Of(Average, DialysisSolution.Glucose386)).ToGaussianEnsemble(300, seed: 1));
         Assert.True(without > 0.65 * prior, $"{with:0} {without:0} {prior:0} mL");
         Assert.True(with < 0.25 * prior, $"{with:0} {without:0} {prior:0} mL");
     }
@@ -196,7 +196,7 @@ public sealed class MembraneFitTests
     public void The_posterior_draws_have_the_estimates_errors()
     {
         var fit = MembraneFit.Run(InventedTests.Of(Fast, DialysisSolution.Glucose386));
-        var draws = fit.ToEnsemble(4000, seed: 7);
+        var draws = fit.ToGaussianEnsemble(4000, seed: 7);
         var logs = Enumerable.Range(0, draws.Count)
             .Select(i => Math.Log(draws[i].OsmoticConductanceToGlucose.MillilitersPerMinutePerMillimeterOfMercury)).ToArray();
         var expected = fit[MembraneParameter.OsmoticConductance].LogStandardError;

@@ -75,6 +75,6 @@ public sealed class ProgrammeTests
         var test = SampleSheet.Read(Path.Combine(Folder, code + "-sheet.csv")).ToTest();
         var book = RecordBook.Read(Path.Combine(Folder, code + "-book.csv"));
         Assert.DoesNotContain(book.Findings, finding => finding.Severity == Severity.Error);
-        return RecordReview.Run(test.Patient, MembraneFit.Run(test).ToEnsemble(), book, new() { Tested = test.Solution });
+        return RecordReview.Run(test.Patient, MembraneFit.Run(test).ToGaussianEnsemble(), book, new() { Tested = test.Solution });
     }
 }

@@ -9,7 +9,7 @@ public sealed class LooseToleranceTests
         // Steps are accepted or refused by a hair, so that a day integrated to 1e-5 need not come back to itself to 1e-9: in one of these 400 membranes this
         // regimen went on for sixty days and was given up. It settles to its own tolerance now, and the careful run of the mean of all is within 1 mL.
         var test = SampleSheet.Read(Path.Combine(ReferenceData.Folder, "examples", "merrow-01-average.csv")).ToTest();
-        var ensemble = MembraneFit.Run(test).ToEnsemble(400);
+        var ensemble = MembraneFit.Run(test).ToGaussianEnsemble(400);
         var regimen = Regimen.Cycling(TimeSpan.FromHours(9), 3, Volume.FromLiters(2), DialysisSolution.Glucose136);
         var loose = RegimenComparison.Run(test.Patient, ensemble, regimen, new OutlookOptions { Tested = test.Solution });
         var careful = RegimenComparison.Run(test.Patient, ensemble, regimen, new OutlookOptions { Tested = test.Solution, Simulation = new() });
