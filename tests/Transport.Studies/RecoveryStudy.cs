@@ -152,7 +152,7 @@ public sealed class RecoveryStudy(World world, bool isStrong = false) : Study<Re
             var errors = Known(rows, logError);
             var shares = Coverages.Select(coverage => places.Average(at => Math.Abs(at - 0.5) < coverage / 2 ? 1.0 : 0));
             page.Append(CultureInfo.InvariantCulture, $"| {name} | {string.Join(" | ", shares.Select(Percent))} | {places.Average():0.000} | {Uniformity.ChiSquareProbability(Counts(places)):0.000} | ")
-                .Append(CultureInfo.InvariantCulture, $"{errors.Average():+0.000;−0.000} | {Math.Sqrt(errors.Average(error => error * error)):0.000} |\n");
+                .Append(CultureInfo.InvariantCulture, $"{Math.Round(errors.Average(), 3) + 0.0:+0.000;−0.000} | {Math.Sqrt(errors.Average(error => error * error)):0.000} |\n");
         }
 
         var tested = rows.Average(row => row.TestedLow <= row.TestedMilliliters && row.TestedMilliliters <= row.TestedHigh ? 1.0 : 0);

@@ -35,7 +35,7 @@ public static class DwellCurves
         var curves = new List<DwellCurve>();
         foreach (var strength in options.Solutions)
         {
-            var discrepancy = options.Layers.Of(strength, options.Tested, ExchangeMode.Single);
+            var discrepancy = options.Layers.Of(strength, options.Tested, ExchangeMode.Alone);
             var membranes = strength.Polymer is null
                 ? ensemble
                 : PopulationPrior.IncidentAdults().ToEnsemble(patient.BodySurface, Math.Max(FewestOfPopulation, ensemble.Count), ensemble.Seed);

@@ -4,7 +4,7 @@ namespace Transport.Analysis;
 public enum ExchangeMode
 {
     /// <summary>A dwell of hours that stands alone, as in a test: by hand, by day, or a night of one exchange.</summary>
-    Single,
+    Alone,
 
     /// <summary>One of several cycles of a night.</summary>
     Cycle,

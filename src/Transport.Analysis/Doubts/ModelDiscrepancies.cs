@@ -45,13 +45,13 @@ public sealed record ModelDiscrepancies
     /// <param name="solution">What is predicted. Strengths between the three usual ones take the nearest's.</param>
     /// <param name="tested">The strength that was tested; null where there was no test. Makes no difference to icodextrin.</param>
     /// <param name="mode">How the exchange is made.</param>
-    public ModelDiscrepancy Of(DialysisSolution solution, DialysisSolution? tested, ExchangeMode mode = ExchangeMode.Single)
+    public ModelDiscrepancy Of(DialysisSolution solution, DialysisSolution? tested, ExchangeMode mode = ExchangeMode.Alone)
     {
         ArgumentNullException.ThrowIfNull(solution);
         var alone = solution.Agent == OsmoticAgent.Icodextrin ? Icodextrin
             : tested is not null && IsSameStrength(solution, tested) ? ModelDiscrepancy.None
             : Row(tested is null ? null : StrengthOf(tested), StrengthOf(solution));
-        return mode == ExchangeMode.Single || DeviationOfCycles == default
+        return mode == ExchangeMode.Alone || DeviationOfCycles == default
             ? alone
             : alone with { Deviation = Volume.FromMilliliters(double.Hypot(alone.Deviation.Milliliters, DeviationOfCycles.Milliliters)) };
     }

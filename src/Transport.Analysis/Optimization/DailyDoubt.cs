@@ -51,10 +51,10 @@ internal static class DailyDoubt
 
     /// <summary>Those of the day.</summary>
     public static IEnumerable<(DialysisSolution Solution, CycleOutcome Ran, ExchangeMode Mode)> Day(RegimenOutcome outcome) =>
-        outcome.Regimen.Day.Zip(outcome.DayExchanges, (exchange, ran) => (exchange.Solution, ran, ExchangeMode.Single));
+        outcome.Regimen.Day.Zip(outcome.DayExchanges, (exchange, ran) => (exchange.Solution, ran, ExchangeMode.Alone));
 
     /// <summary>How the exchanges of a night are made.</summary>
-    public static ExchangeMode ModeOf(int exchangesOfNight) => exchangesOfNight > 1 ? ExchangeMode.Cycle : ExchangeMode.Single;
+    public static ExchangeMode ModeOf(int exchangesOfNight) => exchangesOfNight > 1 ? ExchangeMode.Cycle : ExchangeMode.Alone;
 
     /// <summary>Share of a normal distribution that lies in a range; of a point, 0 or 1.</summary>
     public static double ShareInRange(double mean, double deviation, FluidTarget range)

@@ -19,7 +19,7 @@ internal sealed class RingDoubt
                 continue;
             }
 
-            var discrepancy = options.Layers.Of(solution, options.Tested, ExchangeMode.Single);
+            var discrepancy = options.Layers.Of(solution, options.Tested, ExchangeMode.Alone);
             var ofCycle = options.Layers.Of(solution, options.Tested, ExchangeMode.Cycle).Deviation.Milliliters;
             made.Add(new(kind.IsNight, (int)DoubtDraws.Of(solution), discrepancy, ofCycle, kind.Fill, kind.Dwell));
         }

@@ -13,7 +13,7 @@ public sealed class RegimenOutlookChartTests
         MembraneEnsemble.Of(Membrane),
         Night(5),
         [("A", Night(6)), ("B", Night(5, new(DialysisSolution.Icodextrin, Milliliters(2_000))))],
-        OutlookOptions.Default with { Simulation = new() { Timeline = TimeSpan.FromMinutes(10) } }));
+        OutlookOptions.Default with { Tested = DialysisSolution.Glucose136, Simulation = new() { Timeline = TimeSpan.FromMinutes(10) } }));
 
     [Fact]
     public void The_chart_of_a_comparison_has_a_panel_for_each_figure_and_a_point_for_each_option()

@@ -131,7 +131,10 @@ public sealed class DoubtLayersTests
 
     private static CurveBand Curve(DoubtLayers layers) => DwellCurves.Run(Person, Known, new()
     {
-        Solutions = [DialysisSolution.Glucose386], Tested = DialysisSolution.Glucose227, Longest = TimeSpan.FromHours(4), Layers = layers,
+        Solutions = [DialysisSolution.Glucose386],
+        Tested = DialysisSolution.Glucose227,
+        Longest = TimeSpan.FromHours(4),
+        Layers = layers,
     })[0].NetUltrafiltration;
 
     private static RegimenOutlook Outlook(DoubtLayers layers) =>

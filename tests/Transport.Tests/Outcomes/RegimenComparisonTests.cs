@@ -189,19 +189,19 @@ public sealed class RegimenComparisonTests
         // 78 min by 25 × 5 × 78/240 = 40.6; one at 2.27 % is not moved, and is unsure only in so far as a night of cycles is no test: 50 mL at 4 h.
         double Moved(DialysisSolution solution) => Seen(solution, DoubtLayers.Default).Moved;
 
-        (double Moved, Band<double> Band) Seen(DialysisSolution solution, DoubtLayers layers)
+        (double Moved, Band<double> Band, double Shares) Seen(DialysisSolution solution, DoubtLayers layers)
         {
             var regimen = Regimen.Cycling(TimeSpan.FromHours(9), 5, Milliliters(2_000), solution);
             var outlook = RegimenComparison.Run(Somebody, MembraneEnsemble.Of(Membrane), regimen, OutlookOptions.Default with { Tested = DialysisSolution.Glucose227, Layers = layers });
             var band = outlook[Ultrafiltration].Value!.Value;
-            return (band.Median - outlook.Outcome.Ultrafiltration.Milliliters, band);
+            return (band.Median - outlook.Outcome.Ultrafiltration.Milliliters, band, outlook.Outcome.Cycles.Sum(cycle => cycle.DwellTime.TotalHours / 4));
         }
 
         Assert.Equal(40.6, Moved(DialysisSolution.Glucose136), 15.0);
         var table = ModelDiscrepancies.MeanIncidentAdult with { DeviationOfCycles = default };
         Assert.Equal(0, Seen(DialysisSolution.Glucose227, new() { ModelForm = table }).Moved, 1e-9);
-        var band = Seen(DialysisSolution.Glucose227, DoubtLayers.Default).Band;
-        Assert.Equal(2 * 1.645 * 50 * 5 * 78 / 240.0, band.High - band.Low, 15.0);
+        var (_, band, shares) = Seen(DialysisSolution.Glucose227, DoubtLayers.Default);
+        Assert.Equal(2 * 1.645 * 50 * shares, band.High - band.Low, 0.03 * 290);
     }
 
     [Fact]
