@@ -43,6 +43,9 @@ public sealed record DoubtLayers
     /// <summary>All three: what a single night may bring.</summary>
     public static DoubtLayers OfSingleNight { get; } = new() { Holds = Doubt.Parameters | Doubt.ModelForm | Doubt.NightToNight };
 
+    /// <summary>For nights of a book, which have an offset of their own for what a night is no test in (<see cref="NightNoise.OffsetMilliliters"/>).</summary>
+    internal static DoubtLayers OfReviews { get; } = new() { ModelForm = ModelDiscrepancies.MeanIncidentAdult with { DeviationOfCycles = default } };
+
     internal bool HoldsModelForm => Holds.HasFlag(Doubt.ModelForm);
 
     internal bool HoldsNightToNight => Holds.HasFlag(Doubt.NightToNight);

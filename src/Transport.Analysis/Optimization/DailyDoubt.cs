@@ -27,25 +27,36 @@ internal static class DailyDoubt
         }
 
         // The same sums as in RingDoubt, where there is no outcome.
-        var shift = 0.0;
-        var deviations = new Dictionary<DoubtDraws.Part, double>();
-        foreach (var (solution, ran, mode) in Exchanges(outcome))
+        double shift = 0, variance = 0;
+        foreach (var (_, strengthShift, deviation) in ByStrength(Night(outcome).Concat(Day(outcome)), layers, tested))
         {
-            var discrepancy = layers.Of(solution, tested, mode);
-            var share = discrepancy.GrowthAt(ran.DwellTime);
-            shift += (discrepancy.Gain - 1) * ran.Ultrafiltration.Milliliters + share * discrepancy.Offset.Milliliters;
-            var part = DoubtDraws.Of(solution);
-            deviations[part] = deviations.GetValueOrDefault(part) + share * discrepancy.Deviation.Milliliters;
+            shift += strengthShift;
+            variance += deviation * deviation;
         }
 
-        return (shift, Math.Sqrt(deviations.Values.Sum(deviation => deviation * deviation)));
+        return (shift, Math.Sqrt(variance));
     }
 
-    /// <summary>The exchanges of 24 h, the night's first, and how each was made.</summary>
-    public static IEnumerable<(DialysisSolution Solution, CycleOutcome Ran, ExchangeMode Mode)> Exchanges(RegimenOutcome outcome) =>
-        Night(outcome).Concat(Day(outcome));
+    /// <summary>The same of any exchanges, strength by strength, mL.</summary>
+    public static IEnumerable<(DoubtDraws.Part Strength, double Shift, double Deviation)> ByStrength(
+        IEnumerable<(DialysisSolution Solution, CycleOutcome Ran, ExchangeMode Mode)> exchanges, DoubtLayers layers, DialysisSolution? tested)
+    {
+        foreach (var strength in exchanges.GroupBy(exchange => DoubtDraws.Of(exchange.Solution)))
+        {
+            var (shift, deviation) = (0.0, 0.0);
+            foreach (var (solution, ran, mode) in strength)
+            {
+                var discrepancy = layers.Of(solution, tested, mode);
+                var share = discrepancy.GrowthAt(ran.DwellTime);
+                shift += (discrepancy.Gain - 1) * ran.Ultrafiltration.Milliliters + share * discrepancy.Offset.Milliliters;
+                deviation += share * discrepancy.Deviation.Milliliters;
+            }
 
-    /// <summary>Those of the night.</summary>
+            yield return (strength.Key, shift, deviation);
+        }
+    }
+
+    /// <summary>The exchanges of a night and how each was made.</summary>
     public static IEnumerable<(DialysisSolution Solution, CycleOutcome Ran, ExchangeMode Mode)> Night(RegimenOutcome outcome) =>
         outcome.Regimen.Night.Zip(outcome.Cycles, (exchange, ran) => (exchange.Solution, ran, ModeOf(outcome.Regimen.Night.Length)));
 

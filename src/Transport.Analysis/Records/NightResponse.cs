@@ -13,20 +13,18 @@ internal sealed class NightResponse
     private const double DrainStep = 6;
     private const double GlucoseStep = 3;
 
-    // That a night of cycles is no long dwell, as a test is, is in NightNoise.OffsetMilliliters.
-    private static readonly DoubtLayers Layers = new() { ModelForm = ModelDiscrepancies.MeanIncidentAdult with { DeviationOfCycles = default } };
-
     private static readonly RegimenOptions Simulation = new() { Integration = new() { RelativeTolerance = 1e-5 } };
 
     private readonly double[] night = new double[Enum.GetValues<NightLever>().Length];
     private readonly double[] day = new double[Enum.GetValues<NightLever>().Length];
 
-    private NightResponse(RegimenOutcome outcome, (double Shift, double Deviation) modelForm)
+    private NightResponse(RegimenOutcome outcome, DialysisSolution? tested)
     {
         Regimen = outcome.Regimen;
-        Night = outcome.NightUltrafiltration.Milliliters + modelForm.Shift;
-        InitialDrain = outcome.EveningDrain.Milliliters;
-        ModelForm = modelForm.Deviation;
+        var ofNight = DailyDoubt.ByStrength(DailyDoubt.Night(outcome), DoubtLayers.OfReviews, tested).ToList();
+        Night = outcome.NightUltrafiltration.Milliliters + ofNight.Sum(strength => strength.Shift);
+        InitialDrain = outcome.EveningDrain.Milliliters + DailyDoubt.ByStrength(DailyDoubt.Day(outcome), DoubtLayers.OfReviews, tested).Sum(strength => strength.Shift);
+        ModelForm = Math.Sqrt(ofNight.Sum(strength => strength.Deviation * strength.Deviation));
         DayFill = Regimen.DayFill?.Volume.Milliliters ?? 0;
         FirstCycle = outcome.Cycles.Length < 3
             ? null
@@ -71,7 +69,7 @@ internal sealed class NightResponse
     public static NightResponse Of(RegimenWorkspace workspace, Patient patient, ThreePoreMembrane membrane, Regimen regimen, DialysisSolution? tested)
     {
         var at = Run(patient, membrane, regimen);
-        var response = new NightResponse(at, DailyDoubt.ModelForm(at, Layers, tested));
+        var response = new NightResponse(at, tested);
         Take(NightLever.Area, LogStep, Run(patient, membrane with { DiffusionArea = membrane.DiffusionArea * Math.Exp(LogStep) }, regimen));
         Take(NightLever.GlucoseScale, LogStep, Run(patient, membrane with { GlucosePermeabilityScale = membrane.GlucosePermeabilityScale * Math.Exp(LogStep) }, regimen));
         Take(NightLever.Conductance, LogStep, Run(patient, membrane with { UltrafiltrationCoefficient = membrane.UltrafiltrationCoefficient * Math.Exp(LogStep) }, regimen));
