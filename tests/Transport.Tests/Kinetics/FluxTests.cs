@@ -160,6 +160,12 @@ public sealed class FluxTests
         public void Derivatives(double minutes, ReadOnlySpan<Real> state, Span<Real> rates) =>
             rates[0] = Real.Of((w * state[0].Value - n) / ps);
 
+        public int KinkCount => 0;
+
+        public Real Kink(int index, ReadOnlySpan<Real> state) => Real.Of(1);
+
+        public Real Bend(ReadOnlySpan<Real> rates) => Real.Of(0);
+
         public void AbsoluteScale(Span<double> scale) => scale[0] = 1;
     }
 }
