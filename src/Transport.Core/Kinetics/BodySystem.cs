@@ -104,7 +104,7 @@ internal struct BodySystem<T> : IOdeSystem<T>
     {
         for (var k = 0; k < pools.Length; k++)
         {
-            Cavity.Plasma[pools[k].Solute] = (pools[k].BloodSide / pools[k].Volume) * state[PoolSlot + k];
+            Cavity.Plasma(pools[k].Solute) = (pools[k].BloodSide / pools[k].Volume) * state[PoolSlot + k];
         }
     }
 
