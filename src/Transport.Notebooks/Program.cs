@@ -46,8 +46,7 @@ run.SetAction(async (arguments, cancellation) =>
     }
     catch (NotebookRunException problem)
     {
-        log.WriteLine($"error: {problem.Message}");
-        return problem.ExitCode;
+        return Refusal.Of(problem, log);
     }
     catch (OperationCanceledException)
     {

@@ -54,6 +54,16 @@ public sealed class CommandLineTests : IDisposable
     }
 
     [Fact]
+    public async Task A_cell_that_fails_names_what_was_set_for_the_run()
+    {
+        var (exitCode, _, errors) = await RunAsync(
+            "run", Path.Combine(Repository.Root, "notebooks", "14-what-do-fill-posture-and-pressure-change.ipynb"), "--set", "hours=-4", "--set", "glucoseMillimolesPerLiter=126");
+
+        Assert.Equal(1, exitCode);
+        Assert.Contains("set for this run and used in this cell: hours=-4", errors, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task A_directory_is_run_notebook_by_notebook_and_one_failure_does_not_hide_the_others()
     {
         Directory.CreateDirectory(_bench.PathOf("notebooks"));

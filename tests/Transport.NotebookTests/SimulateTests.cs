@@ -22,6 +22,12 @@ public sealed class SimulateTests
             Assert.Contains("icodextrin-in-use", log, StringComparison.Ordinal);
             var html = await File.ReadAllTextAsync(page);
             Assert.Contains("<svg", html, StringComparison.Ordinal);
+
+            // Whose it is, that it is invented, the unit on each panel, and no comma before a line break.
+            Assert.Contains("MV-01 &#183; test of 2025-03-11 &#183; woman of 57 years &#183; invented data", html, StringComparison.Ordinal);
+            Assert.Matches(@"fluid used: now 12\.0 L/day", html);
+            Assert.DoesNotContain(",<br>", html, StringComparison.Ordinal);
+            Assert.Contains("By-hand: ", said, StringComparison.Ordinal);
             Assert.Contains("glucose meters", html, StringComparison.Ordinal);
             Assert.DoesNotContain("NaN", html, StringComparison.Ordinal);
         }
@@ -32,20 +38,61 @@ public sealed class SimulateTests
     }
 
     [Fact]
-    public async Task What_stands_against_it_is_said_and_nothing_is_written()
+    public async Task What_stands_against_it_is_said_all_at_once_and_nothing_is_written()
     {
+        // A sheet with mistakes, a regimen whose rows are wrong, one that is not there: one list, with file, row, field, found and expected.
         var folder = Directory.CreateTempSubdirectory();
         try
         {
             var (page, bad) = (Path.Combine(folder.FullName, "page.html"), Path.Combine(folder.FullName, "bad.csv"));
-            await File.WriteAllTextAsync(bad, "item,value,unit,solution\nnight length,1,h,\nvolume per cycle,2,L,\ncycles,5,,\nnight solution,2.5 %,,\n");
-            var (code, said, log) = await Run(Sheet, bad, "--out", page);
-            Assert.Equal(2, code);
+            await File.WriteAllTextAsync(bad, "item,value,unit,solution\nnight length,nine,h,\nvolume per cycle,2,gallons,\ncycles,5,,\nnight solution,2.5 %,,\n");
+            var (code, said, log) = await Run(Path.Combine(Repository.Root, "reference-data", "examples", "sheet-with-mistakes.csv"), bad, Path.Combine(folder.FullName, "missing.csv"), "--out", page);
+            Assert.Equal(1, code);
             Assert.Empty(said);
-            Assert.Contains("bad.csv, row 5, night solution", log, StringComparison.Ordinal);
-            Assert.Contains("regimen-solution-unknown", log, StringComparison.Ordinal);
-            Assert.False(File.Exists(page));
-            Assert.Equal(2, (await Run(Sheet, Path.Combine(folder.FullName, "missing.csv"))).Code);
+            Assert.Matches(@"^error: \d+ problems, nothing was written\n", log.ReplaceLineEndings("\n"));
+            foreach (var expected in new[]
+            {
+                "bad.csv, row 2, night length: ", "Found: nine h. Expected: minutes", "bad.csv, row 3, volume per cycle: ", "Found: gallons. Expected: mL",
+                "bad.csv, row 5, night solution: ", "[regimen-solution-unknown]", "missing.csv: There is no such file; check its name and folder. [file-not-found]",
+                "sheet-with-mistakes.csv, row ",
+            })
+            {
+                Assert.Contains(expected, log, StringComparison.Ordinal);
+            }
+
+            Assert.DoesNotContain("Could not", log, StringComparison.Ordinal);
+            Assert.Empty(Directory.GetFiles(folder.FullName, "*.html*"));
+        }
+        finally
+        {
+            folder.Delete(true);
+        }
+    }
+
+    [Fact]
+    public async Task A_collection_is_no_test_and_that_is_said()
+    {
+        var (code, said, log) = await Run(Path.Combine(Repository.Root, "reference-data", "examples", "merrow-06-collection.csv"), Path.Combine(Regimens, "cycling.csv"));
+        Assert.Equal((1, ""), (code, said));
+        Assert.Contains("merrow-06-collection.csv: This sheet holds a 24-h collection", log, StringComparison.Ordinal);
+        Assert.Contains("[not-a-test]", log, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_page_that_cannot_be_written_leaves_nothing_behind_and_one_file_given_twice_is_refused()
+    {
+        var folder = Directory.CreateTempSubdirectory();
+        try
+        {
+            // The page's name is a folder's: it cannot be moved into place.
+            Directory.CreateDirectory(Path.Combine(folder.FullName, "page.html"));
+            var (code, said, log) = await Run(Sheet, Path.Combine(Regimens, "by-hand.csv"), "--out", Path.Combine(folder.FullName, "page.html"));
+            Assert.Equal((2, ""), (code, said));
+            Assert.Contains("The result cannot be written", log, StringComparison.Ordinal);
+            Assert.Empty(Directory.GetFiles(folder.FullName));
+            var (again, _, twice) = await Run(Sheet, Path.Combine(Regimens, "by-hand.csv"), Path.Combine(Regimens, "by-hand.csv"));
+            Assert.Equal(2, again);
+            Assert.Contains("by-hand.csv is given twice", twice, StringComparison.Ordinal);
         }
         finally
         {

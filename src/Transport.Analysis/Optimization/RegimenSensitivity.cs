@@ -111,12 +111,14 @@ public static class RegimenSensitivity
         }
 
         var first = byFluid >= byClearance ? "fluid" : "clearance";
-        var words = share > 1
+        var words = double.IsPositiveInfinity(share)
+            ? Text($"It does not come up to the {(first == "fluid" ? "fluid floor" : "clearance goal")}, and there is no residual function today that could make up for it.")
+            : share > 1
             ? Text($"It does not come up to the {(first == "fluid" ? "fluid floor" : "clearance goal")} with today's residual function.")
             : Text($"It stops meeting the {(first == "fluid" ? "fluid floor" : "clearance goal")} when urine falls below about {share * urine:0} mL a day and residual urea clearance below {share * kidneys.UreaClearance.MillilitersPerMinute:0.0} mL/min ({100 * share:0} % of today's).");
-        return new(share, first, words);
+        return new(double.IsFinite(share) ? share : null, first, words);
 
-        static double Needed(double missing, double whole) => missing <= 0 ? 0 : whole > 0 ? missing / whole : double.MaxValue;
+        static double Needed(double missing, double whole) => missing <= 0 ? 0 : whole > 0 ? missing / whole : double.PositiveInfinity;
     }
 
     private static string Words(string what, Candidate then, bool isPossible, bool meets, Regimen? wouldBe, RegimenGoals goals)

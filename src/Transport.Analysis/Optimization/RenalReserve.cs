@@ -1,7 +1,10 @@
 namespace Transport.Analysis;
 
 /// <summary>How far residual kidney function may fall before a regimen stops meeting the goals, everything else unchanged.</summary>
-/// <param name="Share">Share of today's function that is needed, 0 to 1; more than 1: the goals are not met today.</param>
+/// <param name="Share">
+/// Share of today's function that is needed, 0 to 1; more than 1: the goals are not met today. Null where they are not met and there is no function today of which
+/// a share could be needed.
+/// </param>
 /// <param name="FirstToFail">What fails first: "fluid" or "clearance"; empty where nothing does.</param>
 /// <param name="Words">The same in a sentence, with urine and clearance.</param>
-public sealed record RenalReserve(double Share, string FirstToFail, string Words);
+public sealed record RenalReserve(double? Share, string FirstToFail, string Words);

@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+
 namespace Transport.Analysis;
 
 /// <summary>One thing of a regimen or its patient that can be turned while all else stays.</summary>
@@ -24,17 +26,18 @@ public sealed class RegimenKnob
         return regimen with
         {
             NightLength = TimeSpan.FromMinutes(busy + regimen.Cycles * value),
-            Night = [.. regimen.Night.Select(exchange => exchange with { DwellTime = null })],
+            Night = [.. NightOf(regimen).Select(exchange => exchange with { DwellTime = null })],
         };
     });
 
     /// <summary>Mean volume per cycle; cycles that differ keep their proportions.</summary>
     public static RegimenKnob VolumePerCycle { get; } = OfRegimen("volume per cycle", "mL", (regimen, value) =>
     {
-        var factor = value / regimen.Night.Average(exchange => exchange.Fill.Milliliters);
+        var night = NightOf(regimen);
+        var factor = value / night.Average(exchange => exchange.Fill.Milliliters);
         return regimen with
         {
-            Night = [.. regimen.Night.Select(exchange => exchange with
+            Night = [.. night.Select(exchange => exchange with
             {
                 Fill = exchange.Fill * factor,
                 PartialDrain = exchange.PartialDrain is { } drain ? drain with { Volume = drain.Volume * factor } : null,
@@ -45,13 +48,13 @@ public sealed class RegimenKnob
     /// <summary>Glucose of every cycle that has any.</summary>
     public static RegimenKnob NightGlucose { get; } = OfRegimen("glucose of the night", "mmol/L", (regimen, value) => regimen with
     {
-        Night = [.. regimen.Night.Select(exchange => exchange.Solution.Agent == OsmoticAgent.Glucose ? exchange with { Solution = DialysisSolution.OfGlucose(value) } : exchange)],
+        Night = [.. NightOf(regimen).Select(exchange => exchange.Solution.Agent == OsmoticAgent.Glucose ? exchange with { Solution = DialysisSolution.OfGlucose(value) } : exchange)],
     });
 
     /// <summary>Number of cycles in the same night, where all are alike.</summary>
     public static RegimenKnob Cycles { get; } = OfRegimen("cycles", "", (regimen, value) =>
-        regimen.Night.IsEmpty || regimen.Night.Any(exchange => exchange != regimen.Night[0])
-            ? throw new RegimenException([new(Severity.Error, "knob-not-possible", "Cycles that differ cannot be made more or fewer by a number.")])
+        NightOf(regimen) is [var first, ..] && regimen.Night.Any(exchange => exchange != first)
+            ? throw NotPossible("Cycles that differ cannot be made more or fewer by a number.")
             : regimen with { Night = [.. Enumerable.Repeat(regimen.Night[0], (int)Math.Round(Require.InRange(value, 1, RegimenCheck.MostCycles, "")))] });
 
     /// <summary>Volume left after a drain.</summary>
@@ -79,6 +82,11 @@ public sealed class RegimenKnob
     /// <exception cref="RegimenException">It cannot be turned so.</exception>
     /// <exception cref="ArgumentOutOfRangeException">It cannot be turned so.</exception>
     internal (Patient Patient, Regimen Regimen) Turn(Patient patient, Regimen regimen, double value) => turn(patient, regimen, value);
+
+    private static ImmutableArray<Exchange> NightOf(Regimen regimen) =>
+        regimen.Night.IsEmpty ? throw NotPossible("A dry night has no cycles in which it could be turned.") : regimen.Night;
+
+    private static RegimenException NotPossible(string message) => new([new(Severity.Error, "knob-not-possible", message)]);
 
     private static RegimenKnob OfRegimen(string name, string unit, Func<Regimen, double, Regimen> turn) =>
         new(name, unit, (patient, regimen, value) => (patient, turn(regimen, value).OrThrow()));

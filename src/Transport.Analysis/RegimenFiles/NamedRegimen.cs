@@ -8,7 +8,8 @@ namespace Transport.Analysis;
 public sealed record NamedRegimen(string Name, Regimen Regimen)
 {
     /// <summary>The bags that are hung; none: not stated.</summary>
-    public ImmutableArray<FluidBag> Bags { get; init; } = [];
+    /// <exception cref="ArgumentException">The list was never made.</exception>
+    public ImmutableArray<FluidBag> Bags { get; init => field = Require.Made(value, nameof(Bags)); } = [];
 
     /// <summary>Equal if name, regimen and bags are.</summary>
     public bool Equals(NamedRegimen? other) =>

@@ -37,7 +37,7 @@ internal sealed class RegimenDraft
             }
         }
 
-        return new([.. made], draft.Week(statements, made), [.. findings]);
+        return new([.. made], draft.Week(statements, names, made), [.. findings]);
     }
 
     private static bool IsOfSolution((RegimenItem Item, RegimenRow Row) statement) => statement.Item.Kind is RegimenValueKind.Strength or RegimenValueKind.Ion;
@@ -112,6 +112,7 @@ internal sealed class RegimenDraft
     {
         var before = findings.Count;
         var facts = Facts(statements);
+        var places = new RegimenPlaces(name, [.. statements.Select(statement => (statement.Item.Name, statement.Row))]);
         var settings = RegimenSettingsDraft.Of(facts, values);
         var (night, day, hands) = (Rows(RegimenItem.NightExchange), Rows(RegimenItem.DayExchange), Rows(RegimenItem.HandExchange));
         ImmutableArray<FluidBag> bags = [.. Rows(RegimenItem.Bag).Select(row => Bag(row, false)).Concat(Rows(RegimenItem.DayBag).Select(row => Bag(row, true))).OfType<FluidBag>()];
@@ -122,41 +123,44 @@ internal sealed class RegimenDraft
         AddForm(stated.Length > 0, $"what an automated prescription states ({string.Join(", ", stated)})");
         if (forms.Count == 0)
         {
-            findings.Add(Placed(new(
+            findings.Add(places.Of(new(
                 Severity.Error, "regimen-item-missing", "Nothing says what is done: exchanges, exchanges by hand, or fluid, volume and cycles.")));
             return null;
         }
 
         if (forms.Count > 1)
         {
-            findings.Add(Placed(new(
+            findings.Add(places.Of(new(
                 Severity.Error, "regimen-forms-mixed", $"A regimen is stated in one of three ways, and here are {string.Join(" and ", forms)}.")));
             return null;
         }
 
-        Func<Regimen>? make = hands.Count > 0 ? ByHand(hands, facts, settings)
-            : stated.Length > 0 ? Stated(facts, settings, bags)
-            : ByExchanges(night, day, facts, settings);
-        if (make is null || settings is null || findings.Skip(before).Any(finding => finding.Severity == Severity.Error))
+        // Settings that cannot be read keep a regimen from being made, and not from being judged by what does not hang on them.
+        var known = settings ?? RegimenSettings.Default;
+        Func<(Regimen, IEnumerable<Finding>)>? make = hands.Count > 0 ? ByHand(hands, facts, known)
+            : stated.Length > 0 ? Stated(facts, known, bags)
+            : ByExchanges(night, day, facts, known);
+        if (make is null)
         {
             return null;
         }
 
         try
         {
-            var regimen = make();
-            findings.AddRange(regimen.Findings.Concat(stated.Length > 0 ? [] : BagCheck.Of(regimen, bags)).Select(Placed));
-            return findings.Skip(before).Any(finding => finding.Severity == Severity.Error) ? null : new(name, regimen) { Bags = bags };
+            var (regimen, more) = make();
+            Add(regimen.Findings.Concat(stated.Length > 0 ? more : BagCheck.Of(regimen, bags)));
+            return findings.Skip(before).Any(IsError) ? null : new(name, regimen) { Bags = bags };
         }
         catch (RegimenException impossible)
         {
-            findings.AddRange(impossible.Findings.Select(Placed));
+            Add(impossible.Findings);
             return null;
         }
 
         List<RegimenRow> Rows(string item) => [.. statements.Where(statement => statement.Item.Name == item).Select(statement => statement.Row)];
 
-        Finding Placed(Finding finding) => name.Length > 0 ? finding with { Field = name } : finding;
+        void Add(IEnumerable<Finding> made) =>
+            findings.AddRange(made.Where(finding => settings is not null || !RegimenPlaces.HangsOnSettings(finding)).Select(places.Of));
 
         void AddForm(bool isUsed, string words)
         {
@@ -182,18 +186,19 @@ internal sealed class RegimenDraft
         return facts;
     }
 
-    private Func<Regimen>? ByExchanges(
-        List<RegimenRow> night, List<RegimenRow> day, Dictionary<string, (RegimenItem Item, RegimenRow Row)> facts, RegimenSettings? settings)
+    private Func<(Regimen, IEnumerable<Finding>)>? ByExchanges(
+        List<RegimenRow> night, List<RegimenRow> day, Dictionary<string, (RegimenItem Item, RegimenRow Row)> facts, RegimenSettings settings)
     {
         var length = values.Time(Needed(facts, "night length"));
         var start = values.ClockOf(facts, "night start");
         Exchange?[] atNight = [.. night.Select(ExchangeOf)], byDay = [.. day.Select(ExchangeOf)];
         return length is { } time && !atNight.Contains(null) && !byDay.Contains(null)
-            ? () => new Regimen(time, atNight.OfType<Exchange>(), byDay.OfType<Exchange>(), settings) { NightStart = start ?? new(22, 0) }
+            ? () => (new Regimen(time, atNight.OfType<Exchange>(), byDay.OfType<Exchange>(), settings) { NightStart = start ?? new(22, 0) }, [])
             : null;
     }
 
-    private Func<Regimen>? ByHand(List<RegimenRow> hands, Dictionary<string, (RegimenItem Item, RegimenRow Row)> facts, RegimenSettings? settings)
+    private Func<(Regimen, IEnumerable<Finding>)>? ByHand(
+        List<RegimenRow> hands, Dictionary<string, (RegimenItem Item, RegimenRow Row)> facts, RegimenSettings settings)
     {
         var dry = values.ClockOf(facts, "dry from");
         HandExchange?[] exchanges = [.. hands.Select(row =>
@@ -203,14 +208,17 @@ internal sealed class RegimenDraft
         })];
         if (exchanges.Length < 2 && dry is null && !exchanges.Contains(null))
         {
-            findings.Add(new(Severity.Error, "regimen-item-missing", "One exchange by hand needs the clock time at which it is drained.") { Row = hands[0].Row, Expected = "dry from" });
+            findings.Add(new(Severity.Error, "regimen-item-missing", "One exchange by hand needs the clock time at which it is drained.") { Row = hands[0].Row, Field = Place(hands[0]), Expected = "dry from" });
+            return null;
         }
 
-        return exchanges.Contains(null) ? null : () => Transport.Regimen.Ambulatory(exchanges.OfType<HandExchange>(), settings, dry);
+        return exchanges.Contains(null) ? null : () => (Transport.Regimen.Ambulatory(exchanges.OfType<HandExchange>(), settings, dry), []);
     }
 
-    private Func<Regimen>? Stated(Dictionary<string, (RegimenItem Item, RegimenRow Row)> facts, RegimenSettings? settings, ImmutableArray<FluidBag> bags)
+    private Func<(Regimen, IEnumerable<Finding>)>? Stated(
+        Dictionary<string, (RegimenItem Item, RegimenRow Row)> facts, RegimenSettings settings, ImmutableArray<FluidBag> bags)
     {
+        var before = findings.Count;
         var (length, spare) = (values.Time(Needed(facts, "night length")), values.SpareOf(facts));
         var solution = Needed(facts, "night solution") is { } fluid ? SolutionOf(fluid.Row with { Solution = fluid.Row.Value }) : null;
         DayFill? day = null;
@@ -225,36 +233,40 @@ internal sealed class RegimenDraft
             }
         }
 
-        return length is not { } time || solution is null ? null : () =>
+        var prescription = new AutomatedPrescription(length ?? TimeSpan.FromHours(1), solution ?? DialysisSolution.Glucose136)
         {
-            var prescription = new AutomatedPrescription(time, solution)
-            {
-                FluidInAll = values.VolumeOf(facts, "fluid in all"),
-                VolumePerCycle = values.VolumeOf(facts, "volume per cycle"),
-                Cycles = values.CountOf(facts, "cycles"),
-                TidalShare = values.NumberOf(facts, "tidal share"),
-                ExpectedUltrafiltration = values.VolumeOf(facts, "expected ultrafiltration") ?? default,
-                CompleteDrainEvery = values.CountOf(facts, "complete drain every"),
-                DayFill = day,
-                Spare = spare,
-                Settings = settings!,
-                NightStart = values.ClockOf(facts, "night start") ?? new(22, 0),
-                Bags = bags,
-            };
+            FluidInAll = values.VolumeOf(facts, "fluid in all"),
+            VolumePerCycle = values.VolumeOf(facts, "volume per cycle"),
+            Cycles = values.CountOf(facts, "cycles"),
+            TidalShare = values.NumberOf(facts, "tidal share"),
+            ExpectedUltrafiltration = values.VolumeOf(facts, "expected ultrafiltration") ?? default,
+            CompleteDrainEvery = values.CountOf(facts, "complete drain every"),
+            DayFill = day,
+            Spare = spare,
+            Settings = settings,
+            NightStart = values.ClockOf(facts, "night start") ?? new(22, 0),
+            Bags = bags,
+        };
+
+        // With a statement that cannot be read the arithmetic would find what is not there.
+        return findings.Skip(before).Any(IsError) ? null : () =>
+        {
             var regimen = prescription.ToRegimen();
-            findings.AddRange(prescription.Findings.Except(regimen.Findings));
-            return regimen;
+            return (regimen, prescription.Findings.Except(regimen.Findings));
         };
     }
 
-    private RegimenWeek? Week(IReadOnlyList<(RegimenItem Item, RegimenRow Row)> statements, List<NamedRegimen> made)
+    // Judged too where a regimen could not be made, with another in its place: then nothing comes of it.
+    private RegimenWeek? Week(IReadOnlyList<(RegimenItem Item, RegimenRow Row)> statements, List<string> names, List<NamedRegimen> made)
     {
         var rows = statements.Where(statement => statement.Item.Name is RegimenItem.Week or RegimenItem.NightsPerWeek).ToList();
-        if (rows.Count == 0 || findings.Any(finding => finding.Severity == Severity.Error))
+        if (rows.Count == 0)
         {
             return null;
         }
 
+        names = names.Count == 0 ? [""] : names;
+        var standIn = made.Count == names.Count ? null : Transport.Regimen.Cycling(TimeSpan.FromHours(9), 4, Volume.FromLiters(2), DialysisSolution.Glucose136);
         var (item, row) = rows[0];
         if (rows.Count > 1)
         {
@@ -266,8 +278,8 @@ internal sealed class RegimenDraft
         {
             if (values.Count(item, row) is >= 1 and <= 7 and var nights)
             {
-                return made.Count == 1
-                    ? RegimenWeek.OfNights(made[0].Regimen, nights)
+                return names.Count == 1
+                    ? RegimenWeek.OfNights(Named(names[0])!, nights)
                     : BadWeek("Nights a week are those of one regimen; with several, state the days.");
             }
 
@@ -291,7 +303,8 @@ internal sealed class RegimenDraft
             return BadWeek(problem.Message.Split(" (Parameter")[0]);
         }
 
-        Regimen? Named(string name) => made.Find(regimen => regimen.Name == name)?.Regimen ?? (name == OnlyRegimen && made.Count == 1 ? made[0].Regimen : null);
+        Regimen? Named(string name) => !names.Contains(name) && (name != OnlyRegimen || names.Count > 1) ? null
+            : standIn ?? made.Find(regimen => regimen.Name == name)?.Regimen ?? made[0].Regimen;
 
         RegimenWeek? BadWeek(string message)
         {
@@ -350,9 +363,11 @@ internal sealed class RegimenDraft
             return fact;
         }
 
-        findings.Add(new(Severity.Error, "regimen-item-missing", $"The {item} is missing.") { Expected = item });
+        findings.Add(new(Severity.Error, "regimen-item-missing", $"The {item} is missing.") { Field = item, Expected = item });
         return null;
     }
+
+    private static bool IsError(Finding finding) => finding.Severity == Severity.Error;
 
     internal static string Place(RegimenRow row) => row.Regimen.Length > 0 ? $"{row.Regimen}: {row.Item}" : row.Item;
 }

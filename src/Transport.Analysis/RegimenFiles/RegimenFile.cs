@@ -54,13 +54,13 @@ public sealed record RegimenFile
     /// <exception cref="RegimenException">The file has errors, all of which the exception carries.</exception>
     public RegimenWeek ToWeek() => Week ?? RegimenWeek.OfNights(ToRegimen(), 7);
 
-    /// <summary>Reads a file of either form, which its first character tells.</summary>
-    /// <exception cref="IOException">The file cannot be opened; its content never makes this throw.</exception>
+    /// <summary>Reads a file of either form, which its first character tells. Whatever is wrong with it, be it missing, is a finding.</summary>
+    /// <exception cref="ArgumentException">The path is empty.</exception>
     public static RegimenFile Read(string path)
     {
         ArgumentException.ThrowIfNullOrWhiteSpace(path);
-        using var stream = File.OpenRead(path);
-        return Read(stream, Path.GetFileName(path));
+        List<Finding> unreadable = [];
+        return Read(SheetText.OfFile(path, unreadable), Path.GetFileName(path), unreadable);
     }
 
     /// <summary>Reads a stream.</summary>
@@ -70,8 +70,14 @@ public sealed record RegimenFile
     public static RegimenFile Read(Stream stream, string fileName = "")
     {
         ArgumentNullException.ThrowIfNull(stream);
+        List<Finding> unreadable = [];
+        return Read(SheetText.Of(stream, unreadable), fileName, unreadable);
+    }
+
+    private static RegimenFile Read(string? text, string fileName, IReadOnlyList<Finding> unreadable)
+    {
         List<Finding> findings = [];
-        var rows = Rows(stream, findings, out var decimalMark);
+        var rows = Rows(text, unreadable, findings, out var decimalMark);
         var read = findings.Any(finding => finding.Severity == Severity.Error) && rows.Count == 0
             ? new RegimenFile([], null, [.. findings])
             : RegimenDraft.Of(rows, decimalMark, findings);
@@ -95,13 +101,14 @@ public sealed record RegimenFile
     /// <exception cref="ArgumentException">A solution holds what the format has no word for.</exception>
     public string ToJson() => RegimenJson.Write(RegimenRows.Of(this));
 
-    private static List<RegimenRow> Rows(Stream stream, List<Finding> findings, out char? decimalMark)
+    private static List<RegimenRow> Rows(string? text, IReadOnlyList<Finding> unreadable, List<Finding> findings, out char? decimalMark)
     {
         decimalMark = '.';
-        List<Finding> unreadable = [];
-        if (SheetText.Of(stream, unreadable) is not { } text)
+        if (text is null)
         {
-            findings.Add(new(Severity.Error, "regimen-file-unreadable", unreadable[0].Message));
+            // What a sheet's codes say of any file; an empty one begins otherwise than a sheet does.
+            findings.AddRange(unreadable.Select(one => one.Code == SampleSheetCodes.FileNotFound.Code ? one
+                : new(Severity.Error, "regimen-file-unreadable", one.Code == SampleSheetCodes.FileEmpty.Code ? "The file is empty. It has to say what is done: docs/regimen-files.md shows how." : one.Message)));
             return [];
         }
 

@@ -5,7 +5,7 @@ namespace Transport;
 /// <summary>What the prescription of an automated night states; the rest follows by arithmetic.</summary>
 /// <remarks>
 /// <para>Of fluid in all, volume per cycle and cycles two are enough: N = ⌊(W − L)/F⌋, F = (W − L)/N, or W = N F + L; if all three are stated they have
-/// to agree. With a tidal share p the first fill is full and the others p F: N = 1 + ⌊(W − L − F)/(p F)⌋. The dwell time is what fills and drains
+/// to agree: what is over has to be less than a cycle, unless it is shared out. With a tidal share p the first fill is full and the others p F: N = 1 + ⌊(W − L − F)/(p F)⌋. The dwell time is what fills and drains
 /// leave of the night.</para>
 /// <para>It may state what cannot be: <see cref="Findings"/> says all that stands against it, with the numbers, and
 /// <see cref="ToRegimen"/> refuses it.</para>
@@ -53,7 +53,8 @@ public sealed record AutomatedPrescription
     public SpareFluid Spare { get; init; }
 
     /// <summary>The bags that are hung; none: not stated.</summary>
-    public ImmutableArray<FluidBag> Bags { get; init; } = [];
+    /// <exception cref="ArgumentException">The list was never made.</exception>
+    public ImmutableArray<FluidBag> Bags { get; init => field = Require.Made(value, nameof(Bags)); } = [];
 
     /// <summary>Clock time of the first fill.</summary>
     public TimeOnly NightStart { get; init; } = new(22, 0);

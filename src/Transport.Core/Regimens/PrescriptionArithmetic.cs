@@ -70,6 +70,15 @@ internal sealed class PrescriptionArithmetic
                 return [];
             }
 
+            if (IsMoreThanStated(cycles, fill, fluid.Milliliters))
+            {
+                RegimenCheck.Error(
+                    findings,
+                    "fluid-does-not-add-up",
+                    $"{cycles} cycles of {fill:0} mL{Tidal()}{Day(" and ")} take {fluid.Milliliters - spare:0} mL, and {fluid.Milliliters:0} mL are stated, enough for {CyclesOfTheFluid()}: which of the three is meant?");
+                return [];
+            }
+
             if (spare > Rounding && stated.Spare == SpareFluid.Share)
             {
                 fill *= (fluid.Milliliters - dayFill) / FluidOf(cycles, fill);
@@ -85,6 +94,11 @@ internal sealed class PrescriptionArithmetic
 
         return [.. Exchanges(cycles, fill)];
     }
+
+    // All three are stated, and the fluid makes another cycle that is not: one of them is not meant. A smaller remainder is spare.
+    private bool IsMoreThanStated(int cycles, double fill, double fluid) =>
+        stated is { Cycles: not null, VolumePerCycle: not null, Spare: SpareFluid.Leave } && cycles < RegimenCheck.MostCycles
+        && FluidOf(cycles + 1, fill) <= fluid - dayFill + 1e-6;
 
     // What can be said of each statement by itself, and of what is missing.
     private void Stated()

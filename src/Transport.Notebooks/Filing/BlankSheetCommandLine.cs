@@ -29,8 +29,7 @@ internal static class BlankSheetCommandLine
             }
             catch (NotebookRunException problem)
             {
-                log.WriteLine($"error: {problem.Message}");
-                return problem.ExitCode;
+                return Refusal.Of(problem, log);
             }
         });
         return blank;

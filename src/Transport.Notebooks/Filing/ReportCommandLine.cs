@@ -20,11 +20,7 @@ internal static class ReportCommandLine
                 var problems = new List<Finding>();
                 var pages = FiledPages.Of(arguments.GetRequiredValue(sheets), arguments.GetValue(protocol), problems, out var said);
                 if (problems.Count > 0)
-                {
-                    log.WriteLine($"error: {(problems.Count == 1 ? "1 problem" : $"{problems.Count} problems")}, nothing was written");
-                    problems.ForEach(problem => log.WriteLine($"  {problem}"));
-                    return NotebookRunException.CellFailed;
-                }
+                    return Refusal.Of(problems, log);
 
                 foreach (var sentence in said)
                     log.WriteLine(sentence);
@@ -36,8 +32,7 @@ internal static class ReportCommandLine
             }
             catch (NotebookRunException problem)
             {
-                log.WriteLine($"error: {problem.Message}");
-                return problem.ExitCode;
+                return Refusal.Of(problem, log);
             }
         });
         return report;

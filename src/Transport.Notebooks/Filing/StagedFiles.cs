@@ -10,6 +10,10 @@ internal static class StagedFiles
     public static void Write(string directory, IReadOnlyList<(string Name, string Text)> files) =>
         Write(directory, [.. files.Select(file => (file.Name, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false).GetBytes(file.Text)))]);
 
+    /// <summary>One file, by its path.</summary>
+    /// <exception cref="NotebookRunException">It cannot be written; nothing of it is left.</exception>
+    public static void Write(string path, string text) => Write(Path.GetDirectoryName(Path.GetFullPath(path)) ?? "", [(Path.GetFileName(path), text)]);
+
     /// <summary>The same for bytes.</summary>
     /// <exception cref="NotebookRunException">They cannot be written; nothing of them is left.</exception>
     public static void Write(string directory, IReadOnlyList<(string Name, byte[] Bytes)> files)

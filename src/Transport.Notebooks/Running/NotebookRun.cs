@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using System.Globalization;
+using System.Text.RegularExpressions;
 
 namespace Transport.Notebooks;
 
@@ -33,7 +34,7 @@ internal static class NotebookRun
         try
         {
             Environment.CurrentDirectory = directory;
-            document = document with { Cells = await ExecuteAsync(document.Cells, options.Progress, cancellation) };
+            document = document with { Cells = await ExecuteAsync(document.Cells, options, cancellation) };
         }
         finally
         {
@@ -48,8 +49,9 @@ internal static class NotebookRun
     }
 
     private static async Task<List<NotebookCell>> ExecuteAsync(
-        IReadOnlyList<NotebookCell> cells, TextWriter progress, CancellationToken cancellation)
+        IReadOnlyList<NotebookCell> cells, NotebookRunOptions options, CancellationToken cancellation)
     {
+        var progress = options.Progress;
         var total = cells.Count(cell => cell.IsCode);
         var executed = new List<NotebookCell>();
         var shown = new List<List<CellOutput>>();
@@ -73,7 +75,7 @@ internal static class NotebookRun
                 ? string.Create(CultureInfo.InvariantCulture, $"{watch.Elapsed.TotalSeconds:0.0} s")
                 : "failed");
             if (failure is not null)
-                throw new NotebookRunException(NotebookRunException.CellFailed, Describe(count, total, cell, failure));
+                throw new NotebookRunException(NotebookRunException.CellFailed, Describe(count, total, cell, failure, options.Settings));
             shown.Add(outputs); // a later cell may still update one of them
             executed.Add(cell with { ExecutionCount = count, Outputs = outputs });
         }
@@ -82,10 +84,13 @@ internal static class NotebookRun
         return executed;
     }
 
-    private static string Describe(int count, int total, NotebookCell cell, CellFailure failure)
+    private static string Describe(int count, int total, NotebookCell cell, CellFailure failure, IReadOnlyList<string> settings)
     {
+        // What was set is the likelier cause than the notebook: what this cell uses of it is named, or else all of it.
+        string[] used = [.. settings.Where(setting => Regex.IsMatch(cell.Source, $@"\b{Regex.Escape(setting.Split('=')[0].Trim())}\b"))];
+        var set = settings.Count == 0 ? [] : new[] { $"set for this run{(used.Length > 0 ? " and used in this cell" : "")}: {string.Join(", ", used.Length > 0 ? used : settings)}" };
         var firstLine = cell.Source.Split('\n').FirstOrDefault(line => !string.IsNullOrWhiteSpace(line))?.Trim();
-        IEnumerable<string> lines = [$"cell {count} of {total} failed, nothing was written", $"> {firstLine}", .. failure.Describe()];
+        IEnumerable<string> lines = [$"cell {count} of {total} failed, nothing was written", $"> {firstLine}", .. failure.Describe(), .. set];
         return string.Join("\n  ", lines);
     }
 }

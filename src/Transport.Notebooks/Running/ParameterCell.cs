@@ -33,7 +33,8 @@ internal static class ParameterCell
             return cells;
 
         var cell = cells.FirstOrDefault(c => c.IsCode && c.Tags.Contains(Tag)) ?? throw new NotebookRunException(
-            NotebookRunException.BadRequest, "The notebook has no code cell tagged `parameters`: nothing can be set in it.");
+            NotebookRunException.BadRequest,
+            $"The notebook has no code cell tagged `parameters`: {string.Join(", ", settings.Select(setting => $"`{setting.Split('=')[0].Trim()}`"))} cannot be set in it.");
 
         var declared = DeclaredIn(cell.Source);
         var assignments = new StringBuilder();

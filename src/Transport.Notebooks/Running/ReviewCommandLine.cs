@@ -20,25 +20,23 @@ internal static class ReviewCommandLine
     {
         var sheet = SampleSheet.Read(sheetPath);
         var book = RecordBook.Read(bookPath);
-        if (!sheet.TryToTest(out var test) || book.Nights.Count == 0)
-        {
-            foreach (var finding in sheet.Findings.Concat(book.Findings).Where(finding => finding.Severity == Severity.Error))
-            {
-                log.WriteLine($"error: {finding}");
-            }
-
-            log.WriteLine(test is null ? "error: the sheet holds no test that can be used; nothing was written" : "error: the book holds no night that can be used; nothing was written");
-            return NotebookRunException.BadRequest;
-        }
+        List<Finding> problems = [.. Refusal.WhyNoTest(sheet), .. book.Nights.Count > 0 ? [] : book.Findings.Where(finding => finding.Severity == Severity.Error)];
+        if (problems.Count > 0)
+            return Refusal.Of(problems, log);
 
         try
         {
-            return Review(test, book, output, terminal, log);
+            return book.Nights.Count > 0
+                ? Review(sheet.ToTest(), book, output, terminal, log)
+                : throw new NotebookRunException(NotebookRunException.BadRequest, $"{book.FileName} holds no night that can be used; nothing was written.");
         }
-        catch (Exception problem) when (problem is IOException or UnauthorizedAccessException or ArgumentException or InvalidOperationException or RegimenException or IntegrationException)
+        catch (NotebookRunException problem)
         {
-            log.WriteLine($"error: {problem.Message} Nothing was written.");
-            return NotebookRunException.BadRequest;
+            return Refusal.Of(problem, log);
+        }
+        catch (Exception problem) when (problem is ArgumentException or InvalidOperationException or RegimenException or IntegrationException)
+        {
+            return Refusal.Of(problem, log);
         }
     }
 
@@ -51,8 +49,7 @@ internal static class ReviewCommandLine
         }
 
         var review = RecordReview.Run(test.Patient, fit.ToEnsemble(), book, new() { Tested = test.Solution });
-        Directory.CreateDirectory(Path.GetDirectoryName(Path.GetFullPath(output))!);
-        File.WriteAllText(output, RecordPage.Of(review, test.Date));
+        StagedFiles.Write(output, RecordPage.Of(review, test.Date));
         foreach (var finding in book.Findings.Concat(review.Findings))
         {
             log.WriteLine(finding.ToString());

@@ -29,49 +29,42 @@ internal static class SimulateCommandLine
     {
         try
         {
+            if (regimenPaths.Append(sheetPath).Any(string.IsNullOrWhiteSpace))
+                throw new NotebookRunException(NotebookRunException.BadRequest, "The name of a file is empty.");
+
             var sheet = SampleSheet.Read(sheetPath);
             var files = regimenPaths.Select(RegimenFile.Read).ToList();
-            var found = sheet.Findings.Concat(files.SelectMany(file => file.Findings)).ToList();
-            foreach (var finding in found)
-            {
+            List<Finding> problems = [.. Refusal.WhyNoTest(sheet), .. files.SelectMany(file => file.Findings).Where(finding => finding.Severity == Severity.Error)];
+            if (problems.Count > 0)
+                return Refusal.Of(problems, log);
+
+            var test = sheet.ToTest();
+            var regimens = Named(regimenPaths, files);
+            foreach (var finding in sheet.Findings.Concat(files.SelectMany(file => file.Findings)))
                 log.WriteLine(finding);
-            }
-
-            if (found.Any(finding => finding.Severity == Severity.Error) || !sheet.TryToTest(out var test))
-            {
-                log.WriteLine("error: nothing was simulated; all that stands against it is above");
-                return NotebookRunException.BadRequest;
-            }
-
             if (files.Any(file => file.Week is not null))
-            {
                 log.WriteLine("read with care: a file says which days are treated; every figure here is as if every day were");
-            }
 
             var fit = MembraneFit.Run(test);
             if (fit.Status != FitStatus.Converged)
-            {
                 log.WriteLine($"read with care: {fit.Summary}");
-            }
 
-            List<(string Name, Regimen Regimen)> all = [.. files.SelectMany(file => file.Regimens).Select((named, i) => (named.Name.Length > 0 ? named.Name : Invariant(i), named.Regimen))];
             var comparison = RegimenComparison.Run(
-                test.Patient, fit.ToEnsemble(100), all[0].Regimen, all.Skip(1), OutlookOptions.Default with { Tested = test.Solution, Simulation = Timed }, new RunControl { Cancellation = cancellation });
-            var report = RegimenReports.Of(comparison);
-            terminal.WriteLine(report.Text);
+                test.Patient, fit.ToEnsemble(100), regimens[0].Regimen, regimens.Skip(1), OutlookOptions.Default with { Tested = test.Solution, Simulation = Timed }, new RunControl { Cancellation = cancellation });
             if (pagePath is not null)
-            {
-                Directory.CreateDirectory(Path.GetDirectoryName(Path.GetFullPath(pagePath))!);
-                File.WriteAllText(pagePath, Page(report, comparison));
+                StagedFiles.Write(pagePath, RegimenPage.Of(sheet, comparison));
+            terminal.WriteLine(RegimenReports.Of(comparison).Text);
+            if (pagePath is not null)
                 terminal.WriteLine(pagePath);
-            }
-
             return 0;
         }
-        catch (Exception problem) when (problem is IOException or UnauthorizedAccessException or ArgumentException or RegimenException or IntegrationException)
+        catch (NotebookRunException problem)
         {
-            log.WriteLine($"error: {problem.Message}");
-            return NotebookRunException.BadRequest;
+            return Refusal.Of(problem, log);
+        }
+        catch (Exception problem) when (problem is ArgumentException or RegimenException or IntegrationException)
+        {
+            return Refusal.Of(problem, log);
         }
         catch (OperationCanceledException)
         {
@@ -80,14 +73,15 @@ internal static class SimulateCommandLine
         }
     }
 
-    private static string Invariant(int i) => $"regimen {(i + 1).ToString(System.Globalization.CultureInfo.InvariantCulture)}";
+    // By its own name, or that of its file; with the whole path where two would be called the same.
+    private static List<(string Name, Regimen Regimen)> Named(string[] paths, List<RegimenFile> files)
+    {
+        if (paths.Select(Path.GetFullPath).GroupBy(path => path).FirstOrDefault(group => group.Count() > 1) is { } twice)
+            throw new NotebookRunException(NotebookRunException.BadRequest, $"{Path.GetFileName(twice.Key)} is given twice.");
 
-    // A page of its own: the table, the chart as a drawing, the cautions. It refers to nothing outside.
-    private static string Page(ReportBlock report, RegimenComparison comparison) =>
-        $"<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"utf-8\"><meta name=\"viewport\" content=\"width=device-width\"><title>Regimens side by side</title>"
-        + "<style>body{font-family:system-ui,sans-serif;max-width:64rem;margin:2rem auto;padding:0 1rem;line-height:1.45}svg{max-width:100%;height:auto}</style></head><body>"
-        + $"<h1>Regimens side by side</h1>{(comparison.Rows.Length > 1 ? Drawn(RegimenCharts.Comparison(comparison)) + Drawn(RegimenCharts.Days(comparison)) : "")}{report.Html}{Caution.Block().Html}</body></html>\n";
-
-    private static string Drawn(Figure figure) =>
-        $"<figure style=\"margin:0\">{SvgRenderer.ToSvg(figure)}<figcaption><small>{System.Net.WebUtility.HtmlEncode(figure.Caption)}</small></figcaption></figure>";
+        var all = files.SelectMany((file, i) => file.Regimens.Select(named => (Path: paths[i], Own: named.Name, named.Regimen))).ToList();
+        var names = all.Select(one => one.Own.Length > 0 ? one.Own : Path.GetFileNameWithoutExtension(one.Path)).ToList();
+        return [.. all.Select((one, i) => (
+            names[i] == RegimenComparison.PresentName || names.Count(name => name == names[i]) > 1 ? $"{one.Path} {one.Own}".TrimEnd() : names[i], one.Regimen))];
+    }
 }

@@ -29,7 +29,7 @@ public static partial class RegimenCharts
         return new(
             "What would differ from now",
             $"Point: median difference from the present regimen; whisker: 90 % band, what both have in common in doubt left out. Now: {comparison.Present.Regimen.Describe()}. "
-                + string.Join(" ", others.Select(row => $"{row.Name}: {row.Change!.Text}.")) + " More is not better by itself."
+                + string.Join(" ", others.Select(row => $"{Capital(row.Name)}: {row.Change!.Text}.")) + " More is not better by itself."
                 + Space(string.Join(" ", comparison.Rows.Select(row => Caution.Of(row.Regimen)).Where(caution => caution.Length > 0).Distinct())),
             string.Join(" ", others.Select(row => $"{row.Name}: {string.Join(", ", shown.Select(measure => Words(row[measure])))}.")),
             [.. shown.Select(measure => DifferencePanel(comparison.Present, others, measure))])
@@ -53,7 +53,7 @@ public static partial class RegimenCharts
         var most = comparison.Rows.Max(row => row.Outcome.Peak.Volume.Milliliters);
         return new(
             "A day of each regimen",
-            string.Join(" ", comparison.Rows.Select(row => $"{row.Name}: {row.Regimen.Describe()}."))
+            string.Join(" ", comparison.Rows.Select(row => $"{Capital(row.Name)}: {row.Regimen.Describe()}."))
                 + Space(string.Join(" ", comparison.Rows.Select(row => Caution.Of(row.Regimen)).Where(caution => caution.Length > 0).Distinct())),
             string.Join(" ", comparison.Rows.Select(row => Invariant($"{row.Name}: at most {Digits.Fixed(row.Outcome.Peak.Volume.Milliliters, 0)} mL in the belly, {row.Outcome.Drains.Length} drains."))),
             [.. comparison.Rows.Select(row => new Panel(new("from the start of the night", "h"), new("volume in the belly", "mL") { Range = new(0, 1.08 * most) })
@@ -114,7 +114,7 @@ public static partial class RegimenCharts
         var reach = Math.Max(bands.Max(band => Math.Max(Math.Abs(band.Low), Math.Abs(band.High))), Math.Pow(10, -measure.Decimals));
         return new(new("more or less than now", measure.Unit) { Range = new(-1.15 * reach, 1.15 * reach) }, names)
         {
-            Title = Invariant($"{measure.Name}: now {Digits.Fixed(present[measure].Value!.Value.Median, measure.Decimals)}"),
+            Title = Invariant($"{measure.Name}: now {Digits.Fixed(present[measure].Value!.Value.Median, measure.Decimals)} {measure.Unit}").TrimEnd(),
             RelativeHeight = Math.Clamp(0.35 + 0.07 * others.Count, 0.45, 2),
             Marks = [Mark.AtX(0, "now")],
             Series =

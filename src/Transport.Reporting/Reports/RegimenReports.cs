@@ -48,7 +48,7 @@ public static class RegimenReports
         return Targets(
                 block
                     .Table(new(
-                        ["", "unit", "#now", .. others.Select(row => $"#{row.Name},\ndifference")],
+                        ["", "unit", "#now", .. others.Select(row => $"#{row.Name}\ndifference")],
                         [
                             .. shown.Select(measure => (IReadOnlyList<string>)
                             [
@@ -81,7 +81,7 @@ public static class RegimenReports
         return new ReportBlock()
             .Sentence($"All else as now: {whatIf.Present.Regimen.Describe()}.")
             .Table(new(
-                [$"#{whatIf.Knob}", .. shown.Select(measure => $"#{measure.Name},\n{measure.Unit}")],
+                [$"#{whatIf.Knob}", .. shown.Select(measure => $"#{measure.Name}\n{measure.Unit}".TrimEnd())],
                 [
                     .. whatIf.Points.Select(point => (IReadOnlyList<string>)
                     [

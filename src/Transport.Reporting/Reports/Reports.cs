@@ -33,7 +33,7 @@ public static class Reports
     }
 
     // Code, date, age; what of it is missing is said, since a page that can be taken for another person's is dangerous.
-    private static ReportBlock WhoseSheet(SampleSheet sheet)
+    internal static ReportBlock WhoseSheet(SampleSheet sheet)
     {
         var test = sheet.TryToTest(out var read) ? read : null;
         var code = Fact("code");
@@ -51,10 +51,16 @@ public static class Reports
             block.Sentence($"Read with care: this page does not say {(code is null ? "whose it is" : "when the test was made")}{(code is null && date is null ? ", nor when the test was made" : "")}.");
         }
 
-        return block.Small($"From {sheet.FileName}; {(isInvented ? "invented data, no real patient; " : "")}tester and laboratory are not on the sheet. Read by Transport {Version}.");
+        return block.Small($"From {sheet.FileName}; {(isInvented ? "invented data, no real patient; " : "")}{TestedBy(sheet)}. Read by Transport {Version}.");
 
         string? Fact(string item) => sheet.Facts.FirstOrDefault(fact => fact.Item == item && fact.Text.Length > 0)?.Text;
     }
+
+    private static string TestedBy(SampleSheet sheet) => (sheet.Tester, sheet.Laboratory) switch
+    {
+        (null, null) => "tester and laboratory are not on the sheet",
+        var (tester, laboratory) => $"tester {tester ?? "not on the sheet"}, laboratory {laboratory ?? "not on the sheet"}",
+    };
 
     private static string Version => typeof(SampleSheet).Assembly.GetName().Version?.ToString(3) ?? "";
 

@@ -58,6 +58,21 @@ public sealed partial class SnippetTests
     }
 
     [Fact]
+    public void The_study_on_the_page_of_strategies_runs()
+    {
+        var folder = Directory.CreateTempSubdirectory("strategies");
+        try
+        {
+            Assert.Contains("one for each patient: regret", FromTheRoot.Printed(() => Programs.Strategies(folder.FullName)), StringComparison.Ordinal);
+            Assert.True(File.Exists(Path.Combine(folder.FullName, "part-00001.parquet")));
+        }
+        finally
+        {
+            folder.Delete(recursive: true);
+        }
+    }
+
+    [Fact]
     public void The_program_of_the_sheets_page_runs() => FromTheRoot.Printed(Programs.Sheet);
 
     [Fact]
@@ -98,6 +113,9 @@ public sealed partial class SnippetTests
         Assert.Contains("UreaToPlasma", FromTheRoot.Printed(() => Programs.TwoTests(test, test)), StringComparison.Ordinal);
         var ensemble = MembraneFit.Run(test).ToEnsemble(10);
         Assert.Contains("sodium", FromTheRoot.Printed(() => Programs.Search(test.Patient, ensemble, test.Solution)), StringComparison.Ordinal);
+        var programme = Path.Combine(ReferenceData.Folder, "examples", "programme");
+        var (tested, book) = (SampleSheet.Read(Path.Combine(programme, "VP-01-sheet.csv")).ToTest(), RecordBook.Read(Path.Combine(programme, "VP-01-book.csv")));
+        Assert.Contains("the nights narrow osmotic conductance", FromTheRoot.Printed(() => Programs.Nights(tested, book)), StringComparison.Ordinal);
         var night = Regimen.Cycling(TimeSpan.FromHours(9), 5, Volume.FromLiters(2), DialysisSolution.Glucose136);
         Assert.Contains("drains 1.0 L", FromTheRoot.Printed(() => Programs.AnyExchanges(test.Patient, ensemble.Center)), StringComparison.Ordinal);
         Assert.Contains("more than now", FromTheRoot.Printed(() => Programs.SideBySide(test.Patient, ensemble, test.Solution)), StringComparison.Ordinal);

@@ -123,10 +123,24 @@ public sealed class RegimenBoundTests
         var option = Search(Goals).Options[0];
         var reserve = RegimenSensitivity.ReserveOf(option, Goals with { Fluid = FluidTarget.Between(Milliliters(-900), Milliliters(1_200)) });
         Assert.Equal("clearance", reserve.FirstToFail);
-        Assert.InRange(reserve.Share, 0.01, 1);
+        var share = reserve.Share!.Value;
+        Assert.InRange(share, 0.01, 1);
         var kidneys = Person.ResidualFunction;
-        var then = Person with { ResidualFunction = new(kidneys.UreaClearance * reserve.Share, kidneys.CreatinineClearance * reserve.Share, kidneys.UrineVolumePerDay * reserve.Share) };
+        var then = Person with { ResidualFunction = new(kidneys.UreaClearance * share, kidneys.CreatinineClearance * share, kidneys.UrineVolumePerDay * share) };
         Assert.Equal(1.7 * 0.95, RegimenSimulation.Run(then, Ensemble.Center, option.Regimen, Bare.Simulation).UreaDose.TotalKtOverV, 1e-6);
+    }
+
+    [Fact]
+    public void Without_any_residual_function_no_share_of_it_can_be_needed()
+    {
+        // Nothing can be had of nothing: neither infinity nor the largest number that there is.
+        var found = Search(Goals).Options[0];
+        var anuric = Person with { ResidualFunction = new(default, default, default) };
+        var option = found with { Outcome = RegimenSimulation.Run(anuric, Ensemble.Center, found.Regimen, Bare.Simulation) };
+        var reserve = RegimenSensitivity.ReserveOf(option, Goals with { Fluid = FluidTarget.Between(Milliliters(-900), Milliliters(1_200)), Clearance = ClearanceGoal.Usual with { WeeklyUreaDose = 9 } });
+        Assert.Null(reserve.Share);
+        Assert.Equal("clearance", reserve.FirstToFail);
+        Assert.Contains("no residual function today", reserve.Words, StringComparison.Ordinal);
     }
 
     [Fact]

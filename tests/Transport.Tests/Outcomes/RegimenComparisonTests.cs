@@ -319,6 +319,14 @@ public sealed class RegimenComparisonTests
         Assert.Equal("knob-not-possible", Assert.Single(WhatIf.Run(Somebody, point, Night(5), RegimenKnob.Residual, [-5], Plain).Points[0].Findings).Code);
         var varied = new Regimen(TimeSpan.FromHours(9), [new Exchange(DialysisSolution.Glucose136, Milliliters(1_500)), new Exchange(DialysisSolution.Glucose136, Milliliters(2_500))]);
         Assert.Equal("knob-not-possible", Assert.Single(WhatIf.Run(Somebody, point, varied, RegimenKnob.Cycles, [3], Plain).Points[0].Findings).Code);
+
+        // A dry night has nothing to turn: no division by it, and no answer that nothing would change.
+        var dry = new Regimen(TimeSpan.FromHours(9), [], [new(DialysisSolution.Glucose136, Milliliters(2_000)), new(DialysisSolution.Glucose136, Milliliters(2_000))]);
+        foreach (var knob in new[] { RegimenKnob.Dwell, RegimenKnob.VolumePerCycle, RegimenKnob.NightGlucose, RegimenKnob.Cycles })
+        {
+            Assert.Equal("knob-not-possible", Assert.Single(WhatIf.Run(Somebody, point, dry, knob, [80], Plain).Points[0].Findings).Code);
+        }
+
         Assert.Throws<ArgumentException>(() => WhatIf.Run(Somebody, point, Night(5), RegimenKnob.Cycles, []));
         Assert.Throws<ArgumentException>(() => WhatIf.Run(Somebody, point, Night(5), RegimenKnob.Cycles, [double.NaN]));
     }

@@ -116,6 +116,53 @@ public sealed class RegimenFileTests
         Assert.All(file.Findings, finding => Assert.NotNull(finding.Field));
     }
 
+    [Fact]
+    public void What_hangs_on_nothing_that_is_wrong_is_judged_in_the_same_pass()
+    {
+        // A line's volume that cannot be, fluid that does not add up, a bag that is too small, and a week of eight days: four rows, one reading.
+        var file = Read("""
+            item,value,unit,solution
+            night length,9,h,
+            night solution,glucose 1.36 %,,
+            fluid in all,9,L,
+            volume per cycle,2000,mL,
+            cycles,5,,
+            line volume,900,mL,
+            bag,5,L,glucose 1.36 %
+            week,x x x x x x x -,,
+            """);
+        Assert.Equal(
+            [(4, "fluid in all", "fluid-does-not-add-up"), (7, "line volume", "regimen-value-bad"), (9, "week", "regimen-week-bad")],
+            file.Findings.Select(finding => (finding.Row!.Value, finding.Field!, finding.Code)));
+        Assert.All(file.Findings, finding => Assert.NotNull(finding.Found));
+        Assert.Null(file.Week);
+
+        // Several values that cannot be read at once, whatever else is missing.
+        var unread = Read("item,value,solution\nfluid in all,much,\nvolume per cycle,2 gallons,\ncycles,4.5,\nnight solution,2.5 %,\n");
+        Assert.Equal(
+            ["fluid in all", "volume per cycle", "cycles", "night solution", "night length"], unread.Findings.Select(finding => finding.Field));
+    }
+
+    [Fact]
+    public void A_reason_against_a_regimen_names_the_row_that_it_is_about()
+    {
+        Finding Of(string text) => Read("item,value,unit,solution\n" + text).Findings.First(finding => finding.Severity == Severity.Error);
+        var brief = Of("night length,1,h,\nvolume per cycle,2,L,\ncycles,5,,\nnight solution,glucose 1.36 %,,\n");
+        Assert.Equal((2, "night length", "1 h", "night-too-short"), (brief.Row!.Value, brief.Field!, brief.Found!, brief.Code));
+        var bag = Of("night length,9,h,\nvolume per cycle,2,L,\ncycles,5,,\nnight solution,glucose 1.36 %,,\nbag,5,L,glucose 1.36 %\n");
+        Assert.Equal((6, "bag", "bags-do-not-add-up"), (bag.Row!.Value, bag.Field!, bag.Code));
+        var named = Read("""{ "regimens": [ { "name": "long", "nightLengthHours": 23.9, "dayFillLiters": 2, "volumePerCycleLiters": 2, "cycles": 4, "nightSolution": "glucose 1.36 %" } ] }""");
+        Assert.Equal(("long: night length", "night-too-long"), (named.Findings[0].Field!, named.Findings[0].Code));
+    }
+
+    [Fact]
+    public void A_file_that_is_not_there_is_a_finding()
+    {
+        var file = RegimenFile.Read(Path.Combine(Folder, "none.csv"));
+        Assert.Equal(("none.csv", "file-not-found"), (file.Findings.Single().File!, file.Findings.Single().Code));
+        Assert.Throws<RegimenException>(file.ToRegimen);
+    }
+
     [Theory]
     [InlineData("")]
     [InlineData("   \n  ")]
@@ -205,8 +252,10 @@ public sealed class RegimenFileTests
             from atNight in Exchanges(1, 6)
             from byDay in Exchanges(0, 3)
             from bags in Gen.Choose(0, 2)
-            let regimen = new Regimen(TimeSpan.FromMinutes(night + seconds / 70_000.0), atNight, byDay, settings) { NightStart = new TimeOnly(seconds * TimeSpan.TicksPerSecond + seconds) }
-            select new NamedRegimen("a", regimen) { Bags = [.. Enumerable.Repeat(regimen.Night.Select(exchange => exchange.Solution).Distinct(), bags).SelectMany(some => some).Select(solution => new FluidBag(solution, Volume.FromLiters(40.0 / 3)))] }).ToArbitrary();
+            from parts in Gen.Choose(-90, 90)
+            let mix = new SolutionMix(DialysisSolution.Glucose136, (91 + parts) / 7.0, DialysisSolution.Glucose227, 3).ToSolution()
+            let regimen = new Regimen(TimeSpan.FromMinutes(night + seconds / 70_000.0), parts > 45 ? [.. atNight.Select(exchange => exchange with { Solution = mix })] : atNight, byDay, settings) { NightStart = new TimeOnly(seconds * TimeSpan.TicksPerSecond + seconds) }
+            select new NamedRegimen("a", regimen) { Bags = [.. Enumerable.Repeat(regimen.Night.SelectMany(exchange => exchange.Solution.Bags.Select(bag => bag.Solution)).Distinct(), bags).SelectMany(some => some).Select(solution => new FluidBag(solution, Volume.FromLiters(40.0 / 3)))] }).ToArbitrary();
 
         private static Gen<DialysisSolution> Solutions() => Gen.OneOf(
             Gen.Elements<DialysisSolution>([.. DialysisSolution.UsualGlucose, DialysisSolution.Icodextrin]),

@@ -93,6 +93,26 @@ public sealed class PrescriptionTests
     }
 
     [Fact]
+    public void Three_figures_that_disagree_by_a_cycle_are_refused_and_less_than_a_cycle_is_spare()
+    {
+        // 12 L less 2 L by day make five cycles of 2 L, and four are stated: one of the three is not meant. 11.9 L with four leave 1.9 L over, less than a cycle.
+        var four = Plain with { Cycles = 4 };
+        var finding = Assert.Single(four.Findings);
+        Assert.Equal((Severity.Error, "fluid-does-not-add-up"), (finding.Severity, finding.Code));
+        Assert.Contains("12000 mL are stated, enough for 5", finding.Message, StringComparison.Ordinal);
+        Assert.Equal("fluid-left-over", Assert.Single((four with { FluidInAll = Milliliters(11_900) }).Findings).Code);
+
+        // To share it out is to say which is meant: four cycles of (12 − 2)/4 L.
+        Assert.Equal(2_500, (four with { Spare = SpareFluid.Share }).ToRegimen().VolumePerCycle!.Value.Milliliters, 1e-9);
+
+        // Tidal: 1 + (14 − 2)/1 = 13 cycles, and twelve are stated.
+        var tidal = Plain with { FluidInAll = Milliliters(14_000), DayFill = null, TidalShare = 0.5, NightLength = TimeSpan.FromHours(10), Cycles = 12 };
+        Assert.Equal("fluid-does-not-add-up", Assert.Single(tidal.Findings, one => one.Severity == Severity.Error).Code);
+        Assert.Empty((tidal with { Cycles = 13 }).Findings);
+        Assert.Throws<ArgumentException>(() => Plain with { Bags = default });
+    }
+
+    [Fact]
     public void Everything_that_stands_against_a_prescription_is_named_at_once()
     {
         var stated = Plain with
