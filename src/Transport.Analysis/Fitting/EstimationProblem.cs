@@ -8,6 +8,12 @@ namespace Transport.Analysis;
 internal sealed record EstimationProblem(
     IReadOnlyList<ObservedExchange> Exchanges, MembraneCoordinates Membrane, bool UsesPrior, double? StudentDegreesOfFreedom)
 {
+    /// <summary>The nights beside the exchanges; null: none.</summary>
+    public NightSurface? Nights { get; init; }
+
+    /// <summary>Whose membrane it is.</summary>
+    public Patient Patient => Exchanges.Count > 0 ? Exchanges[0].Patient : Nights!.Nights.Patient;
+
     /// <summary>The residual volumes of the exchanges as coordinates; they stand after the membrane's.</summary>
     public Coordinate[] ResidualVolumes { get; } =
         [.. Exchanges.Select(exchange => Coordinate.OfPositive(exchange.Dwell.Residual.Volume.Milliliters, exchange.ResidualLogDeviation))];

@@ -5,7 +5,7 @@ namespace Transport.Analysis;
 /// <summary>A fit as least squares: whitened residuals and their exact derivatives in standardised coordinates.</summary>
 /// <remarks>
 /// The prior is a unit Gaussian of the coordinates, so its rows of the residual are the coordinates themselves. First the membrane's, then the residual volume of
-/// each exchange. Derivatives ride along in the integration, eight at a time.
+/// each exchange. Derivatives ride along in the integration, eight at a time. Nights come after the exchanges and have no coordinate of their own.
 /// </remarks>
 internal sealed class FitProblem : ILeastSquaresProblem
 {
@@ -18,9 +18,10 @@ internal sealed class FitProblem : ILeastSquaresProblem
     {
         this.problem = problem;
         exchanges = [.. problem.Exchanges.Select(exchange => new ExchangeModel<Dual>(exchange, problem.Membrane.Center, integration))];
-        ObservationCount = exchanges.Sum(exchange => exchange.FittedCount);
+        var nights = problem.Nights?.Count ?? 0;
+        ObservationCount = exchanges.Sum(exchange => exchange.FittedCount) + nights;
         point = new Dual[Membrane.Count];
-        whitened = new Dual[exchanges.Max(exchange => exchange.FittedCount)];
+        whitened = new Dual[exchanges.Select(exchange => exchange.FittedCount).Append(nights).Max()];
     }
 
     private MembraneCoordinates Membrane => problem.Membrane;
@@ -67,6 +68,25 @@ internal sealed class FitProblem : ILeastSquaresProblem
             return false;
         }
 
+        if (problem.Nights is { } nights)
+        {
+            for (var first = 0; first < Membrane.Count; first += Dual.Width)
+            {
+                Point(u, first);
+                nights.Whiten<Dual>(point, whitened);
+                for (var i = 0; i < nights.Count; i++)
+                {
+                    (residuals[row + i], var slope) = problem.Root(whitened[i].Value);
+                    for (var j = first; j < Math.Min(Membrane.Count, first + Dual.Width); j++)
+                    {
+                        slopes[row + i, j] = slope * whitened[i].Slopes[j - first];
+                    }
+                }
+            }
+
+            row += nights.Count;
+        }
+
         for (var j = FirstWithPrior; j < ParameterCount; j++, row++)
         {
             residuals[row] = u[j];
@@ -87,6 +107,8 @@ internal sealed class FitProblem : ILeastSquaresProblem
             residuals.AddRange(exchanges[e].Residuals(dual => dual.Value));
         }
 
+        Point(u, 0);
+        residuals.AddRange(problem.Nights?.Nights.Means.Select((mean, i) => new FitResidual(mean.Observation, problem.Nights.Predicted<Dual>(i, point).Value)) ?? []);
         return residuals;
     }
 
@@ -131,14 +153,18 @@ internal sealed class FitProblem : ILeastSquaresProblem
     private void Run(int exchange, Vector<double> u, int first)
     {
         Evaluations++;
+        Point(u, first);
+        exchanges[exchange].Run(
+            Membrane.At<Dual>(point), problem.ResidualVolumes[exchange].Value(At(u[Membrane.Count + exchange], Membrane.Count - first)));
+    }
+
+    private void Point(Vector<double> u, int first)
+    {
         for (var j = 0; j < point.Length; j++)
         {
             point[j] = At(u[j], j - first);
         }
-
-        exchanges[exchange].Run(
-            Membrane.At<Dual>(point), problem.ResidualVolumes[exchange].Value(At(u[Membrane.Count + exchange], Membrane.Count - first)));
-
-        static Dual At(double value, int slot) => slot is >= 0 and < Dual.Width ? Dual.Parameter(value, slot) : Dual.Of(value);
     }
+
+    private static Dual At(double value, int slot) => slot is >= 0 and < Dual.Width ? Dual.Parameter(value, slot) : Dual.Of(value);
 }

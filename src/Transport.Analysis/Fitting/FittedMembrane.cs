@@ -27,7 +27,7 @@ public sealed class FittedMembrane
         Summary = summary;
         Parameters = parameters;
         Residuals = residuals;
-        Findings = [.. problem.Exchanges.SelectMany(exchange => exchange.Findings)];
+        Findings = [.. problem.Exchanges.SelectMany(exchange => exchange.Findings), .. problem.Nights?.Nights.Findings ?? []];
         Evaluations = evaluations;
     }
 
@@ -36,10 +36,16 @@ public sealed class FittedMembrane
     internal LeastSquaresResult Optimum { get; }
 
     /// <summary>Whose membrane it is.</summary>
-    public Patient Patient => Exchanges[0].Patient;
+    public Patient Patient => Problem.Patient;
 
     /// <summary>What was fitted.</summary>
     public IReadOnlyList<ObservedExchange> Exchanges => Problem.Exchanges;
+
+    /// <summary>The nights that were fitted with them; null: none.</summary>
+    public ObservedNights? Nights => Problem.Nights?.Nights;
+
+    /// <summary>What the nights add to what the exchanges tell, of each free parameter; empty without nights.</summary>
+    public IReadOnlyList<NightEvidence> NightEvidence { get; internal init; } = [];
 
     /// <summary>The estimate, at the patient's size. It states the plasma level that it is true with.</summary>
     public ThreePoreMembrane Membrane { get; }

@@ -14,37 +14,91 @@ public static class MembraneFit
     private static readonly (double Area, double Glucose, double Conductance)[] Starts =
         [(0, 0, 0), (1, 0.5, -1), (-1, -0.5, 1), (1, 0.5, 1), (-1, -0.5, -1)];
 
+    // Of the nights' parabola: how far an optimum may move, in standard errors, and how often it is made again.
+    private const double Moved = 0.05;
+    private const int MostRounds = 12;
+
     /// <summary>Fits one equilibration test.</summary>
-    /// <exception cref="ArgumentException">The solution is not a glucose solution, or nothing was measured that can be fitted.</exception>
+    /// <param name="test">The test.</param>
+    /// <param name="options">How.</param>
+    /// <param name="nights">Nights of the same person; null: none.</param>
+    /// <exception cref="ArgumentException">The solution is not a glucose solution, nothing was measured that can be fitted, or the nights are of somebody else.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The fill is not positive, or the dwell not between 0 and 48 h.</exception>
     /// <exception cref="IntegrationException">The cavity runs empty with every membrane that was tried.</exception>
-    public static FittedMembrane Run(EquilibrationTest test, MembraneFitOptions? options = null) => Run([ObservedExchange.From(test)], options);
+    public static FittedMembrane Run(EquilibrationTest test, MembraneFitOptions? options = null, ObservedNights? nights = null) =>
+        Run([ObservedExchange.From(test)], options, nights: nights);
 
-    /// <summary>Fits exchanges of one person jointly: one membrane, a residual volume for each exchange.</summary>
-    /// <exception cref="ArgumentException">The list is empty, holds exchanges of several people, or nothing that can be fitted.</exception>
+    /// <summary>Fits exchanges and nights of one person jointly: one membrane, a residual volume for each exchange, and nights with reasons of their own.</summary>
+    /// <param name="exchanges">Tests and drains. With nights it may be empty: then the prior and the nights speak alone.</param>
+    /// <param name="options">How.</param>
+    /// <param name="control">Stops the run.</param>
+    /// <param name="nights">Nights of a record book; null: none.</param>
+    /// <exception cref="ArgumentException">There is nothing to fit, or it is of several people.</exception>
     /// <exception cref="IntegrationException">The cavity runs empty with every membrane that was tried.</exception>
     /// <exception cref="OperationCanceledException">The run was stopped.</exception>
-    public static FittedMembrane Run(IReadOnlyList<ObservedExchange> exchanges, MembraneFitOptions? options = null, RunControl? control = null)
+    public static FittedMembrane Run(
+        IReadOnlyList<ObservedExchange> exchanges, MembraneFitOptions? options = null, RunControl? control = null, ObservedNights? nights = null)
     {
         ArgumentNullException.ThrowIfNull(exchanges);
         options ??= MembraneFitOptions.Default;
         control ??= RunControl.None;
-        if (exchanges.Count == 0 || exchanges.Any(exchange => exchange.Patient.Code != exchanges[0].Patient.Code))
+        var patient = nights?.Patient ?? (exchanges.Count > 0 ? exchanges[0].Patient : throw new ArgumentException("Expected at least one exchange, or nights.", nameof(exchanges)));
+        if (exchanges.Any(exchange => exchange.Patient.Code != patient.Code))
         {
-            throw new ArgumentException("Expected at least one exchange, all of one person.", nameof(exchanges));
+            throw new ArgumentException($"Expected exchanges and nights of one person; some are of '{patient.Code}', some not.", nameof(exchanges));
         }
 
         var problem = new EstimationProblem(
             [.. exchanges],
-            new(options.Prior.Center.ScaledTo(exchanges[0].Patient.BodySurface), options.Prior, options.Free ?? FreeBy(exchanges)),
+            new(options.Prior.Center.ScaledTo(patient.BodySurface), options.Prior, options.Free ?? FreeBy(exchanges)),
             options.UsesPrior,
             options.StudentDegreesOfFreedom);
-        var squares = new FitProblem(problem, options.Integration);
-        if (squares.ObservationCount == 0)
-        {
-            throw new ArgumentException("Expected something to fit: creatinine or glucose after time zero, or a drained volume.", nameof(exchanges));
-        }
+        return nights is null ? OfExchanges(problem, options, control) : WithNights(problem, nights, options, control);
+    }
 
+    private static FittedMembrane OfExchanges(EstimationProblem problem, MembraneFitOptions options, RunControl control)
+    {
+        var squares = new FitProblem(problem, options.Integration);
+        return squares.ObservationCount == 0
+            ? throw new ArgumentException("Expected something to fit: creatinine or glucose after time zero, or a drained volume.")
+            : Result(problem, squares, Search(problem, squares, options, control), options.Free);
+    }
+
+    // The expected nights are a parabola around the optimum of the exchanges alone (without any, of the prior), and then around each optimum until it stays where it is.
+    private static FittedMembrane WithNights(EstimationProblem alone, ObservedNights nights, MembraneFitOptions options, RunControl control)
+    {
+        var before = alone.Exchanges.Count == 0 ? null : Search(alone, new(alone, options.Integration), options, control);
+        var point = before?.Coordinates ?? Vector<double>.Build.Dense(alone.Dimension);
+        var covariance = before is { Status: not (LeastSquaresStatus.NotIdentifiable or LeastSquaresStatus.Undefined) }
+            ? before.Covariance()
+            : Matrix<double>.Build.DenseIdentity(alone.Dimension);
+        for (var round = 1; ; round++)
+        {
+            control.Cancellation.ThrowIfCancellationRequested();
+            var free = alone.Membrane.Count;
+            var problem = alone with
+            {
+                Nights = new(nights, alone.Membrane, point.SubVector(0, free), covariance.SubMatrix(0, free, 0, free).Cholesky().Factor),
+            };
+            var squares = new FitProblem(problem, options.Integration);
+            var optimum = LeastSquares.Run(squares, [point], SearchOf(options), control);
+            var moved = optimum.Coordinates - point;
+            if (!optimum.IsConverged || moved.DotProduct(covariance.Cholesky().Solve(moved)) < Moved * Moved)
+            {
+                return Result(problem, squares, optimum, options.Free, before);
+            }
+
+            if (round == MostRounds)
+            {
+                return Result(problem, squares, optimum with { Status = LeastSquaresStatus.IterationLimit }, options.Free, before);
+            }
+
+            (point, covariance) = (optimum.Coordinates, optimum.Covariance());
+        }
+    }
+
+    private static LeastSquaresResult Search(EstimationProblem problem, FitProblem squares, MembraneFitOptions options, RunControl control)
+    {
         var starts = Starts.Select(start => Vector<double>.Build.Dense(problem.Dimension, j => j >= problem.Membrane.Count ? 0 : problem.Membrane.Free[j] switch
         {
             MembraneParameter.DiffusionArea => start.Area,
@@ -52,9 +106,10 @@ public static class MembraneFit
             MembraneParameter.OsmoticConductance => start.Conductance,
             _ => 0,
         }));
-        var optimum = LeastSquares.Run(squares, [.. starts], new() { MaximumIterations = options.MaximumIterations }, control);
-        return Result(problem, squares, optimum, options.Free);
+        return LeastSquares.Run(squares, [.. starts], SearchOf(options), control);
     }
+
+    private static LeastSquaresOptions SearchOf(MembraneFitOptions options) => new() { MaximumIterations = options.MaximumIterations };
 
     // Everything that the prior knows of moves fluid and small solutes, so its doubt is carried; of the large pores only protein tells.
     private static IReadOnlyList<MembraneParameter> FreeBy(IReadOnlyList<ObservedExchange> exchanges) =>
@@ -64,7 +119,7 @@ public static class MembraneFit
     ];
 
     private static FittedMembrane Result(
-        EstimationProblem problem, FitProblem squares, LeastSquaresResult optimum, IReadOnlyList<MembraneParameter>? asked)
+        EstimationProblem problem, FitProblem squares, LeastSquaresResult optimum, IReadOnlyList<MembraneParameter>? asked, LeastSquaresResult? before = null)
     {
         // Where no start could be integrated, this throws.
         var u = optimum.Coordinates;
@@ -86,14 +141,29 @@ public static class MembraneFit
         var furthest = stretched.Length > 0 ? parameters[stretched.MaxBy(j => Math.Abs(u[j]))] : null;
         return new(
             problem, optimum, covariance, status, FitWords.Summary(status, parameters, residuals, furthest, covariance is null ? [] : untold), parameters, residuals,
-            squares.Evaluations);
+            squares.Evaluations)
+        {
+            NightEvidence = problem.Nights is null || covariance is null ? [] : Evidence(problem, u, covariance, before),
+        };
+    }
+
+    // Beside the exchanges alone; where there are none, or they leave some direction open, beside the prior.
+    private static NightEvidence[] Evidence(EstimationProblem problem, Vector<double> u, Matrix<double> covariance, LeastSquaresResult? before)
+    {
+        var known = before is { Status: not (LeastSquaresStatus.NotIdentifiable or LeastSquaresStatus.Undefined) } ? before.Covariance() : null;
+        return [.. problem.Membrane.Free.Select((parameter, j) =>
+        {
+            var spread = problem.Membrane[j].Spread;
+            return new NightEvidence(
+                parameter, spread * Math.Sqrt(known?[j, j] ?? 1), spread * Math.Sqrt(covariance[j, j]), spread * (u[j] - (known is null ? 0 : before!.Coordinates[j])));
+        })];
     }
 
     private static FittedParameter Parameter(EstimationProblem problem, int j, double u, Matrix<double>? covariance)
     {
         var parameter = problem.Membrane.Free[j];
         var coordinate = problem.Membrane[j];
-        var perUnit = parameter.PerUnit(problem.Exchanges[0].Patient.SurfaceFactor);
+        var perUnit = parameter.PerUnit(problem.Patient.SurfaceFactor);
         var error = covariance is null ? double.PositiveInfinity : Math.Sqrt(covariance[j, j]);
         return new()
         {

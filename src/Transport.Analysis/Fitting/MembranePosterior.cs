@@ -5,6 +5,9 @@ namespace Transport.Analysis;
 /// <summary>What is known of one person's membrane after the data: draws from the posterior, not only its top and its curvature there.</summary>
 public sealed class MembranePosterior
 {
+    // In deviations of a mean night's whole error (choice): less moves no interval visibly.
+    private const double WorstMiss = 0.5;
+
     private readonly Chains chains;
 
     internal MembranePosterior(FittedMembrane fit, Chains chains, int seed)
@@ -20,14 +23,7 @@ public sealed class MembranePosterior
         var membrane = fit.Problem.Membrane;
         Parameters = [.. membrane.Free.Select((parameter, j) =>
             PosteriorSummary.Of(parameter, parameter.PerUnit(fit.Patient.SurfaceFactor), membrane[j], chains[j], diagnostics[j]))];
-        Findings = IsConverged
-            ? fit.Findings
-            :
-            [
-                .. fit.Findings,
-                new(Severity.Warning, "posterior-not-converged", FormattableString.Invariant(
-                    $"The four chains do not tell one story yet: R-hat {LargestRHat:0.000}, {Math.Min(FewestBulkEffectiveDraws, FewestTailEffectiveDraws):0} effective draws; expected under 1.01 and at least 400. Draw more, or read the fit's intervals instead.")),
-            ];
+        Findings = [.. fit.Findings, .. OfChains(), .. OfNights()];
     }
 
     /// <summary>The fit that the chains started from.</summary>
@@ -82,14 +78,35 @@ public sealed class MembranePosterior
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(count, 1);
         ArgumentOutOfRangeException.ThrowIfGreaterThan(count, DrawCount);
-        return Fit.Problem.Membrane.Ensemble(EnsembleSource.Posterior, Seed, Fit.Membrane, count, Point);
+        return Fit.Problem.Membrane.Ensemble(EnsembleSource.Posterior, Seed, Fit.Membrane, count, (draw, coordinate) => Point(draw, coordinate, count));
+    }
 
-        // Each chain in turn, the draws of a chain as far apart as they can be.
-        double Point(int draw, int coordinate)
+    private IEnumerable<Finding> OfChains()
+    {
+        if (!IsConverged)
         {
-            var (chain, own) = (draw % ILogDensity.Lanes, draw / ILogDensity.Lanes);
-            var ofChain = (count - chain + ILogDensity.Lanes - 1) / ILogDensity.Lanes;
-            return chains[coordinate][chain][(int)((own + 0.5) * chains.Count / ofChain)];
+            yield return new(Severity.Warning, "posterior-not-converged", FormattableString.Invariant(
+                    $"The four chains do not tell one story yet: R-hat {LargestRHat:0.000}, {Math.Min(FewestBulkEffectiveDraws, FewestTailEffectiveDraws):0} effective draws; expected under 1.01 and at least 400. Draw more, or read the fit's intervals instead."));
         }
+    }
+
+    // The chains read the nights off a parabola; here and there a night is simulated.
+    private IEnumerable<Finding> OfNights()
+    {
+        const int looks = 8;
+        if (Fit.Problem.Nights is { } nights
+            && Enumerable.Range(0, looks).Max(look => nights.Miss([.. Enumerable.Range(0, Fit.Problem.Membrane.Count).Select(j => Point(look, j, looks))])) is > WorstMiss and var worst)
+        {
+            yield return new(Severity.Warning, "nights-parabola-off", FormattableString.Invariant(
+                $"The parabola that the draws read the nights from is off the simulation by {worst:0.00} of the nights' error at the worst of {looks} draws; expected at most {WorstMiss:0.0}. Read the fit's intervals instead, or give the fit a test that holds it."));
+        }
+    }
+
+    // Of so many: each chain in turn, the draws of a chain as far apart as they can be.
+    private double Point(int draw, int coordinate, int count)
+    {
+        var (chain, own) = (draw % ILogDensity.Lanes, draw / ILogDensity.Lanes);
+        var ofChain = (count - chain + ILogDensity.Lanes - 1) / ILogDensity.Lanes;
+        return chains[coordinate][chain][(int)((own + 0.5) * chains.Count / ofChain)];
     }
 }

@@ -26,4 +26,13 @@ public enum ObservedQuantity
 
     /// <summary>D/P immunoglobulin G.</summary>
     ImmunoglobulinGToPlasma,
+
+    /// <summary>Mean ultrafiltration of many nights with one regimen, the day not counted, mL.</summary>
+    MeanNightUltrafiltrationMilliliters,
+
+    /// <summary>Mean of what is drained before the first fill, after days with one fill, mL.</summary>
+    MeanInitialDrainMilliliters,
+
+    /// <summary>Mean ultrafiltration of night and day where a book has them as one number, mL.</summary>
+    MeanNightAndDayUltrafiltrationMilliliters,
 }

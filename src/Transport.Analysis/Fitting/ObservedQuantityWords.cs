@@ -13,8 +13,15 @@ public static class ObservedQuantityWords
         ObservedQuantity.GlucoseToFresh => "glucose over fresh solution",
         ObservedQuantity.AlbuminToPlasma => "D/P albumin",
         ObservedQuantity.ImmunoglobulinGToPlasma => "D/P immunoglobulin G",
+        ObservedQuantity.MeanNightUltrafiltrationMilliliters => "mean ultrafiltration of the nights, mL",
+        ObservedQuantity.MeanInitialDrainMilliliters => "mean initial drain, mL",
+        ObservedQuantity.MeanNightAndDayUltrafiltrationMilliliters => "mean ultrafiltration of nights and days, mL",
         _ => "net ultrafiltration, mL",
     };
+
+    /// <summary>Whether it is a mean of nights, and not of one dwell.</summary>
+    public static bool IsOfNights(this ObservedQuantity quantity) => quantity is ObservedQuantity.MeanNightUltrafiltrationMilliliters
+        or ObservedQuantity.MeanInitialDrainMilliliters or ObservedQuantity.MeanNightAndDayUltrafiltrationMilliliters;
 
     /// <summary>Whether it is of a protein, which large pores alone let pass.</summary>
     public static bool IsOfProtein(this ObservedQuantity quantity) =>

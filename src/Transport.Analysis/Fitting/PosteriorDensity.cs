@@ -19,7 +19,7 @@ internal sealed class PosteriorDensity : ILogDensity
         four = [.. problem.Exchanges.Select(exchange => new ExchangeModel<Lanes4>(exchange, problem.Membrane.Center, integration))];
         one = [.. problem.Exchanges.Select(exchange => new ExchangeModel<Real>(exchange, problem.Membrane.Center, integration))];
         (points, alone) = (new Lanes4[Dimension], new Real[Dimension]);
-        var rows = four.Max(exchange => exchange.FittedCount);
+        var rows = four.Select(exchange => exchange.FittedCount).Append(problem.Nights?.Count ?? 0).Max();
         (whitened, whitenedAlone) = (new Lanes4[rows], new Real[rows]);
     }
 
@@ -88,6 +88,15 @@ internal sealed class PosteriorDensity : ILogDensity
             exchanges[e].Run(free, problem.ResidualVolumes[e].Value(point[membrane.Count + e]));
             exchanges[e].Whiten(rows);
             foreach (var row in rows[..exchanges[e].FittedCount])
+            {
+                sum += problem.Deviance(row);
+            }
+        }
+
+        if (problem.Nights is { } nights)
+        {
+            nights.Whiten(point[..membrane.Count], rows);
+            foreach (var row in rows[..nights.Count])
             {
                 sum += problem.Deviance(row);
             }

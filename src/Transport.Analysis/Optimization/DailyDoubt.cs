@@ -23,20 +23,30 @@ internal static class DailyDoubt
             return (0, 0);
         }
 
-        var exchanges = outcome.Regimen.Exchanges
-            .Zip(outcome.Cycles.Concat(outcome.DayExchanges), (exchange, ran) => (exchange.Solution, ran.Ultrafiltration, ran.DwellTime));
-
         // The same sums as in RingDoubt, where there is no outcome.
         double shift = 0, variance = 0;
-        foreach (var strength in exchanges.GroupBy(exchange => exchange.Solution.Glucose))
+        foreach (var (_, strengthShift, deviation) in ByStrength(outcome.Regimen.Exchanges, outcome.Cycles.Concat(outcome.DayExchanges), options.Tested))
         {
-            var discrepancy = ModelDiscrepancy.Of(strength.First().Solution, options.Tested);
-            var shares = strength.Sum(exchange => discrepancy.GrowthAt(exchange.DwellTime));
-            shift += (discrepancy.Gain - 1) * strength.Sum(exchange => exchange.Ultrafiltration.Milliliters) + shares * discrepancy.Offset.Milliliters;
-            variance += Math.Pow(shares * discrepancy.Deviation.Milliliters, 2);
+            shift += strengthShift;
+            variance += deviation * deviation;
         }
 
         return (shift, Math.Sqrt(variance));
+    }
+
+    /// <summary>The same of any exchanges, strength by strength, mL.</summary>
+    public static IEnumerable<(Concentration Glucose, double Shift, double Deviation)> ByStrength(
+        IEnumerable<Exchange> exchanges, IEnumerable<CycleOutcome> ran, DialysisSolution? tested)
+    {
+        foreach (var strength in exchanges.Zip(ran).GroupBy(pair => pair.First.Solution.Glucose))
+        {
+            var discrepancy = ModelDiscrepancy.Of(strength.First().First.Solution, tested);
+            var shares = strength.Sum(pair => discrepancy.GrowthAt(pair.Second.DwellTime));
+            yield return (
+                strength.Key,
+                (discrepancy.Gain - 1) * strength.Sum(pair => pair.Second.Ultrafiltration.Milliliters) + shares * discrepancy.Offset.Milliliters,
+                shares * discrepancy.Deviation.Milliliters);
+        }
     }
 
     /// <summary>Share of a normal distribution that lies in a range; of a point, 0 or 1.</summary>

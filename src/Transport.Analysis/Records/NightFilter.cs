@@ -2,7 +2,7 @@ namespace Transport.Analysis;
 
 /// <summary>What is believed of a person's nights, night after night: a linear state with normal doubt (Kalman, J Basic Eng 1960;82:35-45).</summary>
 /// <remarks>
-/// <para>The state: how far the membrane's logarithms are from the fit; how far this person's nights and days are from the model for other reasons; a
+/// <para>The state: how far the membrane's numbers are from the fit; how far this person's nights and days are from the model for other reasons; a
 /// slow wander; what the last drains left behind. So carry-over is expected before it comes, and slow wander is taken out before anything is charted.</para>
 /// <para>initial drain = model + day's offset + left in the morning − left in the evening + noise<br/>
 /// night = model + night's offset + wander + left in the evening − left in the morning + noise</para>
@@ -10,18 +10,18 @@ namespace Transport.Analysis;
 /// </remarks>
 internal sealed class NightFilter
 {
-    public const int Size = 12;
+    public const int Size = 13;
 
-    // Places in the state; 0 to 3 are the membrane's logarithms in the order of NightLever.
-    private const int Parameters = 4;
-    private const int NightOffset = 4;
-    private const int DayOffset = 5;
-    private const int Wander = 6;
-    private const int LeftBefore = 7;
-    private const int LeftEvening = 8;
-    private const int LeftMorning = 9;
-    private const int FirstCycleOffset = 10;
-    private const int DrainTimeOffset = 11;
+    // Places in the state; the first are the membrane's numbers in the order of NightLever.
+    private const int Parameters = 5;
+    private const int NightOffset = 5;
+    private const int DayOffset = 6;
+    private const int Wander = 7;
+    private const int LeftBefore = 8;
+    private const int LeftEvening = 9;
+    private const int LeftMorning = 10;
+    private const int FirstCycleOffset = 11;
+    private const int DrainTimeOffset = 12;
 
     private const double Furthest = 3.5;
 
@@ -140,9 +140,6 @@ internal sealed class NightFilter
         Add(FirstCycleOffset, Square(noise.OffsetMilliliters));
         Add(DrainTimeOffset, 9);
     }
-
-    /// <summary>What the nights have made of the membrane's logarithms: mean shifts and standard deviations, in the order of the levers.</summary>
-    public (double Shift, double Deviation) Parameter(NightLever lever) => (mean[(int)lever], Math.Sqrt(covariance[(int)lever * Size + (int)lever]));
 
     /// <summary>Standard deviation of a single night's ultrafiltration, the person's own blended in, mL.</summary>
     public double NightDeviation => Math.Sqrt(usualVariance * Factor(NightChannel.Ultrafiltration));

@@ -18,12 +18,13 @@ internal sealed class NightResponse
     private readonly double[] night = new double[Enum.GetValues<NightLever>().Length];
     private readonly double[] day = new double[Enum.GetValues<NightLever>().Length];
 
-    private NightResponse(RegimenOutcome outcome, (double Shift, double Deviation) modelForm)
+    private NightResponse(RegimenOutcome outcome, DialysisSolution? tested)
     {
         Regimen = outcome.Regimen;
-        Night = outcome.NightUltrafiltration.Milliliters + modelForm.Shift;
-        InitialDrain = outcome.EveningDrain.Milliliters;
-        ModelForm = modelForm.Deviation;
+        var ofNight = DailyDoubt.ByStrength(Regimen.Night, outcome.Cycles, tested).ToList();
+        Night = outcome.NightUltrafiltration.Milliliters + ofNight.Sum(strength => strength.Shift);
+        InitialDrain = outcome.EveningDrain.Milliliters + DailyDoubt.ByStrength(Regimen.Day, outcome.DayExchanges, tested).Sum(strength => strength.Shift);
+        ModelForm = Math.Sqrt(ofNight.Sum(strength => strength.Deviation * strength.Deviation));
         DayFill = Regimen.DayFill?.Volume.Milliliters ?? 0;
         FirstCycle = outcome.Cycles.Length < 3
             ? null
@@ -68,7 +69,7 @@ internal sealed class NightResponse
     public static NightResponse Of(RegimenWorkspace workspace, Patient patient, ThreePoreMembrane membrane, Regimen regimen, DialysisSolution? tested)
     {
         var at = Run(patient, membrane, regimen);
-        var response = new NightResponse(at, DailyDoubt.ModelForm(at, new RegimenSearchOptions { Tested = tested }));
+        var response = new NightResponse(at, tested);
         Take(NightLever.Area, LogStep, Run(patient, membrane with { DiffusionArea = membrane.DiffusionArea * Math.Exp(LogStep) }, regimen));
         Take(NightLever.GlucoseScale, LogStep, Run(patient, membrane with { GlucosePermeabilityScale = membrane.GlucosePermeabilityScale * Math.Exp(LogStep) }, regimen));
         Take(NightLever.Conductance, LogStep, Run(patient, membrane with { UltrafiltrationCoefficient = membrane.UltrafiltrationCoefficient * Math.Exp(LogStep) }, regimen));

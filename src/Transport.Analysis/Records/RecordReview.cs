@@ -29,9 +29,6 @@ public sealed record RecordReview
     /// <summary>How a single night's ultrafiltration differs from the next, standard deviation, the person's own blended in; null where no night was charted.</summary>
     public required Volume? NightDeviation { get; init; }
 
-    /// <summary>What the nights say of the membrane beside the test.</summary>
-    public required IReadOnlyList<NightEvidence> Evidence { get; init; }
-
     /// <summary>Reviews a book.</summary>
     /// <param name="patient">Whose, with the plasma of the test.</param>
     /// <param name="ensemble">The fitted membrane with its doubt, at the patient's size.</param>

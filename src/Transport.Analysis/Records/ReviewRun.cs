@@ -14,7 +14,6 @@ internal sealed class ReviewRun
     private readonly RunControl control;
     private readonly IReadOnlyList<NightRecord> nights;
     private readonly NightResponse?[] responses;
-    private readonly double[,] parameterCovariance;
     private readonly NightFilter filter;
     private readonly Dictionary<NightChannel, ChartRun> charts;
     private readonly List<(int Night, FilterStep Step)> steps = [];
@@ -30,8 +29,7 @@ internal sealed class ReviewRun
         this.control = control;
         nights = book.Nights;
         responses = Responses(ensemble);
-        parameterCovariance = CovarianceOf(ensemble);
-        filter = new(options.Noise, parameterCovariance);
+        filter = new(options.Noise, CovarianceOf(ensemble));
         var limits = options.Limits.Charts;
         charts = Enum.GetValues<NightChannel>().ToDictionary(
             channel => channel,
@@ -63,7 +61,6 @@ internal sealed class ReviewRun
             Changes = changes,
             Findings = [.. findings.OrderBy(NurseFindings.Urgency)],
             NightDeviation = charted > 0 ? Volume.FromMilliliters(filter.NightDeviation) : null,
-            Evidence = charted > 0 ? Evidence() : [],
         };
     }
 
@@ -88,20 +85,21 @@ internal sealed class ReviewRun
         })];
     }
 
-    // Of the logarithms, in the order of the levers.
+    // In the order of the levers. Of LpS the part that acts, the osmotic conductance: what the share of the ultrasmall pores takes from it is given back.
     private static double[,] CovarianceOf(MembraneEnsemble ensemble)
     {
         double[][] columns =
         [
             [.. ensemble.DiffusionAreas.Select(Math.Log)],
             [.. ensemble.GlucosePermeabilityScales.Select(Math.Log)],
-            [.. ensemble.UltrafiltrationCoefficients.Select(Math.Log)],
+            [.. Enumerable.Range(0, ensemble.Count).Select(member => Math.Log(ensemble[member].OsmoticConductanceToGlucose.MillilitersPerMinutePerMillimeterOfMercury))],
             [.. ensemble.TransientAmplitudes.Select(amplitude => Math.Log(Math.Max(1e-6, amplitude)))],
+            [.. ensemble.LymphaticRemovals],
         ];
-        var covariance = new double[4, 4];
-        for (var i = 0; i < 4; i++)
+        var covariance = new double[columns.Length, columns.Length];
+        for (var i = 0; i < columns.Length; i++)
         {
-            for (var j = 0; j < 4; j++)
+            for (var j = 0; j < columns.Length; j++)
             {
                 covariance[i, j] = ensemble.Count > 1 ? columns[i].Covariance(columns[j]) : 0;
             }
@@ -128,12 +126,14 @@ internal sealed class ReviewRun
         var glucose = record.BloodGlucose is { } measured
             ? Math.Clamp((measured - patient.Plasma.Glucose).MillimolesPerLiter, -5, 20)
             : 0;
-        var expected = response.Night + lost * response.OfNight(NightLever.LostDwell) + glucose * response.OfNight(NightLever.PlasmaGlucose);
+        var nightCorrection = lost * response.OfNight(NightLever.LostDwell) + glucose * response.OfNight(NightLever.PlasmaGlucose);
+        var expected = response.Night + nightCorrection;
         var isNext = t > 0 && nights[t].Date.DayNumber - nights[t - 1].Date.DayNumber == 1;
 
         // What comes out in the evening went in with the regimen of the morning before.
         var before = isNext && responses[t - 1] is { } yesterday ? yesterday : response;
-        var expectedDrain = before.InitialDrain + glucose * before.OfInitialDrain(NightLever.PlasmaGlucose);
+        var dayCorrection = glucose * before.OfInitialDrain(NightLever.PlasmaGlucose);
+        var expectedDrain = before.InitialDrain + dayCorrection;
         var learns = leftOut.Length == 0;
         var from = filter.Steps.Count;
         filter.Next(response, lastCharted < 0 ? 1 : nights[t].Date.DayNumber - nights[lastCharted].Date.DayNumber);
@@ -179,6 +179,7 @@ internal sealed class ReviewRun
             ExpectedDwell = TimeSpan.FromMinutes(response.AverageDwell - lost / response.Regimen.Cycles),
             Readings = readings,
             LeftOut = leftOut,
+            Basis = new(response, before, nightCorrection, dayCorrection),
         };
     }
 
@@ -265,11 +266,6 @@ internal sealed class ReviewRun
 
         return changes;
     }
-
-    private List<NightEvidence> Evidence() =>
-        [.. new[] { (MembraneParameter.DiffusionArea, NightLever.Area), (MembraneParameter.GlucosePermeabilityScale, NightLever.GlucoseScale), (MembraneParameter.OsmoticConductance, NightLever.Conductance) }
-            .Select(pair => new NightEvidence(
-                pair.Item1, Math.Sqrt(parameterCovariance[(int)pair.Item2, (int)pair.Item2]), filter.Parameter(pair.Item2).Deviation, filter.Parameter(pair.Item2).Shift))];
 
     private static Band<Volume>? BandOf(NightReading? reading) =>
         reading is null ? null : Around(reading.Expected, reading.Deviation, Doubt.Parameters | Doubt.ModelForm | Doubt.NightToNight);

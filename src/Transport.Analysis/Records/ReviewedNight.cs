@@ -29,4 +29,7 @@ public sealed record ReviewedNight
 
     /// <summary>Why the night is not charted; empty where it is.</summary>
     public string LeftOut { get; init; } = "";
+
+    /// <summary>What the numbers were set beside; null where there is nothing to set them beside.</summary>
+    internal NightBasis? Basis { get; init; }
 }

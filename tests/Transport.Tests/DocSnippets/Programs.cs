@@ -132,6 +132,20 @@ internal static class Programs
         #endregion
     }
 
+    public static void Nights(EquilibrationTest test, RecordBook book)
+    {
+        #region fitting.md: nights
+        var alone = MembraneFit.Run(test);
+        var review = RecordReview.Run(test.Patient, alone.ToEnsemble(), book, new() { Tested = test.Solution });
+        var joint = MembraneFit.Run(test, nights: ObservedNights.From(review));
+        foreach (var evidence in joint.NightEvidence)
+            Console.WriteLine(evidence.Words);
+        var posterior = MembraneSampling.Run(joint);
+        #endregion
+        Assert.True(posterior.IsConverged);
+        Assert.Contains(joint.NightEvidence, evidence => evidence.SpreadLeft < 0.9);
+    }
+
     public static void Search(Patient patient, MembraneEnsemble ensemble, DialysisSolution tested)
     {
         #region regimens.md: search

@@ -113,6 +113,9 @@ public sealed partial class SnippetTests
         Assert.Contains("UreaToPlasma", FromTheRoot.Printed(() => Programs.TwoTests(test, test)), StringComparison.Ordinal);
         var ensemble = MembraneFit.Run(test).ToEnsemble(10);
         Assert.Contains("sodium", FromTheRoot.Printed(() => Programs.Search(test.Patient, ensemble, test.Solution)), StringComparison.Ordinal);
+        var programme = Path.Combine(ReferenceData.Folder, "examples", "programme");
+        var (tested, book) = (SampleSheet.Read(Path.Combine(programme, "VP-01-sheet.csv")).ToTest(), RecordBook.Read(Path.Combine(programme, "VP-01-book.csv")));
+        Assert.Contains("the nights narrow osmotic conductance", FromTheRoot.Printed(() => Programs.Nights(tested, book)), StringComparison.Ordinal);
         var night = Regimen.Cycling(TimeSpan.FromHours(9), 5, Volume.FromLiters(2), DialysisSolution.Glucose136);
         Assert.Contains("drains 1.0 L", FromTheRoot.Printed(() => Programs.AnyExchanges(test.Patient, ensemble.Center)), StringComparison.Ordinal);
         Assert.Contains("more than now", FromTheRoot.Printed(() => Programs.SideBySide(test.Patient, ensemble, test.Solution)), StringComparison.Ordinal);

@@ -53,7 +53,8 @@ public sealed class RecordReviewTests
             + 0.06 * response.OfNight(NightLever.GlucoseScale) + 20 * response.OfNight(NightLever.LostDwell);
         var shift = response.Night - here.NightUltrafiltration.Milliliters;
         Assert.Equal(truth.NightUltrafiltration.Milliliters + shift, line, 25.0); // a sixth of how much a night differs from the next
-        Assert.Equal(truth.EveningDrain.Milliliters,
+        var drainShift = response.InitialDrain - here.EveningDrain.Milliliters; // as the night, moved by what the model misses where nothing was tested
+        Assert.Equal(truth.EveningDrain.Milliliters + drainShift,
             response.InitialDrain + 0.1 * response.OfInitialDrain(NightLever.Area) - 0.12 * response.OfInitialDrain(NightLever.Conductance)
             + 0.06 * response.OfInitialDrain(NightLever.GlucoseScale) + 20 * response.OfInitialDrain(NightLever.LostDwell), 25.0);
     }
