@@ -20,19 +20,19 @@ internal sealed class CommonDoubt
         strengths = [.. regimens.SelectMany(regimen => regimen.Exchanges).Select(exchange => exchange.Solution.Glucose.MillimolesPerLiter).Distinct().Order()];
     }
 
-    /// <summary>One simulated day with one draw of the doubt.</summary>
-    public MeasuredDay Of(RegimenOutcome outcome, int draw)
+    /// <summary>One simulated rhythm with one draw of the doubt.</summary>
+    public MeasuredDay Of(SimulatedRhythm rhythm, int draw)
     {
-        var sodium = outcome.Options.Sodium;
+        var sodium = rhythm.Days[0].Options.Sodium;
         var (night, day) = (0.0, 0.0);
         if (options.HoldsModelForm)
         {
-            night = Shift(outcome.Regimen.Night.Zip(outcome.Cycles), draw);
-            day = Shift(outcome.Regimen.Day.Zip(outcome.DayExchanges), draw);
+            night = rhythm.Mean(one => Shift(one.Regimen.Night.Zip(one.Cycles), draw));
+            day = rhythm.Mean(one => Shift(one.Regimen.Day.Zip(one.DayExchanges), draw));
         }
 
-        var people = options.Pressure is null ? PressureRisk.DeviationBetweenPeople : 0;
-        return new(outcome, options, night, day, sodium.Factor * Math.Exp(sodium.DeviationOfLogFactor * Deviate(draw, 0)), people * Deviate(draw, 1));
+        var people = options.IsPressureMeasured ? 0 : PressureRisk.DeviationBetweenPeople;
+        return new(rhythm, options, night, day, sodium.Factor * Math.Exp(sodium.DeviationOfLogFactor * Deviate(draw, 0)), people * Deviate(draw, 1));
     }
 
     private double Shift(IEnumerable<(Exchange Exchange, CycleOutcome Ran)> exchanges, int draw) => exchanges.Sum(pair =>

@@ -27,7 +27,8 @@ internal sealed class OutlookDraws
 
     public double? ShareAtLeast(OutcomeMeasure measure, double least) => values[measure]?.Average(value => value >= least ? 1.0 : 0);
 
-    private static Band<double> Band(double[] drawn, Doubt doubt)
+    /// <summary>Median and band of draws.</summary>
+    public static Band<double> Band(double[] drawn, Doubt doubt)
     {
         Array.Sort(drawn = [.. drawn]);
         return new(At(0.5), At(0.5 * (1 - Coverage)), At(0.5 * (1 + Coverage)), Coverage, doubt);
