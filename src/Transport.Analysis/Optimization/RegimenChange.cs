@@ -29,6 +29,30 @@ public sealed record RegimenChange(int Count, string Text)
         return new(changes.Count, changes.Count == 0 ? "as now" : string.Join("; ", changes));
     }
 
+    /// <summary>From one week to another.</summary>
+    public static RegimenChange Between(RegimenWeek present, RegimenWeek other)
+    {
+        ArgumentNullException.ThrowIfNull(present);
+        ArgumentNullException.ThrowIfNull(other);
+        if (present.Equals(other))
+        {
+            return new(0, "as now");
+        }
+
+        // One regimen on some days each: what becomes of the regimen, and on how many days.
+        if (present.Days.OfType<Regimen>().Distinct().ToList() is [var before] && other.Days.OfType<Regimen>().Distinct().ToList() is [var after])
+        {
+            var (change, days, daysNow) = (Between(before, after), DaysPerWeek(other), DaysPerWeek(present));
+            return days == daysNow ? change : new(
+                change.Count + 1,
+                (change.Count > 0 ? change.Text + "; " : "") + Words($"{days:0.#} days a week instead of {daysNow:0.#}"));
+        }
+
+        return new(1, $"another week: {other.Describe()}");
+
+        static double DaysPerWeek(RegimenWeek week) => (double)week.Nights / week.Weeks;
+    }
+
     private static void Night(Regimen present, Regimen other, List<string> changes)
     {
         var minutes = (other.NightLength - present.NightLength).TotalMinutes;

@@ -15,20 +15,21 @@ internal sealed class CommonDoubt
         draws = new(options.Layers, seed);
     }
 
-    /// <summary>One simulated day with one draw of the doubt.</summary>
-    public MeasuredDay Of(RegimenOutcome outcome, int draw)
+    /// <summary>One simulated rhythm with one draw of the doubt.</summary>
+    public MeasuredDay Of(SimulatedRhythm rhythm, int draw)
     {
-        var sodium = outcome.Options.Sodium;
-        var night = Shift(DailyDoubt.Night(outcome), draw);
-        var day = Shift(DailyDoubt.Day(outcome), draw);
+        var sodium = rhythm.Days[0].Options.Sodium;
+        var night = rhythm.Mean(one => Shift(DailyDoubt.Night(one), draw));
+        var day = rhythm.Mean(one => Shift(DailyDoubt.Day(one), draw));
         if (options.Layers.HoldsNightToNight)
         {
-            night += draws[DoubtDraws.Part.Night, draw] * options.Layers.NightToNight.Milliliters(outcome.Ultrafiltration.Milliliters + night + day);
+            var mean = rhythm.NightUltrafiltration + night + rhythm.DayUltrafiltration + day;
+            night += draws[DoubtDraws.Part.Night, draw] * options.Layers.NightToNight.Milliliters(mean);
         }
 
-        var people = options.Pressure is null ? PressureRisk.DeviationBetweenPeople : 0;
+        var people = options.IsPressureMeasured ? 0 : PressureRisk.DeviationBetweenPeople;
         return new(
-            outcome,
+            rhythm,
             options,
             night,
             day,

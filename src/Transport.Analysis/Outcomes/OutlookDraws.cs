@@ -42,7 +42,8 @@ internal sealed class OutlookDraws
             drawn.Average(value => Normal.CDF(least, scatter(value, layers.NightToNight), value)), measure.HeldOf(layers) | Doubt.NightToNight),
     };
 
-    private static Band<double> Band(double[] drawn, Doubt doubt)
+    /// <summary>Median and band of draws.</summary>
+    public static Band<double> Band(double[] drawn, Doubt doubt)
     {
         Array.Sort(drawn = [.. drawn]);
         return new(At(0.5), At(0.5 * (1 - Coverage)), At(0.5 * (1 + Coverage)), Coverage, doubt);

@@ -12,6 +12,10 @@ public sealed record OutlookOptions
     /// <summary>Which doubt ultrafiltration holds. Sodium always holds that of its calibration.</summary>
     public DoubtLayers Layers { get; init; } = DoubtLayers.Default;
 
+    /// <summary>Clock times of blood samples for which plasma levels are given, where the simulation has a body (<see cref="RegimenOptions.Body"/>).</summary>
+    /// <value>8, 14 and 20 o'clock (choice): after the night, about where the level of a cycler crosses its mean, before the next night.</value>
+    public IReadOnlyList<TimeOnly> SampleTimes { get; init; } = [new(8, 0), new(14, 0), new(20, 0)];
+
     /// <summary>How many members of the ensemble are used at most.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Less than 1.</exception>
     public int EnsembleMembers
@@ -69,6 +73,10 @@ public sealed record OutlookOptions
     /// <summary>The defaults.</summary>
     public static OutlookOptions Default { get; } = new();
 
+    internal CavityPressure PressureInUse => Pressure ?? Simulation.Pressure ?? CavityPressure.Population;
+
+    internal bool IsPressureMeasured => Pressure is not null || Simulation.Pressure is not null;
+
     internal double BodyWaterLitersOf(Patient patient) => BodySize.Water(BodyWater, patient).Liters;
 
     /// <summary>The simulation with every solute of which the plasma says enough.</summary>
@@ -76,6 +84,6 @@ public sealed record OutlookOptions
     {
         Solute[] known = [Solutes.Beta2Microglobulin, Solutes.Albumin, Solutes.ImmunoglobulinG, .. new[] { Solutes.Potassium, Solutes.Phosphate }.Where(patient.Plasma.Others.ContainsKey)];
         var own = Simulation.Panel.Solutes.Except(SolutePanel.Small.Solutes);
-        return Simulation with { Panel = SolutePanel.Of(own.Union(known)) };
+        return Simulation with { Panel = SolutePanel.Of(own.Union(known)), Pressure = PressureInUse };
     }
 }

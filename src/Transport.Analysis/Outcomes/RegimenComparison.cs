@@ -30,7 +30,7 @@ public sealed class RegimenComparison
     /// <summary>The present regimen.</summary>
     public RegimenOutlook Present => Rows[0];
 
-    /// <summary>One regimen by itself.</summary>
+    /// <summary>One regimen by itself, every day.</summary>
     /// <exception cref="RegimenException">It cannot be carried out.</exception>
     /// <exception cref="ArgumentException">A plasma level is missing.</exception>
     /// <exception cref="IntegrationException">A day could not be integrated.</exception>
@@ -39,7 +39,16 @@ public sealed class RegimenComparison
         Patient patient, MembraneEnsemble ensemble, Regimen regimen, OutlookOptions? options = null, RunControl? control = null) =>
         Run(patient, ensemble, regimen, [], options, control).Present;
 
-    /// <summary>Regimens side by side.</summary>
+    /// <summary>One week by itself.</summary>
+    /// <exception cref="RegimenException">A regimen cannot be carried out.</exception>
+    /// <exception cref="ArgumentException">A plasma level is missing.</exception>
+    /// <exception cref="IntegrationException">A week could not be integrated.</exception>
+    /// <exception cref="OperationCanceledException">The run was stopped.</exception>
+    public static RegimenOutlook Run(
+        Patient patient, MembraneEnsemble ensemble, RegimenWeek week, OutlookOptions? options = null, RunControl? control = null) =>
+        Run(patient, ensemble, week, [], options, control).Present;
+
+    /// <summary>Regimens side by side, each every day.</summary>
     /// <param name="patient">Whose plasma, kidneys and size.</param>
     /// <param name="ensemble">The membranes, at the patient's size.</param>
     /// <param name="present">What the patient does now.</param>
@@ -58,23 +67,44 @@ public sealed class RegimenComparison
         OutlookOptions? options = null,
         RunControl? control = null)
     {
+        ArgumentNullException.ThrowIfNull(others);
+        return Run(patient, ensemble, EveryDay(present), others.Select(other => (other.Name, EveryDay(other.Regimen))), options, control);
+    }
+
+    /// <summary>Weeks side by side: fewer nights against more, days that differ, weeks that alternate.</summary>
+    /// <remarks>
+    /// Where days differ, all rows run with a body behind the membrane (<see cref="RegimenOptions.Body"/>, by default urea and creatinine), of the generation that the
+    /// present regimen needs: five nights are solved anew, not five sevenths of seven.
+    /// </remarks>
+    /// <inheritdoc cref="Run(Patient, MembraneEnsemble, Regimen, IEnumerable{ValueTuple{string, Regimen}}, OutlookOptions, RunControl)"/>
+    public static RegimenComparison Run(
+        Patient patient,
+        MembraneEnsemble ensemble,
+        RegimenWeek present,
+        IEnumerable<(string Name, RegimenWeek Week)> others,
+        OutlookOptions? options = null,
+        RunControl? control = null)
+    {
         ArgumentNullException.ThrowIfNull(patient);
         ArgumentNullException.ThrowIfNull(ensemble);
         ArgumentNullException.ThrowIfNull(present);
         ArgumentNullException.ThrowIfNull(others);
         options ??= OutlookOptions.Default;
-        (string, Patient, Regimen)[] all = [(PresentName, patient, present), .. others.Select(other => (other.Name, patient, other.Regimen))];
+        (string, Patient, RegimenWeek)[] all = [(PresentName, patient, present), .. others.Select(other => (other.Name, patient, other.Week))];
         var unlike = all.GroupBy(one => one.Item1).FirstOrDefault(group => group.Count() > 1);
         if (unlike is not null)
         {
             throw new ArgumentException($"Two regimens are called '{unlike.Key}'.", nameof(others));
         }
 
-        foreach (var (_, _, regimen) in all)
+        foreach (var regimen in all.SelectMany(one => one.Item3.Days).OfType<Regimen>().Distinct())
         {
             regimen.OrThrow();
         }
 
         return new(patient, options, Math.Min(ensemble.Count, options.EnsembleMembers), OutlookStage.Run(all, ensemble, options, control ?? RunControl.None));
     }
+
+    // OfNights refuses null.
+    internal static RegimenWeek EveryDay(Regimen regimen) => RegimenWeek.OfNights(regimen, 7);
 }

@@ -3,15 +3,24 @@ using System.Collections.Immutable;
 namespace Transport.Analysis;
 
 /// <summary>What one regimen returns in a patient, every figure with its band. An estimate for licensed prescribers; local protocol rules.</summary>
+/// <remarks>Of a week, amounts are means per day, days without treatment included, and clearances are over the mean plasma level of the week.</remarks>
 public sealed class RegimenOutlook
 {
     private readonly OutlookDraws draws;
+    private readonly SimulatedRhythm center;
 
     internal RegimenOutlook(
-        string name, RegimenOutcome outcome, OutlookOptions options, RegimenChange? change, OutlookDraws draws, OutlookDraws? present)
+        string name,
+        SimulatedRhythm center,
+        OutlookOptions options,
+        RegimenChange? change,
+        OutlookDraws draws,
+        OutlookDraws? present,
+        ImmutableArray<PlasmaOutlook> plasma)
     {
-        (Name, Outcome, Options, Change) = (name, outcome, options, change);
+        (Name, Options, Change, Plasma) = (name, options, change, plasma);
         this.draws = draws;
+        this.center = center;
         Measures =
         [
             .. OutcomeMeasures.All.Select(measure => new MeasuredOutcome(
@@ -22,11 +31,20 @@ public sealed class RegimenOutlook
     /// <summary>What tables and charts call it.</summary>
     public string Name { get; }
 
-    /// <summary>The regimen.</summary>
+    /// <summary>The regimen; in a week that of its first day with treatment.</summary>
     public Regimen Regimen => Outcome.Regimen;
 
-    /// <summary>Its day on the membrane at the ensemble's center.</summary>
-    public RegimenOutcome Outcome { get; }
+    /// <summary>Its day on the membrane at the ensemble's center; in a week the first day with treatment.</summary>
+    public RegimenOutcome Outcome => center.Days[0];
+
+    /// <summary>Its week on the membrane at the ensemble's center; null where every day is the same.</summary>
+    public WeekOutcome? Week => center.Week;
+
+    /// <summary>The cavity against time, through a day or a week; empty unless <see cref="RegimenOptions.Timeline"/> asked for it.</summary>
+    public IEnumerable<TimelinePoint> Timeline => center.Timeline;
+
+    /// <summary>Plasma levels: the mean and at the clock times of <see cref="OutlookOptions.SampleTimes"/>; none where plasma was constant.</summary>
+    public ImmutableArray<PlasmaOutlook> Plasma { get; }
 
     /// <summary>How it was looked at.</summary>
     public OutlookOptions Options { get; }
@@ -39,7 +57,13 @@ public sealed class RegimenOutlook
 
     /// <summary>What to be careful about.</summary>
     public IReadOnlyList<Finding> Findings =>
-        [.. PressureRisk.Of(this[OutcomeMeasures.LargestPressure].Value, Options.Pressure is not null).Concat(Outcome.Findings).OrderByDescending(finding => finding.Severity)];
+        [.. PressureRisk.Of(this[OutcomeMeasures.LargestPressure].Value, Options.IsPressureMeasured)
+            .Concat(center.Days.DistinctBy(day => day.Regimen).SelectMany(day => day.Findings)).Distinct().OrderByDescending(finding => finding.Severity)];
+
+    /// <summary>What is done, in words.</summary>
+    public string Describe() => Week?.Week.Describe() ?? Regimen.Describe();
+
+    internal IEnumerable<Regimen> Regimens => center.Days.Select(day => day.Regimen).Distinct();
 
     /// <summary>One figure.</summary>
     /// <exception cref="ArgumentException">It is none of <see cref="OutcomeMeasures.All"/>.</exception>

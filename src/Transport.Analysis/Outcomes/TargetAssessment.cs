@@ -30,7 +30,7 @@ public sealed record TargetAssessment(
         var value = outlook[target.Measure].Value;
         var urine = outlook.Outcome.Urine.Milliliters;
         var why = target.OnlyWithoutUrine && urine > LeastUrine ? Invariant($"it is for patients without urine, and {urine:0} mL a day are stated")
-            : target.OnlyAutomated && outlook.Regimen.Night.Length < 2 ? "it is for automated treatment"
+            : target.OnlyAutomated && outlook.Regimens.All(regimen => regimen.Night.Length < 2) ? "it is for automated treatment"
             : value is null ? "the figure cannot be given from what was measured"
             : null;
         if (why is not null)

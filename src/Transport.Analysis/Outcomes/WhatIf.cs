@@ -49,7 +49,7 @@ public sealed class WhatIf
 
         var turned = places.Select(value => Turned(patient, regimen, knob, value)).ToList();
         var possible = turned.Where(one => one.Case is not null).Select(one => one.Case!.Value).ToList();
-        var rows = OutlookStage.Run([("now", patient, regimen.OrThrow()), .. possible], ensemble, options ?? OutlookOptions.Default, control ?? RunControl.None);
+        var rows = OutlookStage.Run([("now", patient, RegimenComparison.EveryDay(regimen.OrThrow())), .. possible], ensemble, options ?? OutlookOptions.Default, control ?? RunControl.None);
         var next = 1;
         return new(knob, rows[0],
         [
@@ -59,12 +59,12 @@ public sealed class WhatIf
         ]);
     }
 
-    private static ((string, Patient, Regimen)? Case, IReadOnlyList<Finding> Findings) Turned(Patient patient, Regimen regimen, RegimenKnob knob, double value)
+    private static ((string, Patient, RegimenWeek)? Case, IReadOnlyList<Finding> Findings) Turned(Patient patient, Regimen regimen, RegimenKnob knob, double value)
     {
         try
         {
             var (who, what) = knob.Turn(patient, regimen, value);
-            return ((FormattableString.Invariant($"{knob.Name} {value:0.##} {knob.Unit}").TrimEnd(), who, what), []);
+            return ((FormattableString.Invariant($"{knob.Name} {value:0.##} {knob.Unit}").TrimEnd(), who, RegimenComparison.EveryDay(what)), []);
         }
         catch (RegimenException impossible)
         {

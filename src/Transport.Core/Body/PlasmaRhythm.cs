@@ -23,6 +23,9 @@ public sealed class PlasmaRhythm
     /// <summary>The solutes that have a pool.</summary>
     public IEnumerable<Solute> Pooled => pools.Select(pool => pool.Pool.Solute);
 
+    /// <summary>Those of them whose level is a clinical figure.</summary>
+    internal IEnumerable<Solute> Predicted => pools.Where(pool => !pool.Pool.IsForResearch).Select(pool => pool.Pool.Solute);
+
     /// <summary>Length of the rhythm.</summary>
     public TimeSpan Period => TimeSpan.FromDays(days);
 

@@ -16,6 +16,9 @@ public sealed record Regimen
     /// <summary>A dwell below this is a caution, min (choice).</summary>
     internal const double ShortDwell = 20;
 
+    // Fullness above this multiple of the largest fill is an overfill where nobody gave a limit (choice).
+    private const double OverfillShare = 1.5;
+
     /// <summary>A regimen of any exchanges of the night.</summary>
     /// <param name="nightLength">From the start of the first fill to the end of the last drain.</param>
     /// <param name="night">The exchanges; those without a dwell time of their own share what remains of the night.</param>
@@ -101,6 +104,9 @@ public sealed record Regimen
 
     /// <summary>The polymer of its icodextrin; null where there is none.</summary>
     internal PolymerDistribution? Polymer => Exchanges.Select(exchange => exchange.Solution.Polymer).FirstOrDefault(polymer => polymer is not null);
+
+    /// <summary>More than this in the cavity is an overfill: the limit that was given, or one and a half times the largest fill (choice).</summary>
+    internal Volume VolumeLimit => Settings.LargestVolume ?? Exchanges.Max(exchange => exchange.Fill) * OverfillShare;
 
     /// <summary>The volume left after a drain in a person of 1.73 m², mL.</summary>
     internal double UsualResidual => Settings.Residual?.Milliliters ?? RegimenSettings.UsualResidual;

@@ -5,23 +5,18 @@ namespace Transport;
 /// <summary>What the outcome of a regimen gives reason to say.</summary>
 internal static class RegimenFindings
 {
-    // Fullness above this multiple of the largest fill is an overfill where nobody gave a limit (choice).
-    private const double OverfillShare = 1.5;
-
     // Glucose above this is the strongest bag, mmol/L: between 2.27 and 3.86 %.
     private const double Strongest = 180;
 
     public static List<Finding> Of(RegimenOutcome outcome)
     {
         List<Finding> findings = [.. outcome.Regimen.Findings];
-        var settings = outcome.Regimen.Settings;
-        var largest = settings.LargestVolume ?? LargestFill(outcome.Regimen) * OverfillShare;
-        if (outcome.Peak.Volume > largest)
+        if (outcome.FirstAboveLimit is { } first)
         {
             Warn(
                 findings,
                 "overfill",
-                $"The cavity holds {outcome.Peak.Volume.Milliliters:0} mL at minute {outcome.Peak.Time.TotalMinutes:0} ({PhaseName(outcome.Peak.Phase)}), more than {largest.Milliliters:0} mL.");
+                $"From minute {first.TotalMinutes:0} on the cavity holds more than {outcome.Regimen.VolumeLimit.Milliliters:0} mL, at its fullest {outcome.Peak.Volume.Milliliters:0} mL at minute {outcome.Peak.Time.TotalMinutes:0} ({PhaseName(outcome.Peak.Phase)}).");
         }
 
         if (outcome.Options.LargestFluidRemoval is { } ceiling && outcome.FluidRemoval > ceiling)
@@ -69,8 +64,6 @@ internal static class RegimenFindings
     }
 
     internal static bool IsStrongest(DialysisSolution solution) => solution.Glucose.MillimolesPerLiter > Strongest;
-
-    private static Volume LargestFill(Regimen regimen) => regimen.Exchanges.Max(exchange => exchange.Fill);
 
     private static string PhaseName(RegimenPhase phase) => phase switch
     {

@@ -58,6 +58,9 @@ public sealed record RegimenOptions
         init => field = value is { } interval ? Require.MoreThanZero(interval, nameof(Timeline)) : null;
     }
 
+    /// <summary>Pressure against volume for the timeline; null: a population's, not this patient's.</summary>
+    public CavityPressure? Pressure { get; init; }
+
     /// <summary>Sodium's calibration.</summary>
     public SodiumCalibration Sodium { get; init; } = SodiumCalibration.Published;
 

@@ -10,7 +10,7 @@ namespace Transport;
 public sealed record RegimenOutcome
 {
     /// <summary>Energy of absorbed glucose, kcal per g anhydrous (memory).</summary>
-    private const double KilocaloriesPerGram = 3.75;
+    internal const double KilocaloriesPerGram = 3.75;
 
     internal RegimenOutcome()
     {
@@ -118,6 +118,11 @@ public sealed record RegimenOutcome
 
     /// <summary>The fullest moment. Ultrafiltration at large fills is overstated by the model, and pressure understated.</summary>
     public required PeakVolume Peak { get; init; }
+
+    /// <summary>
+    /// When the cavity first holds more than <see cref="RegimenSettings.LargestVolume"/>, or one and a half times the largest fill, from the start of the night; null: never.
+    /// </summary>
+    public required TimeSpan? FirstAboveLimit { get; init; }
 
     /// <summary>The smallest volume in the cavity.</summary>
     public required Volume SmallestVolume { get; init; }

@@ -12,6 +12,7 @@ internal sealed class RegimenTally
     private readonly SolutePanel panel;
     private readonly double[] level;
     private readonly BodyCondition[] conditions;
+    private readonly TimeSpan?[] above;
 
     /// <param name="patient">Whose it is.</param>
     /// <param name="membrane">The membrane.</param>
@@ -19,8 +20,9 @@ internal sealed class RegimenTally
     /// <param name="ring">What happened.</param>
     /// <param name="level">Plasma, mmol/L, of what has no pool.</param>
     /// <param name="conditions">The pools.</param>
+    /// <param name="above">When each day first holds more than its limit.</param>
     public RegimenTally(
-        Patient patient, ThreePoreMembrane membrane, RegimenOptions options, RegimenRing ring, double[] level, BodyCondition[] conditions)
+        Patient patient, ThreePoreMembrane membrane, RegimenOptions options, RegimenRing ring, double[] level, BodyCondition[] conditions, TimeSpan?[] above)
     {
         this.patient = patient;
         this.membrane = membrane;
@@ -29,6 +31,7 @@ internal sealed class RegimenTally
         panel = options.Panel;
         this.level = level;
         this.conditions = conditions;
+        this.above = above;
     }
 
     /// <summary>One day of the ring.</summary>
@@ -57,9 +60,9 @@ internal sealed class RegimenTally
             Membrane = membrane,
             Regimen = regimen,
             Options = options,
-            Cycles = Exchanges(regimen.Night, first, RegimenPhase.Fill),
-            DayExchanges = Exchanges(regimen.Day, first, RegimenPhase.DayFill),
-            Drains = Drains(first, last),
+            Cycles = Exchanges(regimen.Night, day, RegimenPhase.Fill),
+            DayExchanges = Exchanges(regimen.Day, day, RegimenPhase.DayFill),
+            Drains = Drains(day, last),
             EveningDrain = EveningDrain(day),
             PoreVolumes = new(Volume.FromMilliliters(ultrasmall), Volume.FromMilliliters(small), Volume.FromMilliliters(large)),
             LymphaticRemoval = Volume.FromMilliliters(membrane.LymphaticRemoval.MillilitersPerMinute * open),
@@ -71,7 +74,8 @@ internal sealed class RegimenTally
             GlucoseUsed = Grams(glucose.Infused!.Value),
             GlucoseAbsorbed = Grams(glucose.Infused.Value - glucose.Drained!.Value - AmountOfSubstance.FromMicromoles(stays)),
             Peak = new(
-                Volume.FromMilliliters(ring[fullest].Peak), TimeSpan.FromMinutes(ring[fullest].PeakTime), ring.Plan[fullest].Kind),
+                Volume.FromMilliliters(ring[fullest].Peak), FromNight(ring[fullest].PeakTime, day), ring.Plan[fullest].Kind),
+            FirstAboveLimit = above[day],
             SmallestVolume = Volume.FromMilliliters(minimum),
             Plasma = plasma,
             Timeline = timeline is null ? [] : [.. timeline],
@@ -158,6 +162,17 @@ internal sealed class RegimenTally
         Volume PerWeek(double milliliters) => Volume.FromMilliliters(milliliters / week.Weeks);
     }
 
+    /// <summary>What the body took up of glucose and polymer in a ring that ends as it began, per week of so many.</summary>
+    public (Mass Glucose, Mass Polymer) Absorbed(int weeks)
+    {
+        var solutes = Solutes(0, ring.Plan.Count);
+        AmountOfSubstance Kept(int k) => (solutes[k].Infused!.Value - solutes[k].Drained!.Value) * (1.0 / weeks);
+        return (Grams(Kept(SolutePanel.Glucose)), Mass.FromGrams(1e-6 * PolymerOf(k => Kept(k).Micromoles)));
+    }
+
+    // A day of a week is told from the start of its own night.
+    private static TimeSpan FromNight(double minutes, int day) => TimeSpan.FromMinutes(minutes - day * RegimenSchedule.MinutesPerDay);
+
     /// <summary>Where a day begins in the ring.</summary>
     private int First(int day)
     {
@@ -203,15 +218,16 @@ internal sealed class RegimenTally
         return ring.StartOf(last)[slot] - ring.StartOf(first)[slot];
     }
 
-    private ImmutableArray<DrainedFluid> Drains(int first, int last)
+    private ImmutableArray<DrainedFluid> Drains(int day, int last)
     {
+        var first = First(day);
         var drains = ImmutableArray.CreateBuilder<DrainedFluid>();
         for (var k = first; k < last; k++)
         {
             if (ring.Plan[k].IsDrain)
             {
                 drains.Add(new(
-                    TimeSpan.FromMinutes(ring[k].Start),
+                    FromNight(ring[k].Start, day),
                     ring.Plan[k].Kind,
                     Volume.FromMilliliters(ring[k].Drained),
                     panel,
@@ -235,10 +251,10 @@ internal sealed class RegimenTally
     }
 
     // An exchange is a fill, a dwell and a drain in a row.
-    private ImmutableArray<CycleOutcome> Exchanges(ImmutableArray<Exchange> exchanges, int first, RegimenPhase fill)
+    private ImmutableArray<CycleOutcome> Exchanges(ImmutableArray<Exchange> exchanges, int day, RegimenPhase fill)
     {
         var outcomes = ImmutableArray.CreateBuilder<CycleOutcome>(exchanges.Length);
-        for (var k = first; outcomes.Count < exchanges.Length; k++)
+        for (var k = First(day); outcomes.Count < exchanges.Length; k++)
         {
             if (ring.Plan[k].Kind == fill)
             {
@@ -246,7 +262,7 @@ internal sealed class RegimenTally
                 outcomes.Add(new(
                     exchanges[outcomes.Count].Fill,
                     Volume.FromMilliliters(drain.Drained),
-                    TimeSpan.FromMinutes(ring[k].Start),
+                    FromNight(ring[k].Start, day),
                     TimeSpan.FromMinutes(ring.Plan[k + 1].Length),
                     TimeSpan.FromMinutes(dwell.End - dwell.Start),
                     TimeSpan.FromMinutes(drain.End - drain.Start),

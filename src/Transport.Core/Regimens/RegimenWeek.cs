@@ -31,6 +31,9 @@ public sealed record RegimenWeek
     /// <summary>How many days are treated in all its weeks.</summary>
     public int Nights => Days.Count(day => day is not null);
 
+    /// <summary>The regimen of every day; null where days differ.</summary>
+    internal Regimen? Only => Days.All(day => Equals(day, Days[0])) ? Days[0] : null;
+
     /// <summary>Clock time at which the nights begin.</summary>
     public TimeOnly NightStart => Days.OfType<Regimen>().First().NightStart;
 

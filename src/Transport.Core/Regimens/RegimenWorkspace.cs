@@ -17,13 +17,17 @@ internal sealed class RegimenWorkspace
     {
         ArgumentNullException.ThrowIfNull(week);
         var first = week.Days.OfType<Regimen>().First();
-        var (tally, ring, plasma, _) = Go(patient, membrane, week.Days.AsSpan(), first, options with { Timeline = null }, control);
+        var (tally, ring, plasma, timeline) = Go(patient, membrane, week.Days.AsSpan(), first, options, control);
+        var glucose = tally.Absorbed(week.Weeks);
         return new()
         {
             Week = week,
             Days = [.. week.Days.Select((regimen, day) => regimen is null ? null : tally.Of(day, regimen, null, null))],
             Solutes = [.. tally.Solutes(0, ring.Plan.Count).Select(solute => solute.Over(week.Weeks))],
             Rest = tally.Rest(week),
+            GlucoseAbsorbed = glucose.Glucose,
+            PolymerAbsorbed = glucose.Polymer,
+            Timeline = timeline is null ? [] : [.. timeline],
             EveningDrains = [.. Enumerable.Range(0, week.Days.Length).Select(tally.EveningDrain)],
             Plasma = plasma,
             Patient = patient,
@@ -77,13 +81,15 @@ internal sealed class RegimenWorkspace
         PlasmaCourse? course = null;
         if (options.FirstNight is not null || options.Timeline is not null || pools.Length > 0)
         {
-            run.Sampler = options.Timeline is { } interval ? new(interval.TotalMinutes, panel, run.State.Length) : null;
+            run.Sampler = options.Timeline is { } interval ? new(interval.TotalMinutes, panel, options.Pressure ?? CavityPressure.Population, run.State.Length) : null;
             run.Course = course = pools.Length > 0 ? new([.. pools.Select(pool => pool.Volume)], run.Time, ring.Period) : null;
             ring.Once(control);
         }
 
-        var tally = new RegimenTally(patient, membrane, options, ring, level, conditions);
-        return (tally, ring, course is null ? null : tally.Plasma(pools, run.PoolSlot, course, first.NightStart), run.Sampler?.Points);
+        var points = run.Sampler?.Points;
+        var above = FirstAbove.Of(run, ring, days, panel, control);
+        var tally = new RegimenTally(patient, membrane, options, ring, level, conditions, above);
+        return (tally, ring, course is null ? null : tally.Plasma(pools, run.PoolSlot, course, first.NightStart), points);
     }
 
     // The same panel for the same polymer, so that equations on hand are known again.

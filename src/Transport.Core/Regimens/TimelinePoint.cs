@@ -8,13 +8,14 @@ public readonly record struct TimelinePoint
     private readonly SolutePanel panel;
     private readonly ImmutableArray<double> micromoles;
 
-    internal TimelinePoint(TimeSpan time, RegimenPhase phase, Volume volume, PoreFlows flows, SolutePanel panel, ImmutableArray<double> micromoles)
+    internal TimelinePoint(
+        TimeSpan time, RegimenPhase phase, Volume volume, Pressure pressure, PoreFlows flows, SolutePanel panel, ImmutableArray<double> micromoles)
     {
-        (Time, Phase, Volume, PoreFlows) = (time, phase, volume, flows);
+        (Time, Phase, Volume, Pressure, PoreFlows) = (time, phase, volume, pressure, flows);
         (this.panel, this.micromoles) = (panel, micromoles);
     }
 
-    /// <summary>From the start of the night.</summary>
+    /// <summary>From the start of the night; in a week, of its first night.</summary>
     public TimeSpan Time { get; }
 
     /// <summary>What goes on.</summary>
@@ -22,6 +23,9 @@ public readonly record struct TimelinePoint
 
     /// <summary>Volume in the cavity.</summary>
     public Volume Volume { get; }
+
+    /// <summary>Pressure in the cavity, lying, by day too: <see cref="RegimenOptions.Pressure"/>.</summary>
+    public Pressure Pressure { get; }
 
     /// <summary>What passes the pore classes, into the cavity.</summary>
     public PoreFlows PoreFlows { get; }

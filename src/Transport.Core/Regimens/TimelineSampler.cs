@@ -5,8 +5,9 @@ namespace Transport;
 /// <summary>Samples the cavity at a fixed interval, and where one phase gives way to the next.</summary>
 /// <param name="interval">How often, min.</param>
 /// <param name="panel">Which solutes.</param>
+/// <param name="pressure">Pressure against volume.</param>
 /// <param name="dimension">How many unknowns the equations have.</param>
-internal sealed class TimelineSampler(double interval, SolutePanel panel, int dimension)
+internal sealed class TimelineSampler(double interval, SolutePanel panel, CavityPressure pressure, int dimension)
 {
     private readonly List<TimelinePoint> points = [];
     private readonly Real[] sample = new Real[dimension];
@@ -40,11 +41,12 @@ internal sealed class TimelineSampler(double interval, SolutePanel panel, int di
 
     private void Add(double minutes, ReadOnlySpan<Real> state, in BodySystem<Real> system)
     {
-        var flows = system.PoreFlows(state);
+        var (flows, volume) = (system.PoreFlows(state), Volume.FromMilliliters(state[0].Value));
         points.Add(new(
             TimeSpan.FromMinutes(minutes),
             phase,
-            Volume.FromMilliliters(state[0].Value),
+            volume,
+            pressure.At(volume),
             new(Flow(flows.Ultrasmall), Flow(flows.Small), Flow(flows.Large)),
             panel,
             Amounts(state)));

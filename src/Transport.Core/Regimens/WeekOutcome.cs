@@ -40,8 +40,14 @@ public sealed record WeekOutcome
     /// <summary>Fluid infused in the week.</summary>
     public Volume FluidUsed => PerWeek(day => day.FluidUsed.Milliliters, Volume.FromMilliliters);
 
-    /// <summary>Glucose absorbed in the week, anhydrous.</summary>
-    public Mass GlucoseAbsorbed => PerWeek(day => day.GlucoseAbsorbed.Grams, Mass.FromGrams);
+    /// <summary>Glucose absorbed in the week, anhydrous; what is taken up of the residual fluid on days without treatment included.</summary>
+    public required Mass GlucoseAbsorbed { get; init; }
+
+    /// <summary>Glucose polymer absorbed in the week, apart from glucose.</summary>
+    public required Mass PolymerAbsorbed { get; init; }
+
+    /// <summary>The cavity against time from the start of the first night; empty unless <see cref="RegimenOptions.Timeline"/> asked for it.</summary>
+    public required ImmutableArray<TimelinePoint> Timeline { get; init; }
 
     /// <summary>Weekly Kt/V of urea over body water by Watson: what the drains hold over the mean level of the week, and the kidneys.</summary>
     public UreaDose UreaDose => new(

@@ -11,7 +11,7 @@ public static class WeekSimulation
     /// <param name="patient">Whose plasma, kidneys and size.</param>
     /// <param name="membrane">The membrane, at the patient's size.</param>
     /// <param name="week">What is prescribed.</param>
-    /// <param name="options">How to simulate; null: the defaults with the body of urea and creatinine. A timeline is not kept.</param>
+    /// <param name="options">How to simulate; null: the defaults with the body of urea and creatinine.</param>
     /// <param name="control">Watches and stops the run.</param>
     /// <exception cref="RegimenException">A regimen cannot be carried out.</exception>
     /// <exception cref="ArgumentException">The patient has no plasma urea, or a pool lacks a level, a generation or a place in the panel.</exception>

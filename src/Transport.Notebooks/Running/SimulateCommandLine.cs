@@ -5,8 +5,8 @@ namespace Transport.Notebooks;
 /// <summary>The command line of a simulation: <c>simulate SHEET REGIMEN...</c>, the first regimen being the present one.</summary>
 internal static class SimulateCommandLine
 {
-    // As careful as regimens are looked at by default, and every five minutes of the day kept for the chart.
-    private static readonly RegimenOptions Timed = OutlookOptions.Default.Simulation with { Timeline = TimeSpan.FromMinutes(5) };
+    // As careful as regimens are looked at by default, with plasma that rises and falls, and every five minutes kept for the chart.
+    private static readonly RegimenOptions Timed = OutlookOptions.Default.Simulation with { Timeline = TimeSpan.FromMinutes(5), Body = BodyKinetics.Default };
 
     /// <param name="terminal">Where results are said.</param>
     /// <param name="log">Where problems are said.</param>
@@ -42,15 +42,13 @@ internal static class SimulateCommandLine
             var regimens = Named(regimenPaths, files);
             foreach (var finding in sheet.Findings.Concat(files.SelectMany(file => file.Findings)))
                 log.WriteLine(finding);
-            if (files.Any(file => file.Week is not null))
-                log.WriteLine("read with care: a file says which days are treated; every figure here is as if every day were");
 
             var fit = MembraneFit.Run(test);
             if (fit.Status != FitStatus.Converged)
                 log.WriteLine($"read with care: {fit.Summary}");
 
             var comparison = RegimenComparison.Run(
-                test.Patient, MembraneSampling.Run(fit).ToEnsemble(100), regimens[0].Regimen, regimens.Skip(1), OutlookOptions.Default with { Tested = test.Solution, Simulation = Timed }, new RunControl { Cancellation = cancellation });
+                test.Patient, MembraneSampling.Run(fit).ToEnsemble(100), regimens[0].Week, regimens.Skip(1), OutlookOptions.Default with { Tested = test.Solution, Simulation = Timed }, new RunControl { Cancellation = cancellation });
             if (pagePath is not null)
                 StagedFiles.Write(pagePath, RegimenPage.Of(sheet, comparison));
             terminal.WriteLine(RegimenReports.Of(comparison).Text);
@@ -73,15 +71,18 @@ internal static class SimulateCommandLine
         }
     }
 
-    // By its own name, or that of its file; with the whole path where two would be called the same.
-    private static List<(string Name, Regimen Regimen)> Named(string[] paths, List<RegimenFile> files)
+    // A file that states a week is that week; otherwise each of its regimens is done every day. By its own name, or that of its file; with the whole path where two would be
+    // called the same.
+    private static List<(string Name, RegimenWeek Week)> Named(string[] paths, List<RegimenFile> files)
     {
         if (paths.Select(Path.GetFullPath).GroupBy(path => path).FirstOrDefault(group => group.Count() > 1) is { } twice)
             throw new NotebookRunException(NotebookRunException.BadRequest, $"{Path.GetFileName(twice.Key)} is given twice.");
 
-        var all = files.SelectMany((file, i) => file.Regimens.Select(named => (Path: paths[i], Own: named.Name, named.Regimen))).ToList();
+        var all = files.SelectMany((file, i) => file.Week is { } week
+            ? [(Path: paths[i], Own: file.Regimens.Length == 1 ? file.Regimens[0].Name : "", Week: week)]
+            : file.Regimens.Select(named => (Path: paths[i], Own: named.Name, Week: RegimenWeek.OfNights(named.Regimen, 7)))).ToList();
         var names = all.Select(one => one.Own.Length > 0 ? one.Own : Path.GetFileNameWithoutExtension(one.Path)).ToList();
         return [.. all.Select((one, i) => (
-            names[i] == RegimenComparison.PresentName || names.Count(name => name == names[i]) > 1 ? $"{one.Path} {one.Own}".TrimEnd() : names[i], one.Regimen))];
+            names[i] == RegimenComparison.PresentName || names.Count(name => name == names[i]) > 1 ? $"{one.Path} {one.Own}".TrimEnd() : names[i], one.Week))];
     }
 }

@@ -19,6 +19,7 @@ internal static class DomainViews
         Report<TestAdvice>(DesignReports.Of);
         Report<IReadOnlyList<DwellCurve>>(Reports.Of);
         Report<RegimenOutcome>(Reports.Of);
+        Report<WeekOutcome>(RegimenReports.Of);
         Report<RegimenOutlook>(RegimenReports.Of);
         Report<RegimenComparison>(RegimenReports.Of);
         Report<WhatIf>(RegimenReports.Of);

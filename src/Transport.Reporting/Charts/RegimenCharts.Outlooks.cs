@@ -28,9 +28,9 @@ public static partial class RegimenCharts
 
         return new(
             "What would differ from now",
-            $"Point: median difference from the present regimen; whisker: 90 % band, what both have in common in doubt left out. Now: {comparison.Present.Regimen.Describe()}. "
+            $"Point: median difference from the present regimen; whisker: 90 % band, what both have in common in doubt left out. Now: {comparison.Present.Describe()}. "
                 + string.Join(" ", others.Select(row => $"{Capital(row.Name)}: {row.Change!.Text}.")) + " More is not better by itself."
-                + Space(string.Join(" ", comparison.Rows.Select(row => Caution.Of(row.Regimen)).Where(caution => caution.Length > 0).Distinct())),
+                + Space(string.Join(" ", comparison.Rows.Select(row => Caution.Of(row)).Where(caution => caution.Length > 0).Distinct())),
             string.Join(" ", others.Select(row => $"{row.Name}: {string.Join(", ", shown.Select(measure => Words(row[measure])))}.")),
             [.. shown.Select(measure => DifferencePanel(comparison.Present, others, measure))])
         {
@@ -44,29 +44,34 @@ public static partial class RegimenCharts
     public static Figure Days(RegimenComparison comparison)
     {
         ArgumentNullException.ThrowIfNull(comparison);
-        if (comparison.Rows.Any(row => row.Outcome.Timeline.IsEmpty))
+        if (comparison.Rows.Any(row => !row.Timeline.Any()))
         {
             throw new ArgumentException(
                 $"There is no timeline: set {nameof(OutlookOptions)}.{nameof(OutlookOptions.Simulation)} with {nameof(RegimenOptions.Timeline)}.", nameof(comparison));
         }
 
-        var most = comparison.Rows.Max(row => row.Outcome.Peak.Volume.Milliliters);
+        var most = comparison.Rows.Max(Fullest);
+        var isWeek = comparison.Rows.Any(row => row.Week is not null);
         return new(
-            "A day of each regimen",
-            string.Join(" ", comparison.Rows.Select(row => $"{Capital(row.Name)}: {row.Regimen.Describe()}."))
-                + Space(string.Join(" ", comparison.Rows.Select(row => Caution.Of(row.Regimen)).Where(caution => caution.Length > 0).Distinct())),
-            string.Join(" ", comparison.Rows.Select(row => Invariant($"{row.Name}: at most {Digits.Fixed(row.Outcome.Peak.Volume.Milliliters, 0)} mL in the belly, {row.Outcome.Drains.Length} drains."))),
-            [.. comparison.Rows.Select(row => new Panel(new("from the start of the night", "h"), new("volume in the belly", "mL") { Range = new(0, 1.08 * most) })
+            isWeek ? "Through each regimen" : "A day of each regimen",
+            string.Join(" ", comparison.Rows.Select(row => $"{Capital(row.Name)}: {row.Describe()}."))
+                + Space(string.Join(" ", comparison.Rows.Select(row => Caution.Of(row)).Where(caution => caution.Length > 0).Distinct())),
+            string.Join(" ", comparison.Rows.Select(row => Invariant($"{row.Name}: at most {Digits.Fixed(Fullest(row), 0)} mL in the belly, {row.Outcome.Drains.Length} drains{(row.Week is null ? "" : " on its first day")}."))),
+            [.. comparison.Rows.Select(row => new Panel(
+                row.Week is null ? new("from the start of the night", "h") : new("from the start of the first night", "days"), new("volume in the belly", "mL") { Range = new(0, 1.08 * most) })
             {
                 Title = row.Name,
                 RelativeHeight = 0.7,
                 Series =
                 [
-                    new(row.Name, [.. row.Outcome.Timeline.Select(point => point.Time.TotalHours)], [.. row.Outcome.Timeline.Select(point => point.Volume.Milliliters)]) { Weight = 1.4 },
+                    new(row.Name, [.. row.Timeline.Select(point => row.Week is null ? point.Time.TotalHours : point.Time.TotalDays)], [.. row.Timeline.Select(point => point.Volume.Milliliters)])
+                    {
+                        Weight = row.Week is null ? 1.4 : 0.9,
+                    },
                 ],
             })])
         {
-            Columns = comparison.Rows.Length == 3 ? 3 : Math.Min(2, comparison.Rows.Length),
+            Columns = isWeek ? 1 : comparison.Rows.Length == 3 ? 3 : Math.Min(2, comparison.Rows.Length),
             Key = KeyPlacement.None,
         };
     }
@@ -125,11 +130,13 @@ public static partial class RegimenCharts
                     Marker = MarkerShape.Circle,
                     Weight = 1.2,
                     XWhiskers = [.. bands.Select(band => new Extent(band.Low, band.High))],
-                    Notes = [.. others.Select(row => row.Regimen.Describe())],
+                    Notes = [.. others.Select(row => row.Describe())],
                 },
             ],
         };
     }
+
+    private static double Fullest(RegimenOutlook row) => (row.Week?.Days.OfType<RegimenOutcome>() ?? [row.Outcome]).Max(day => day.Peak.Volume.Milliliters);
 
     private static string Words(MeasuredOutcome one) =>
         Invariant($"{one.Measure.Name} {(one.Difference!.Value.Median < 0 ? "" : "+")}{Digits.Fixed(one.Difference!.Value.Median, one.Measure.Decimals)} {one.Measure.Unit}").TrimEnd();

@@ -26,7 +26,7 @@ public static partial class RegimenCharts
         };
     }
 
-    /// <summary>The volume in the cavity over 24 h, from the start of the night.</summary>
+    /// <summary>The volume in the cavity over 24 h, its glucose, and the pressure beside its lines of risk, from the start of the night.</summary>
     /// <exception cref="ArgumentException">The outcome was made without a timeline.</exception>
     public static Figure Day(RegimenOutcome outcome)
     {
@@ -39,12 +39,19 @@ public static partial class RegimenCharts
         var hours = outcome.Timeline.Select(point => point.Time.TotalHours).ToArray();
         return new(
             "A day of this regimen",
-            outcome.Regimen.Describe() + "." + Space(Caution.Of(outcome.Regimen)),
-            $"Volume in the cavity over 24 h, at most {Digits.Fixed(outcome.Peak.Volume.Milliliters, 0)} mL.",
+            outcome.Regimen.Describe() + "." + (outcome.Options.Pressure is null ? " The pressure was not measured in this patient: the line is a population's." : "") + Space(Caution.Of(outcome.Regimen)),
+            $"Volume in the cavity over 24 h, at most {Digits.Fixed(outcome.Peak.Volume.Milliliters, 0)} mL, where the pressure, lying, is {Digits.Fixed(outcome.Timeline.Max(point => point.Pressure.CentimetersOfWater), 1)} cmH2O.",
             Line("volume in the cavity", "mL", point => point.Volume.Milliliters),
-            Line("dialysate glucose", "mmol/L", point => point.Glucose.MillimolesPerLiter))
+            Line("dialysate glucose", "mmol/L", point => point.Glucose.MillimolesPerLiter),
+            Line("pressure in the cavity, lying", "cmH2O", point => point.Pressure.CentimetersOfWater) with
+            {
+                Marks =
+                [
+                    Mark.AtY(PressureRisk.Caution.CentimetersOfWater, "care from here on"), Mark.AtY(PressureRisk.Limit.CentimetersOfWater, "never above"),
+                ],
+            })
         {
-            Columns = 2,
+            Columns = 3,
             Key = KeyPlacement.None,
         };
 

@@ -24,6 +24,10 @@ public static class Caution
     internal static string Of(Regimen regimen) =>
         Of(regimen.Exchanges.Select(exchange => exchange.Solution));
 
+    /// <summary>The same of what is done on the days of a row.</summary>
+    internal static string Of(RegimenOutlook outlook) =>
+        Of((outlook.Week?.Week.Days ?? [outlook.Regimen]).OfType<Regimen>().SelectMany(regimen => regimen.Exchanges).Select(exchange => exchange.Solution));
+
     /// <summary>The cautions.</summary>
     public static ReportBlock Block()
     {

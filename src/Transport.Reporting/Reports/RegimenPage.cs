@@ -19,7 +19,7 @@ public static class RegimenPage
         var isAlone = comparison.Rows.Length == 1;
         var title = isAlone ? "What a regimen would return" : "Regimens side by side";
         List<Figure> figures = isAlone ? [] : [RegimenCharts.Comparison(comparison)];
-        if (comparison.Rows.All(row => !row.Outcome.Timeline.IsEmpty))
+        if (comparison.Rows.All(row => row.Timeline.Any()))
         {
             figures.Add(RegimenCharts.Days(comparison));
         }

@@ -13,7 +13,7 @@ public static class RegimenReports
         ArgumentNullException.ThrowIfNull(outlook);
         var missing = outlook.Measures.Where(one => one.Value is null).Select(one => one.Measure.Name).ToList();
         var block = new ReportBlock()
-            .Sentence(outlook.Regimen.Describe() + ".")
+            .Sentence(outlook.Describe() + ".")
             .Table(new(
                 ["", "#median\n90 % band", "unit", "formula"],
                 [.. outlook.Measures.Where(one => one.Value is not null).Select(one => (IReadOnlyList<string>)[one.Measure.Name, Interval(one.Value!.Value, one.Measure), one.Measure.Unit, one.Measure.Formula])]));
@@ -22,7 +22,7 @@ public static class RegimenReports
             block.Sentence($"Not given, because it was not measured or not followed: {string.Join(", ", missing)}. Protein catabolism comes from a measured collection only.");
         }
 
-        return Targets(block, outlook)
+        return Targets(Plasma(block.Sentence(WeekWords([outlook])), outlook), outlook)
             .FindingList(outlook.Findings)
             .Folded("Where each figure is from", new(["figure", "source"], [.. outlook.Measures.Select(one => (IReadOnlyList<string>)[one.Measure.Name, one.Measure.Source])]))
             .Small(Held(outlook.Options.Layers) + Modest);
@@ -39,14 +39,14 @@ public static class RegimenReports
         }
 
         var shown = OutcomeMeasures.All.Where(measure => comparison.Rows.Any(row => row[measure].Value is not null)).ToList();
-        var block = new ReportBlock().Sentence($"Now: {present.Regimen.Describe()}.");
+        var block = new ReportBlock().Sentence($"Now: {present.Describe()}.");
         foreach (var row in others)
         {
-            block.Sentence($"{Capital(row.Name)}: {row.Regimen.Describe()}. From now: {row.Change!.Text}.");
+            block.Sentence($"{Capital(row.Name)}: {row.Describe()}. From now: {row.Change!.Text}.");
         }
 
         return Targets(
-                block
+                Plasma(block.Sentence(WeekWords(comparison.Rows))
                     .Table(new(
                         ["", "unit", "#now", .. others.Select(row => $"#{row.Name}\ndifference")],
                         [
@@ -54,7 +54,7 @@ public static class RegimenReports
                             [
                                 measure.Name,
                                 measure.Unit,
-                                present[measure].Value is { } now ? Digits.Fixed(now.Median, measure.Decimals) : "not given",
+                                present[measure].Value is { } now ? Number(now.Median, measure) : "not given",
                                 .. others.Select(row => row[measure].Difference is { } difference ? Signed(difference, measure) : "not given"),
                             ]),
                         ])
@@ -67,7 +67,7 @@ public static class RegimenReports
                                 measure.Name, measure.Unit, .. comparison.Rows.Select(row => row[measure].Value is { } value ? Interval(value, measure) : "not given"),
                             ]),
                         ])
-                    { Title = "What each returns" }),
+                    { Title = "What each returns" }), [.. comparison.Rows]),
                 [.. comparison.Rows])
             .FindingList([.. comparison.Rows.SelectMany(row => row.Findings).Where(finding => finding.Severity >= Severity.Warning).Distinct()])
             .Small("Differences are taken member by member over the same membranes, so that common doubt cancels. " + Held(comparison.Options.Layers) + Modest);
@@ -144,6 +144,71 @@ public static class RegimenReports
         return block.FindingList(file.Findings);
     }
 
+    /// <summary>A week in its steady rhythm: its sums, its days, and plasma on each of them.</summary>
+    public static ReportBlock Of(WeekOutcome week)
+    {
+        ArgumentNullException.ThrowIfNull(week);
+        var (urea, creatinine) = (week.UreaDose, week.CreatinineDose);
+        var time = week.Week.NightStart;
+        var levels = week.Plasma is { } plasma && plasma.Has(Solutes.Urea) ? plasma : null;
+        return new ReportBlock()
+            .Sentence(week.Week.Describe() + ".")
+            .Table(new(
+                [week.Week.Weeks == 1 ? "in the week" : "in a week, on average", "#value", "unit", "made of"],
+                [
+                    ["ultrafiltration", Digits.Fixed(week.Ultrafiltration.Milliliters, 0), "mL", $"{Digits.Fixed(week.Ultrafiltration.Milliliters / 7, 0)} a day"],
+                    ["Kt/V urea", Digits.Fixed(urea.TotalKtOverV, 2), "", $"peritoneal {Digits.Fixed(urea.PeritonealKtOverV, 2)}, renal {Digits.Fixed(urea.RenalKtOverV, 2)}; over the mean level of the week; body water by Watson; one collection scatters by 4 to 6 %"],
+                    ["creatinine clearance", Digits.Fixed(creatinine.Total.LitersPerWeek, 0), "L per 1.73 m²", $"peritoneal {Digits.Fixed(creatinine.Peritoneal.LitersPerWeek, 0)}, renal {Digits.Fixed(creatinine.Renal.LitersPerWeek, 0)}"],
+                    ["glucose absorbed", Digits.Fixed(week.GlucoseAbsorbed.Grams, 0), "g", $"{Digits.Fixed(week.GlucoseAbsorbed.Grams / 7, 0)} a day"],
+                    ["fluid used", Digits.Fixed(week.FluidUsed.Liters, 1), "L", ""],
+                ]))
+            .Table(new(
+                ["day", "what is done", "#ultrafiltration\nmL", "#fullest\nmL", .. levels is null ? [] : new[] { Invariant($"#plasma urea at {time:HH:mm}\nmmol/L") }],
+                [
+                    .. week.Days.Select((day, i) => (IReadOnlyList<string>)
+                    [
+                        Invariant($"{i + 1}"),
+                        day?.Regimen.Describe() ?? "no treatment",
+                        Digits.Fixed((day?.Ultrafiltration ?? week.EveningDrains[i]).Milliliters, 0),
+                        day is null ? "" : Digits.Fixed(day.Peak.Volume.Milliliters, 0),
+                        .. levels is null ? [] : new[] { Digits.Fixed(levels.LevelAt(Solutes.Urea, time, i).MillimolesPerLiter, 1) },
+                    ]),
+                ]))
+            .FindingList([.. week.Days.OfType<RegimenOutcome>().DistinctBy(day => day.Regimen).SelectMany(day => day.Findings).Distinct()])
+            .Small("One membrane, without its doubt. A day begins with its night. " + Modest);
+    }
+
+    // Of several regimens the levels and what they are more than now; of one regimen the levels and what a sample makes of a dose.
+    private static ReportBlock Plasma(ReportBlock block, params IReadOnlyList<RegimenOutlook> rows) => rows[0].Plasma.IsEmpty ? block : block
+        .Table(new(
+            ["plasma level", "unit", .. rows.Select(row => rows.Count > 1 ? $"#{row.Name}" : "#median\n90 % band"), "#now, Kt/V by such a sample"],
+            [
+                .. rows[0].Plasma.Select((level, i) => (IReadOnlyList<string>)
+                [
+                    level.Time is { } time ? Invariant($"{level.Solute.Name}, {time:HH:mm}") : $"{level.Solute.Name}, mean",
+                    IsSmall(level.Solute) ? "µmol/L" : "mmol/L",
+                    .. rows.Select(row => Level(row.Plasma[i])),
+                    level.Time is null ? "" : Percent(level.DoseRatio.Median - 1),
+                ]),
+            ])
+        { Title = "Blood drawn at a clock time" })
+        .Small("The present regimen has the level of the sheet as its mean; others have the same generation, weeks on. A sample of the morning makes a collected Kt/V too large, one of the evening too small. No other level is predicted.");
+
+    private static bool IsSmall(Solute solute) => solute == Solutes.Creatinine;
+
+    private static string Level(PlasmaOutlook level)
+    {
+        var (factor, decimals) = IsSmall(level.Solute) ? (1000, 0) : (1, 1);
+        string Of(double value) => Digits.Fixed(factor * value, decimals);
+        var band = level.MillimolesPerLiter;
+        return Of(band.Low) == Of(band.High) ? Of(band.Median) : $"{Of(band.Median)}\n{Of(band.Low)} to {Of(band.High)}";
+    }
+
+    private static string Percent(double share) => (share >= 0.0005 ? "+" : "") + Digits.Fixed(100 * share, 1) + " %";
+
+    private static string WeekWords(IEnumerable<RegimenOutlook> rows) => rows.All(row => row.Week is null) ? ""
+        : "Of a week, amounts are means per day, days without treatment included; clearances are those of the week's own rhythm, over the mean plasma level of the week.";
+
     // Of one regimen in full; of several the number and how often.
     private static ReportBlock Targets(ReportBlock block, params IReadOnlyList<RegimenOutlook> rows)
     {
@@ -176,12 +241,16 @@ public static class RegimenReports
     private static string Capital(string name) => char.ToUpperInvariant(name[0]) + name[1..];
 
     private static string Interval(Band<double> band, OutcomeMeasure measure) => band.Low == band.High
-        ? Digits.Fixed(band.Median, measure.Decimals)
-        : $"{Digits.Fixed(band.Median, measure.Decimals)}\n{Digits.Fixed(band.Low, measure.Decimals)} to {Digits.Fixed(band.High, measure.Decimals)}";
+        ? Number(band.Median, measure)
+        : $"{Number(band.Median, measure)}\n{Number(band.Low, measure)} to {Number(band.High, measure)}";
 
     private static string Signed(Band<double> band, OutcomeMeasure measure)
     {
-        string Plus(double value) => (Math.Round(value, measure.Decimals) > 0 ? "+" : "") + Digits.Fixed(value, measure.Decimals);
+        string Plus(double value) => (Math.Round(value, measure.Decimals) > 0 ? "+" : "") + Number(value, measure);
         return band.Low == band.High ? Plus(band.Median) : $"{Plus(band.Median)}\n{Plus(band.Low)} to {Plus(band.High)}";
     }
+
+    // A count of a day is whole, its mean over a week need not be.
+    private static string Number(double value, OutcomeMeasure measure) =>
+        Digits.Fixed(value, measure.Unit == "per day" && Math.Abs(value - Math.Round(value)) > 1e-9 ? 1 : measure.Decimals);
 }

@@ -44,6 +44,19 @@ public sealed class CycleMapTests
     }
 
     [Fact]
+    public void What_a_drain_or_a_line_leaves_behind_is_not_read_as_a_ring_of_exchanges()
+    {
+        // A drain that time ends and a line that runs back carry over what one exchange does not know of the next: such a night is simulated phase after phase.
+        bool Reads(RegimenSettings settings) => CyclePlan.TryRead(
+            Regimen.Cycling(TimeSpan.FromHours(9), 4, Volume.FromLiters(2), DialysisSolution.Glucose136, null, settings), 250, TransientUse.FirstFill, []);
+        Assert.True(Reads(RegimenSettings.Default));
+        Assert.False(Reads(RegimenSettings.Default with { LongestDrain = TimeSpan.FromMinutes(8) }));
+        Assert.False(Reads(RegimenSettings.Default with { LineVolume = Volume.FromMilliliters(25) }));
+        Assert.False(CyclePlan.TryRead(
+            Regimen.Tidal(TimeSpan.FromHours(9), 8, new TidalPlan(Volume.FromLiters(2), 0.5), DialysisSolution.Glucose136), 250, TransientUse.FirstFill, []));
+    }
+
+    [Fact]
     public void Maps_give_days_with_icodextrin()
     {
         var hour = TimeSpan.FromHours(1);

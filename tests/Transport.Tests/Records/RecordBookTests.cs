@@ -9,6 +9,21 @@ public sealed class RecordBookTests
         "date,night length (h),cycles,volume per cycle (mL),night fluid (mmol/L),day fill (mL),day fluid (% anhydrous),initial drain (mL),cycle drains (mL),uf (mL),dwell deviation (min),average dwell (min),weight (kg),pressure sitting,effluent,symptoms";
 
     [Fact]
+    public void Some_of_the_bags_are_not_the_night()
+    {
+        // Three of five drains give no ultrafiltration, whole exchanges by hand do, and one that lacks its drain does not.
+        static Volume Of(double milliliters) => Volume.FromMilliliters(milliliters);
+        var night = new NightRecord { Date = new(2026, 1, 1), Row = 2, Regimen = Regimen.Cycling(TimeSpan.FromHours(9), 5, Of(2_000), DialysisSolution.Glucose136) };
+        Assert.Null((night with { CycleDrains = [Of(2_090), Of(2_120), Of(2_150)] }).UltrafiltrationByBags);
+        Assert.Equal(700, (night with { CycleDrains = [Of(2_090), Of(2_120), Of(2_150), Of(2_160), Of(2_180)] }).UltrafiltrationByBags!.Value.Milliliters, 1e-9);
+        BookExchange[] hands = [new(1, Of(2_000), Of(2_150), default, null), new(2, Of(2_000), Of(2_050), default, null)];
+        Assert.Equal(200, (night with { Exchanges = [.. hands] }).UltrafiltrationByBags!.Value.Milliliters, 1e-9);
+        Assert.Null((night with { Exchanges = [hands[0], hands[1] with { Drained = null }] }).UltrafiltrationByBags);
+        Assert.Null((night with { CycleDrains = [Of(2_090)], Exchanges = [.. hands] }).UltrafiltrationByBags);
+        Assert.Null(night.UltrafiltrationByBags);
+    }
+
+    [Fact]
     public void The_worked_night_of_the_dossier_adds_up()
     {
         // Regimens dossier 1.6 (computed there): last fill 2,000, initial drain 2,350; five fills of 2,000 and drains of 2,090 to 2,180: night 700 mL.

@@ -22,6 +22,16 @@ public sealed class RegimenFileTests
         Assert.Equal(regimen, Read("""{"therapyTimeHours": 9, "therapyVolumeLiters": 12, "fillVolumeMilliliters": 2000, "strength": "1.5 % monohydrate", "lastFill": {"volumeLiters": 2, "solution": "icodextrin"}}""").ToRegimen());
     }
 
+    [Theory]
+    [InlineData("2000", "ML")]
+    [InlineData("2000", "ml")]
+    [InlineData("2", "l")]
+    [InlineData("2", "Litres")]
+    public void Millilitres_are_millilitres_however_a_spreadsheet_capitalizes_them(string value, string unit) => Assert.Equal(
+        2_000,
+        Read($"item,value,unit\nnight length,9,H\nvolume per cycle,{value},{unit}\ncycles,4,\nnight solution,glucose 1.36 %,\n").ToRegimen().VolumePerCycle!.Value.Milliliters,
+        1e-9);
+
     [Fact]
     public void The_examples_are_read_without_a_warning_but_the_meters()
     {

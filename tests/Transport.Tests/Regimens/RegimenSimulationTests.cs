@@ -257,6 +257,60 @@ public sealed class RegimenSimulationTests
             RegimenSimulation.Run(Standard, ReferenceMembranes.MeanIncidentAdult(), Night(6)).Findings, found => found.Code == "overfill");
     }
 
+    [Theory]
+    [InlineData(2_100)]
+    [InlineData(2_290)]
+    public void The_first_minute_above_the_limit_is_that_of_a_fine_timeline(double limit)
+    {
+        // 250 mL are left and 200 mL/min run in: 2100 mL are passed in the first fill, about minute 9, 2290 mL in the first dwell. Against a timeline of 0.1 min.
+        var regimen = Night(3, Day(2_000), RegimenSettings.Default with { LargestVolume = Milliliters(limit), Residual = Milliliters(250) });
+        var options = RegimenOptions.Default with { Timeline = TimeSpan.FromMinutes(0.1) };
+        var outcome = RegimenSimulation.Run(Standard, ReferenceMembranes.MeanIncidentAdult(), regimen, options);
+        var first = outcome.Timeline.First(point => point.Volume > Milliliters(limit)).Time;
+        Assert.InRange((first - outcome.FirstAboveLimit!.Value).TotalMinutes, -1e-3, 0.1 + 1e-3);
+        Assert.True(outcome.FirstAboveLimit < outcome.Peak.Time);
+        var finding = Assert.Single(outcome.Findings, finding => finding.Code == "overfill");
+        Assert.StartsWith(Invariant($"From minute {outcome.FirstAboveLimit.Value.TotalMinutes:0} on the cavity holds more than {limit:0} mL"), finding.Message, StringComparison.Ordinal);
+
+        // Looking for it changes nothing else, with a body neither; below the limit there is nothing.
+        var wide = regimen with { Settings = regimen.Settings with { LargestVolume = null } };
+        foreach (var body in new[] { null, BodyKinetics.Default })
+        {
+            var (here, there) = (Run(regimen, body), Run(wide, body));
+            Assert.Null(there.FirstAboveLimit);
+            Assert.Equal(there.Ultrafiltration.Milliliters, here.Ultrafiltration.Milliliters, 1e-5);
+            Assert.Equal(there.UreaDose.TotalKtOverV, here.UreaDose.TotalKtOverV, 1e-8);
+        }
+
+        static RegimenOutcome Run(Regimen regimen, BodyKinetics? body) =>
+            RegimenSimulation.Run(Standard, ReferenceMembranes.MeanIncidentAdult(), regimen, RegimenOptions.Default with { Body = body });
+    }
+
+    [Fact]
+    public void In_a_week_the_minute_is_told_from_the_start_of_its_own_night()
+    {
+        // As above, on the fourth day: (2100 − 250)/200 = 9.25 min.
+        var (low, high) = (Night(3, Day(2_000)), Night(3, Day(2_000), RegimenSettings.Default with { LargestVolume = Milliliters(2_100) }));
+        var week = WeekSimulation.Run(Standard, ReferenceMembranes.MeanIncidentAdult(), new RegimenWeek(low, low, low, high, low, low, null));
+        Assert.Equal([false, false, false, true, false, false], week.Days.OfType<RegimenOutcome>().Select(day => day.FirstAboveLimit is not null));
+        Assert.InRange(week.Days[3]!.FirstAboveLimit!.Value.TotalMinutes, 8.75, 9.75);
+        Assert.All(week.Days.OfType<RegimenOutcome>(), day => Assert.InRange(day.Peak.Time.TotalMinutes, 0, 1440));
+        Assert.All(week.Days.OfType<RegimenOutcome>(), day => Assert.InRange(day.Cycles[0].FillStart.TotalMinutes, -1, 1));
+    }
+
+    [Fact]
+    public void The_timeline_holds_the_pressure_of_who_lies()
+    {
+        // 13.5 cmH2O at 2 L and 2.0 per litre (read) where it was not measured; measured, 10 cmH2O at 1.5 L and 3 per litre.
+        var regimen = Night(3, Day(2_000));
+        Assert.All(Of(null), point => Assert.Equal(13.5 + 2.0 * (point.Volume.Liters - 2), point.Pressure.CentimetersOfWater, 1e-9));
+        var measured = new CavityPressure(Pressure.FromCentimetersOfWater(10), Volume.FromLiters(1.5)) { CentimetersOfWaterPerLiter = 3 };
+        Assert.All(Of(measured), point => Assert.Equal(10 + 3 * (point.Volume.Liters - 1.5), point.Pressure.CentimetersOfWater, 1e-9));
+
+        System.Collections.Immutable.ImmutableArray<TimelinePoint> Of(CavityPressure? pressure) => RegimenSimulation.Run(
+            Standard, ReferenceMembranes.MeanIncidentAdult(), regimen, RegimenOptions.Default with { Timeline = TimeSpan.FromMinutes(30), Pressure = pressure }).Timeline;
+    }
+
     [Fact]
     public void Removal_above_a_ceiling_is_a_finding_and_no_gain()
     {

@@ -1,4 +1,4 @@
-namespace Transport.Analysis;
+namespace Transport;
 
 /// <summary>Pressure in the cavity of a patient who lies, linear in the volume.</summary>
 /// <remarks>
