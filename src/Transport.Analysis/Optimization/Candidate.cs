@@ -5,11 +5,12 @@ internal sealed class Candidate
 {
     /// <param name="index">Place in the grid; −1 of the present regimen.</param>
     /// <param name="regimen">The regimen.</param>
-    public Candidate(int index, Regimen regimen)
+    /// <param name="bags">Counts its bags; null where nobody asks for them.</param>
+    public Candidate(int index, Regimen regimen, BagCounter? bags = null)
     {
         Index = index;
         Regimen = regimen;
-        RegimenFigures.ReadPlan(regimen, Figures);
+        RegimenFigures.ReadPlan(regimen, Figures, bags);
     }
 
     /// <summary>Place in the grid.</summary>

@@ -29,7 +29,7 @@ internal sealed class CenterJudge(Patient patient, RegimenGoals goals)
             strongest += RegimenFindings.IsStrongest(exchange.Solution) ? 1 : 0;
         }
 
-        return regimen.NightLength > goals.LongestNight ? DropReason.NightTooLong
+        return regimen.NightLength > goals.LongestNight || regimen.NightLength > goals.NightWindow?.Length ? DropReason.NightTooLong
             : largest > largestFill ? DropReason.FillTooLarge
             : strongest > (goals.MostStrongestExchanges ?? int.MaxValue) ? DropReason.TooManyStrongest
             : !IsAllowed(regimen) ? DropReason.NotAllowed
@@ -74,7 +74,8 @@ internal sealed class CenterJudge(Patient patient, RegimenGoals goals)
     private bool IsAllowed(Regimen regimen)
     {
         if ((goals.IsDayDry && !regimen.Day.IsEmpty) || regimen.Night.Length > (goals.MostCycles ?? int.MaxValue)
-            || (goals.MostFluid is { } most && regimen.FluidInAll > most))
+            || (goals.MostFluid is { } most && regimen.FluidInAll > most) || goals.Shelf?.Holds(regimen) == false
+            || goals.NightWindow?.Contains(regimen.NightStart, regimen.NightLength) == false || !HandsAreFree(regimen))
         {
             return false;
         }
@@ -97,6 +98,20 @@ internal sealed class CenterJudge(Patient patient, RegimenGoals goals)
 
         var dwells = regimen.Exchanges.Zip(regimen.DwellTimes.Concat(regimen.DayDwellTimes));
         return dwells.All(pair => pair.First.Solution.Polymer is null || pair.Second >= shortest);
+    }
+
+    // An exchange by hand begins with the drain of the one before; a dry part of the day begins with a drain alone.
+    private bool HandsAreFree(Regimen regimen)
+    {
+        if (regimen.Day.IsEmpty || (goals.HandWindows.IsEmpty && goals.MostHandExchanges is null) || Possible(regimen) == DropReason.NotPossible)
+        {
+            return true;
+        }
+
+        var schedule = regimen.UsualSchedule;
+        var hands = schedule.Day[..(schedule.DayEndsDry ? ^0 : ^1)];
+        return hands.Length <= (goals.MostHandExchanges ?? int.MaxValue)
+            && (goals.HandWindows.IsEmpty || hands.All(leg => goals.HandWindows.Any(window => window.Contains(regimen.NightStart.AddMinutes(leg.DrainStart), TimeSpan.Zero))));
     }
 
     private static DropReason? Possible(Regimen regimen)

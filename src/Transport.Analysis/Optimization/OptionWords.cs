@@ -32,13 +32,19 @@ internal static class OptionWords
         var tenths => Text($"On about {tenths:0} {(tenths == 1 ? "day" : "days")} in 10"),
     };
 
-    /// <summary>What an option gains and gives up against the one before it in order of glucose.</summary>
+    /// <summary>What an option gains and gives up against the one before it in order of glucose, and what it goes without that the one after it gives.</summary>
     public static string Why(Candidate? before, Candidate option, Candidate? after) => (before, after) switch
     {
         (null, null) => "The only option: the others do not differ by more than the noise, are matched in everything, or miss a goal.",
-        (null, _) => "Least absorbed glucose.",
-        ({ } last, _) => Against(last, option),
+        (null, { } next) => "Least absorbed glucose." + Without(option, next),
+        ({ } last, null) => Against(last, option),
+        ({ } last, { } next) => Against(last, option) + Without(option, next),
     };
+
+    // The next one's own sentence says what that costs.
+    private static string Without(Candidate option, Candidate next) => Compare(option, next).Gains is { Count: > 0 } gains
+        ? $" It goes without what the option after it gives: {Join(gains)}."
+        : "";
 
     private static string Against(Candidate last, Candidate option)
     {

@@ -67,6 +67,13 @@ public sealed record RegimenBound
         return $"{Name(Measure)} {range}{(unit.Length > 0 ? " " + unit : "")}{sure}";
     }
 
+    /// <summary>The same with its limits elsewhere.</summary>
+    internal RegimenBound Moved(Func<double, double> floor, Func<double, double>? ceiling = null)
+    {
+        var high = double.IsFinite(Ceiling) ? (ceiling ?? floor)(Ceiling) : Ceiling;
+        return new(Measure, double.IsFinite(Floor) ? floor(Floor) : Floor, high) { Probability = Probability, IsOfSingleDay = IsOfSingleDay };
+    }
+
     /// <summary>Whether a value lies within.</summary>
     internal bool Holds(double value) => value >= Floor && value <= Ceiling;
 
@@ -87,6 +94,8 @@ public sealed record RegimenBound
         RegimenMeasure.NightLength => "night",
         RegimenMeasure.FluidUsed => "fluid",
         RegimenMeasure.StrongestExchanges => "exchanges with the strongest glucose",
+        RegimenMeasure.Bags => "bags",
+        RegimenMeasure.FluidOpened => "fluid in opened bags",
         _ => "cycles",
     };
 
@@ -95,7 +104,7 @@ public sealed record RegimenBound
         RegimenMeasure.Ultrafiltration or RegimenMeasure.PeakVolume => "mL",
         RegimenMeasure.SodiumRemoved => "mmol",
         RegimenMeasure.CreatinineClearance => "L per 1.73 m²",
-        RegimenMeasure.PhosphateClearance or RegimenMeasure.Beta2MicroglobulinClearance or RegimenMeasure.FluidUsed => "L",
+        RegimenMeasure.PhosphateClearance or RegimenMeasure.Beta2MicroglobulinClearance or RegimenMeasure.FluidUsed or RegimenMeasure.FluidOpened => "L",
         RegimenMeasure.GlucoseAbsorbed => "g",
         RegimenMeasure.PeakPressure => "cmH2O",
         RegimenMeasure.NightLength => "h",

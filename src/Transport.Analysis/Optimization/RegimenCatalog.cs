@@ -1,6 +1,6 @@
 namespace Transport.Analysis;
 
-/// <summary>Regimens as rings of exchanges, with and without a polymer. What is no ring is simulated phase after phase.</summary>
+/// <summary>Regimens as rings of exchanges, those of each polymer and those of none apart. What is no ring is simulated phase after phase.</summary>
 internal sealed class RegimenCatalog
 {
     private readonly Patient patient;
@@ -9,9 +9,9 @@ internal sealed class RegimenCatalog
     private readonly CavityPressure pressure;
     private readonly Regimen sample;
     private readonly Lock gate = new();
-    private readonly RingCatalog plain;
-    private RingCatalog? polymer;
-    private PolymerDistribution? which;
+
+    // The first is of those without a polymer. In which order the others come depends on who asks first, and nothing depends on their order.
+    private readonly List<(PolymerDistribution? Polymer, RingCatalog Rings)> catalogs = [];
 
     public RegimenCatalog(Patient patient, RegimenOptions options, Regimen sample, CavityPressure pressure)
     {
@@ -20,7 +20,7 @@ internal sealed class RegimenCatalog
         this.pressure = pressure;
         this.sample = sample;
         residual = sample.ResidualFor(patient);
-        plain = new(patient, options, sample, pressure);
+        catalogs.Add((null, new(patient, options, sample, pressure)));
     }
 
     /// <summary>The ring of a regimen that can be carried out; null where it is none: other settings, a body, a first night.</summary>
@@ -36,35 +36,25 @@ internal sealed class RegimenCatalog
         var places = new int[scratch.Count];
         lock (gate)
         {
-            if (own is not null && which is null)
+            var place = catalogs.FindIndex(catalog => ReferenceEquals(catalog.Polymer, own));
+            if (place < 0)
             {
-                which = own;
-                polymer = new(patient, options with { Panel = options.Panel.With(own) }, sample, pressure);
+                place = catalogs.Count;
+                catalogs.Add((own, new(patient, options with { Panel = options.Panel.With(own!) }, sample, pressure)));
             }
 
-            if (own is not null && !ReferenceEquals(own, which))
-            {
-                return null;
-            }
-
-            (own is null ? plain : polymer!).Add(scratch, places);
+            catalogs[place].Rings.Add(scratch, places);
+            return new(place, places);
         }
-
-        return new(own is not null, places);
     }
 
-    public void Complete(RegimenSearchOptions search)
-    {
-        plain.Complete(search);
-        polymer?.Complete(search);
-    }
+    public void Complete(RegimenSearchOptions search) => catalogs.ForEach(catalog => catalog.Rings.Complete(search));
 
-    public RingCatalog Of(bool hasPolymer) => hasPolymer ? polymer! : plain;
+    /// <summary>The rings of each catalog, by its number.</summary>
+    public IReadOnlyList<RingCatalog> All => [.. catalogs.Select(catalog => catalog.Rings)];
 
-    public bool HasPolymer => polymer is not null;
-
-    public int KindCount => plain.KindCount + (polymer?.KindCount ?? 0);
+    public int KindCount => catalogs.Sum(catalog => catalog.Rings.KindCount);
 }
 
-/// <summary>A regimen's exchanges by their places in a catalog.</summary>
-internal sealed record RegimenRingOf(bool HasPolymer, int[] Places);
+/// <summary>A regimen's exchanges by their places in one of the catalogs.</summary>
+internal sealed record RegimenRingOf(int Catalog, int[] Places);

@@ -3,7 +3,7 @@ namespace Transport.Analysis;
 /// <summary>Reads the measures of a day from what its ring of exchanges drains, or from a simulation. Of one patient and one panel.</summary>
 internal sealed class RegimenFigures
 {
-    public const int Count = (int)RegimenMeasure.Cycles + 1;
+    public const int Count = (int)RegimenMeasure.FluidOpened + 1;
 
     private const double MinutesPerDay = 1440;
     private const double LitersPerWeek = 10.08;
@@ -92,8 +92,16 @@ internal sealed class RegimenFigures
     }
 
     /// <summary>The measures that a regimen has whoever uses it.</summary>
-    public static void ReadPlan(Regimen regimen, Span<double> into)
+    /// <param name="regimen">The regimen.</param>
+    /// <param name="into">The measures in order.</param>
+    /// <param name="bags">Counts its bags; null where nobody asks for them.</param>
+    public static void ReadPlan(Regimen regimen, Span<double> into, BagCounter? bags = null)
     {
+        if (bags is not null)
+        {
+            (into[(int)RegimenMeasure.Bags], into[(int)RegimenMeasure.FluidOpened]) = bags.Of(regimen);
+        }
+
         into[(int)RegimenMeasure.NightLength] = regimen.NightLength.TotalHours;
         into[(int)RegimenMeasure.FluidUsed] = regimen.FluidInAll.Liters;
         into[(int)RegimenMeasure.StrongestExchanges] = regimen.Exchanges.Count(exchange => RegimenFindings.IsStrongest(exchange.Solution));

@@ -119,6 +119,23 @@ public sealed record RegimenGoals
         init => field = value is { } volume ? Require.MoreThanZero(volume, nameof(MostFluid)) : null;
     }
 
+    /// <summary>The bags there are: what is not on the shelf is not offered. Null: everything can be had.</summary>
+    public BagShelf? Shelf { get; init; }
+
+    /// <summary>When the night may take place, from the first fill to the end of the last drain; null: at any time.</summary>
+    public ClockWindow? NightWindow { get; init; }
+
+    /// <summary>When an exchange by hand may begin by day; empty: at any time.</summary>
+    public ImmutableArray<ClockWindow> HandWindows { get; init => field = Require.Made(value, nameof(HandWindows)); } = [];
+
+    /// <summary>Most exchanges by hand by day; null: not limited.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Negative.</exception>
+    public int? MostHandExchanges
+    {
+        get;
+        init => field = value is null or >= 0 ? value : throw new ArgumentOutOfRangeException(nameof(MostHandExchanges), value, "Expected 0 or more.");
+    }
+
     /// <summary>Whether the day has to stay dry.</summary>
     public bool IsDayDry { get; init; }
 
@@ -157,6 +174,10 @@ public sealed record RegimenGoals
             .. If(MostStrongestExchanges, number => Text($"at most {number} strongest")),
             .. If(MostCycles, number => Text($"at most {number} cycles")),
             .. If(MostFluid, fluid => $"at most {fluid} of fluid"),
+            .. Shelf is { } shelf ? [$"bags: {shelf}"] : Array.Empty<string>(),
+            .. If(NightWindow, window => $"the night within {window}"),
+            .. HandWindows.IsEmpty ? [] : new[] { $"exchanges by hand within {string.Join(" or ", HandWindows)}" },
+            .. If(MostHandExchanges, number => Text($"at most {number} by hand")),
             .. IsDayDry ? ["a dry day"] : Array.Empty<string>(),
             ShortestIcodextrin is { } shortest ? Text($"icodextrin for {shortest.TotalHours:0.##} h or more") : "no icodextrin",
         ];
@@ -165,6 +186,53 @@ public sealed record RegimenGoals
         static string[] If<T>(T? limit, Func<T, string> words)
             where T : struct => limit is { } value ? [words(value)] : [];
     }
+
+    /// <summary>
+    /// What a treated day has to do where only some nights a week are treated, so that the week comes to these goals: what the peritoneum removes is needed in fewer
+    /// days, and the kidneys go on. On a day off the body may take up what a drain left behind; floors are raised by that, so that they hold.
+    /// </summary>
+    /// <param name="nights">Treated nights a week, 1 to 7, spread evenly.</param>
+    /// <param name="patient">Whose kidneys go on.</param>
+    /// <param name="settings">Belly and catheter, for what a drain leaves; null: the usual.</param>
+    /// <exception cref="ArgumentOutOfRangeException">Not between 1 and 7 nights, or a floor comes to lie above its ceiling.</exception>
+    public RegimenGoals OnNights(int nights, Patient patient, RegimenSettings? settings = null)
+    {
+        ArgumentNullException.ThrowIfNull(patient);
+        var more = 7 / Require.InRange(nights, 1, 7, "nights");
+        var left = settings?.Residual?.Milliliters ?? RegimenSettings.UsualResidual * patient.SurfaceFactor;
+        var takenUp = left * Math.Min(nights, 7 - nights) / 7;
+        var renalDose = patient.ResidualFunction.UreaClearance.LitersPerWeek / patient.BodyWater.Liters;
+        var renalCreatinine = patient.ResidualFunction.FiltrationRate.LitersPerWeek / patient.SurfaceFactor;
+        return this with
+        {
+            Fluid = FluidTarget.Between((Fluid.Floor + Volume.FromMilliliters(takenUp)) * more, Fluid.Ceiling * more),
+
+            // Without a peritoneal share there is nothing to ask for.
+            Clearance = Clearance is { } goal && goal.Least > renalDose ? Asked(goal) : null,
+            Bounds = [.. Bounds.Select(bound => bound.Measure switch
+            {
+                RegimenMeasure.UreaDose => bound.Moved(value => renalDose + more * (value - renalDose)),
+                RegimenMeasure.CreatinineClearance => bound.Moved(value => renalCreatinine + more * (value - renalCreatinine)),
+                RegimenMeasure.Ultrafiltration => bound.Moved(value => more * (value + takenUp), value => more * value),
+                RegimenMeasure.SodiumRemoved or RegimenMeasure.PhosphateClearance or RegimenMeasure.Beta2MicroglobulinClearance
+                    or RegimenMeasure.GlucoseAbsorbed => bound.Moved(value => more * value),
+                _ => bound,
+            })],
+        };
+
+        // The noise stays that of the whole week's figure.
+        ClearanceGoal Asked(ClearanceGoal goal)
+        {
+            var dose = renalDose + more * (goal.WeeklyUreaDose - renalDose);
+            return goal with { WeeklyUreaDose = dose, Noise = more * goal.WeeklyUreaDose * goal.Noise / dose };
+        }
+    }
+
+    /// <summary>Counts bags where a bound or an objective asks for them.</summary>
+    internal BagCounter? ToBagCounter() =>
+        Bounds.Select(bound => bound.Measure).Concat(Objectives.Select(objective => objective.Measure)).Any(measure => measure is RegimenMeasure.Bags or RegimenMeasure.FluidOpened)
+            ? new(Shelf ?? BagShelf.Usual)
+            : null;
 
     private static string Text(FormattableString text) => FormattableString.Invariant(text);
 

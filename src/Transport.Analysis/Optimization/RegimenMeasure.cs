@@ -41,4 +41,10 @@ public enum RegimenMeasure
 
     /// <summary>Cycles of the night: the drain of each is a chance of an alarm and disturbs sleep.</summary>
     Cycles,
+
+    /// <summary>Bags that are opened in 24 h, of the goals' shelf or the usual one.</summary>
+    Bags,
+
+    /// <summary>Fluid in these bags, L: what is infused and what is left over.</summary>
+    FluidOpened,
 }

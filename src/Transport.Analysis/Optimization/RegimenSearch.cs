@@ -58,7 +58,7 @@ public static class RegimenSearch
             throw new ArgumentException("The space holds no regimen.", nameof(space));
         }
 
-        var reference = present is null ? null : new Candidate(-1, present.OrThrow());
+        var reference = present is null ? null : new Candidate(-1, present.OrThrow(), goals.ToBagCounter());
         var screening = Screening.Run(patient, ensemble.Center, grid, goals, options.Screening, present, options, control, 0.6);
         var judge = new CenterJudge(patient, goals);
         Simulate([.. screening.Doubtful, .. reference is null ? [] : new[] { reference }]);
@@ -147,7 +147,7 @@ public static class RegimenSearch
                 Answers = [.. stage.Answers(candidate, table)],
                 StrongestExchanges = candidate.Strongest,
                 Why = why,
-                Findings = [.. OfTheDay(outcome), .. GoalFindings(candidate, goals)],
+                Findings = [.. OfTheDay(outcome), .. GoalFindings(candidate, bands, goals), .. FillFindings(candidate.Regimen, options)],
             };
         }
     }
@@ -178,26 +178,46 @@ public static class RegimenSearch
             ? finding with { Message = "The day takes up part of what the night removes." }
             : finding);
 
-    private static IEnumerable<Finding> GoalFindings(Candidate candidate, RegimenGoals goals)
+    // Judged at the center, told by the middle of the bands that stand beside it: two figures for one thing would only confuse.
+    private static IEnumerable<Finding> GoalFindings(Candidate candidate, EnsembleBands bands, RegimenGoals goals)
     {
-        var fluid = candidate.Ultrafiltration;
-        if (fluid > goals.Fluid.Ceiling.Milliliters)
+        var (floor, ceiling) = (goals.Fluid.Floor.Milliliters, goals.Fluid.Ceiling.Milliliters);
+        var fluid = bands.MeanUltrafiltration.Median.Milliliters;
+        if (candidate.Ultrafiltration > ceiling)
         {
             yield return new(
                 Severity.Warning,
                 "above-fluid-ceiling",
-                Text($"It removes {fluid:0} mL in 24 h, {fluid - goals.Fluid.Ceiling.Milliliters:0} mL above the ceiling: the patient may dry out and lose urine."));
+                fluid > ceiling
+                    ? Text($"It removes {fluid:0} mL in 24 h, {fluid - ceiling:0} mL above the ceiling: the patient may dry out and lose urine.")
+                    : "It lies at the ceiling of the fluid range: the patient may dry out and lose urine.");
         }
-        else if (fluid < goals.Fluid.Floor.Milliliters)
+        else if (candidate.Ultrafiltration < floor)
         {
             yield return new(
-                Severity.Warning, "below-fluid-floor", Text($"It {(fluid < 0 ? "gives the body" : "removes")} {Math.Abs(fluid):0} mL in 24 h, {goals.Fluid.Floor.Milliliters - fluid:0} mL below the floor."));
+                Severity.Warning,
+                "below-fluid-floor",
+                fluid < floor
+                    ? Text($"It {(fluid < 0 ? "gives the body" : "removes")} {Math.Abs(fluid):0} mL in 24 h, {floor - fluid:0} mL below the floor.")
+                    : "It lies at the floor of the fluid range.");
         }
 
         if (goals.Clearance is { } goal && candidate.UreaDose < goal.Least)
         {
             yield return new(
-                Severity.Note, "below-clearance-goal", Text($"Weekly Kt/V {candidate.UreaDose:0.00}, where {goal.WeeklyUreaDose:0.00} was asked for."));
+                Severity.Note, "below-clearance-goal", Text($"Weekly Kt/V {bands.UreaDose.Median:0.00}, where {goal.WeeklyUreaDose:0.00} was asked for."));
+        }
+    }
+
+    private static IEnumerable<Finding> FillFindings(Regimen regimen, RegimenSearchOptions options)
+    {
+        var largest = regimen.Exchanges.Max(exchange => exchange.Fill);
+        if (options.LargestTestedFill is { } tested && largest > tested)
+        {
+            yield return new(
+                Severity.Warning,
+                "fill-above-tested",
+                Text($"Its largest fill is {largest.Milliliters:0} mL, and the largest that was tested {tested.Milliliters:0} mL: above that nothing was measured in this patient, and the model overstates ultrafiltration."));
         }
     }
 

@@ -12,6 +12,17 @@ public sealed record RegimenSearchOptions
     /// <summary>The strength that the patient's test used; the ultrafiltration of others holds the model's discrepancy. Null: there was no test.</summary>
     public DialysisSolution? Tested { get; init; }
 
+    /// <summary>The largest fill that was tested in this patient; an option with a larger one says so. Null: not known.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Zero or negative.</exception>
+    public Volume? LargestTestedFill { get; init => field = value is { } fill ? Require.MoreThanZero(fill, nameof(LargestTestedFill)) : null; }
+
+    /// <summary>The defaults for a patient with this test: its strength and its fill.</summary>
+    public static RegimenSearchOptions Of(EquilibrationTest test)
+    {
+        ArgumentNullException.ThrowIfNull(test);
+        return new() { Tested = test.Solution, LargestTestedFill = test.InstilledVolume };
+    }
+
     /// <summary>Which doubt the mean ultrafiltration holds; that of a single day always holds how nights differ besides. Sodium holds that of its calibration.</summary>
     public DoubtLayers Layers { get; init; } = DoubtLayers.Default;
 

@@ -55,37 +55,103 @@ public static class RegimenSensitivity
             ("two hours of every night lost", patient, ensemble.Center, goals, shorter, Lost),
         ];
         var hasKidneys = patient.ResidualFunction.UrineVolumePerDay > default(Volume) || patient.ResidualFunction.UreaClearance > default(Clearance);
-        return [.. cases.Where(one => hasKidneys || !one.What.Contains("kidney", StringComparison.Ordinal)).Select(one =>
-        {
-            control.Cancellation.ThrowIfCancellationRequested();
-            var isPossible = one.Regimen.Findings.All(finding => finding.Severity != Severity.Error);
-            var then = new Candidate(0, isPossible ? one.Regimen : chosen);
-            if (isPossible)
-            {
-                then.Take(RegimenSimulation.Run(one.Patient, one.Membrane, one.Regimen, options.Simulation), new(one.Patient, options.Simulation, goals.Pressure), options);
-            }
-
-            var meets = isPossible && new CenterJudge(one.Patient, one.Goals).Judge(then) is null;
-            var nights = space with { NightLengths = [.. space.NightLengths.Select(length => length - one.Lost).Where(length => length > TimeSpan.FromHours(1))] };
-            var front = RegimenSearch.Run(
-                one.Patient, MembraneEnsemble.Of(one.Membrane), one.Goals with { Bounds = [] }, nights, null, options with { Simulation = options.Simulation with { Timeline = null } }, control);
-            var wouldBe = front.NothingMeets is null && front.Options.Length > 0 ? front.Options[0].Regimen : null;
-            return new SensitivityRow(one.What, then.Outcome, meets, wouldBe, Words(one.What, then, isPossible, meets, wouldBe, one.Goals));
-        })];
+        return [.. cases.Where(one => hasKidneys || !one.What.Contains("kidney", StringComparison.Ordinal))
+            .Select(one => Row(one.What, one.Patient, one.Membrane, one.Goals, space, one.Regimen, chosen, one.Lost, options, control))];
 
         ThreePoreMembrane Member(int[] order, double share) => ensemble[order[(int)Math.Round(share * (order.Length - 1))]];
 
-        Patient With(double share) => patient with
-        {
-            ResidualFunction = new(
-                patient.ResidualFunction.UreaClearance * share, patient.ResidualFunction.CreatinineClearance * share, patient.ResidualFunction.UrineVolumePerDay * share),
-        };
+        Patient With(double share) => Left(patient, share);
 
-        RegimenGoals Falling(double share)
+        RegimenGoals Falling(double share) => Left(goals, patient, share);
+    }
+
+    /// <summary>The chosen regimen as the kidneys fail: on each day whether it still meets the goals, and what the search would then list first.</summary>
+    /// <remarks>At the ensemble's center, without bounds over its members; the fluid range rises by the urine that is lost.</remarks>
+    /// <param name="patient">Whose plasma, kidneys and size.</param>
+    /// <param name="ensemble">The membranes.</param>
+    /// <param name="goals">The goals.</param>
+    /// <param name="space">Where to look.</param>
+    /// <param name="chosen">The regimen that was chosen.</param>
+    /// <param name="decline">How the function is expected to fall.</param>
+    /// <param name="days">On which days.</param>
+    /// <param name="options">How to go about it.</param>
+    /// <param name="control">Watches and stops.</param>
+    /// <exception cref="RegimenException">The chosen regimen cannot be carried out.</exception>
+    /// <exception cref="OperationCanceledException">The run was stopped.</exception>
+    public static ImmutableArray<SensitivityRow> AsKidneysFail(
+        Patient patient,
+        MembraneEnsemble ensemble,
+        RegimenGoals goals,
+        RegimenSpace space,
+        Regimen chosen,
+        RenalDecline decline,
+        IReadOnlyList<DateOnly> days,
+        RegimenSearchOptions? options = null,
+        RunControl? control = null)
+    {
+        ArgumentNullException.ThrowIfNull(patient);
+        ArgumentNullException.ThrowIfNull(ensemble);
+        ArgumentNullException.ThrowIfNull(goals);
+        ArgumentNullException.ThrowIfNull(space);
+        ArgumentNullException.ThrowIfNull(chosen);
+        ArgumentNullException.ThrowIfNull(decline);
+        ArgumentNullException.ThrowIfNull(days);
+        chosen.OrThrow();
+        return [.. days.Select(day =>
         {
-            var more = patient.ResidualFunction.UrineVolumePerDay * (1 - share);
-            return goals with { Fluid = FluidTarget.Between(goals.Fluid.Floor + more, goals.Fluid.Ceiling + more) };
+            var share = decline.ShareOn(day, patient.ResidualFunction);
+            return Row(
+                Text($"the residual kidney function of {RenalDecline.Words(day)} ({100 * share:0} % of today's)"),
+                Left(patient, share),
+                ensemble.Center,
+                Left(goals, patient, share),
+                space,
+                chosen,
+                chosen,
+                default,
+                options ?? RegimenSearchOptions.Default,
+                control ?? RunControl.None);
+        })];
+    }
+
+    private static SensitivityRow Row(
+        string what,
+        Patient patient,
+        ThreePoreMembrane membrane,
+        RegimenGoals goals,
+        RegimenSpace space,
+        Regimen regimen,
+        Regimen chosen,
+        TimeSpan lost,
+        RegimenSearchOptions options,
+        RunControl control)
+    {
+        control.Cancellation.ThrowIfCancellationRequested();
+        var isPossible = regimen.Findings.All(finding => finding.Severity != Severity.Error);
+        var then = new Candidate(0, isPossible ? regimen : chosen);
+        if (isPossible)
+        {
+            then.Take(RegimenSimulation.Run(patient, membrane, regimen, options.Simulation), new(patient, options.Simulation, goals.Pressure), options);
         }
+
+        var meets = isPossible && new CenterJudge(patient, goals).Judge(then) is null;
+        var nights = space with { NightLengths = [.. space.NightLengths.Select(length => length - lost).Where(length => length > TimeSpan.FromHours(1))] };
+        var front = RegimenSearch.Run(
+            patient, MembraneEnsemble.Of(membrane), goals with { Bounds = [] }, nights, null, options with { Simulation = options.Simulation with { Timeline = null } }, control);
+        var wouldBe = front.NothingMeets is null && front.Options.Length > 0 ? front.Options[0].Regimen : null;
+        return new(what, then.Outcome, meets, wouldBe, Words(what, then, isPossible, meets, wouldBe, goals));
+    }
+
+    private static Patient Left(Patient patient, double share) => patient with
+    {
+        ResidualFunction = new(
+            patient.ResidualFunction.UreaClearance * share, patient.ResidualFunction.CreatinineClearance * share, patient.ResidualFunction.UrineVolumePerDay * share),
+    };
+
+    private static RegimenGoals Left(RegimenGoals goals, Patient patient, double share)
+    {
+        var more = patient.ResidualFunction.UrineVolumePerDay * (1 - share);
+        return goals with { Fluid = FluidTarget.Between(goals.Fluid.Floor + more, goals.Fluid.Ceiling + more) };
     }
 
     /// <summary>The urine and the residual clearance at which an option stops meeting the floor of the fluid range or the clearance goal.</summary>
@@ -95,7 +161,8 @@ public static class RegimenSensitivity
     /// </remarks>
     /// <param name="option">The option.</param>
     /// <param name="goals">The goals.</param>
-    public static RenalReserve ReserveOf(RegimenOption option, RegimenGoals goals)
+    /// <param name="decline">How the function is expected to fall, so that the day can be named; null: not stated.</param>
+    public static RenalReserve ReserveOf(RegimenOption option, RegimenGoals goals, RenalDecline? decline = null)
     {
         ArgumentNullException.ThrowIfNull(option);
         ArgumentNullException.ThrowIfNull(goals);
@@ -116,7 +183,14 @@ public static class RegimenSensitivity
             : share > 1
             ? Text($"It does not come up to the {(first == "fluid" ? "fluid floor" : "clearance goal")} with today's residual function.")
             : Text($"It stops meeting the {(first == "fluid" ? "fluid floor" : "clearance goal")} when urine falls below about {share * urine:0} mL a day and residual urea clearance below {share * kidneys.UreaClearance.MillilitersPerMinute:0.0} mL/min ({100 * share:0} % of today's).");
-        return new(double.IsFinite(share) ? share : null, first, words);
+        if (share > 1 || decline is null)
+        {
+            return new(double.IsFinite(share) ? share : null, first, words);
+        }
+
+        var until = decline.DayOf(share, kidneys);
+        var rate = Text($" With {decline.FiltrationRateLostPerMonth.MillilitersPerMinute:0.00} mL/min of filtration rate lost in 30 days ");
+        return new(share, first, words + rate + (until is { } day ? $"that is about {RenalDecline.Words(day)}: by then another regimen is to be looked for." : "it does not come to that."), until);
 
         static double Needed(double missing, double whole) => missing <= 0 ? 0 : whole > 0 ? missing / whole : double.PositiveInfinity;
     }

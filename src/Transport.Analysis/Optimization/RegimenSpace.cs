@@ -35,6 +35,15 @@ public sealed record RegimenSpace
     /// <summary>Day fills; null in the list is a dry day.</summary>
     public ImmutableArray<DayFill?> DayFills { get; init => field = Require.Made(value, nameof(DayFills)); } = [null];
 
+    /// <summary>Whether <see cref="StrongerFirstCycles"/> try every stronger solution of the night's and not the next one alone, so that a longer list never loses a night.</summary>
+    public bool TriesEveryStronger { get; init; }
+
+    /// <summary>Further days, exchange by exchange: exchanges by hand before the night begins again.</summary>
+    public ImmutableArray<ImmutableArray<Exchange>> OtherDays { get; init => field = Require.Made(value, nameof(OtherDays)); } = [];
+
+    /// <summary>Clock time of the first fill of the night. It decides when exchanges by hand fall, and nothing else.</summary>
+    public TimeOnly NightStart { get; init; } = new(22, 0);
+
     /// <summary>Belly, catheter and machine.</summary>
     public RegimenSettings Settings { get; init; } = RegimenSettings.Default;
 
@@ -56,11 +65,42 @@ public sealed record RegimenSpace
         {
             VolumesPerCycle = [.. Enumerable.Range(0, count).Select(i => Volume.FromMilliliters(smallest + 250 * i))],
             DayFills = [null, .. day],
+            NightStart = goals.NightWindow?.From ?? new(22, 0),
+        };
+    }
+
+    /// <summary>
+    /// The usual space of a shelf: its glucose strengths and what a machine mixes of each two of them, every stronger one in the first two cycles; of days also 1.5 and 2 L of
+    /// its icodextrin.
+    /// </summary>
+    /// <param name="patient">Whose size.</param>
+    /// <param name="goals">The goals; they name the shelf, or the usual one is meant.</param>
+    /// <param name="parts">How bags are mixed, in parts of the weaker and of the stronger one; none: not at all.</param>
+    public static RegimenSpace OfShelf(Patient patient, RegimenGoals goals, params IEnumerable<(double Weaker, double Stronger)> parts)
+    {
+        var usual = Usual(patient, goals);
+        var shelf = goals.Shelf ?? BagShelf.Usual;
+        var strengths = shelf.WithMixes(parts);
+        var volumes = usual.DayFills.OfType<DayFill>().Select(fill => fill.Volume).Distinct().ToList();
+        var polymer = shelf.Bags.Select(bag => bag.Solution).Where(solution => solution.Polymer is not null).Distinct();
+        return usual with
+        {
+            NightSolutions = strengths,
+            TriesEveryStronger = true,
+            DayFills =
+            [
+                null,
+                .. from volume in volumes from solution in shelf.Glucose select new DayFill(solution, volume),
+                .. from volume in volumes where volume.Liters >= 1.5 from solution in polymer select new DayFill(solution, volume),
+            ],
         };
     }
 
     /// <summary>Further nights, exchange by exchange: small and short before large and long, two fluids, whatever a step of the lists does not make.</summary>
     public ImmutableArray<ImmutableArray<Exchange>> OtherNights { get; init; } = [];
+
+    /// <summary>Whole regimens besides the combinations, with the same settings.</summary>
+    public ImmutableArray<Regimen> Others { get; init => field = Require.Made(value, nameof(Others)); } = [];
 
     /// <summary>How many regimens there are, whether they can be carried out or not.</summary>
     public int Count => ToGrid().Count;
@@ -89,7 +129,10 @@ public sealed record RegimenSpace
         List<ImmutableArray<Exchange>> nights = [.. equal];
         var known = nights.ToHashSet(SameExchanges.Instance);
         nights.AddRange(OtherNights.Where(night => !night.IsEmpty && known.Add(night)).OrderBy(night => string.Join(';', night), StringComparer.Ordinal));
-        return new([.. NightLengths.Distinct().Order()], [.. nights], [.. days], Settings);
+        var fills = days.Select(day => day is null ? ImmutableArray<Exchange>.Empty : [new(day.Solution, day.Volume)]).ToList();
+        var knownDays = fills.ToHashSet(SameExchanges.Instance);
+        fills.AddRange(OtherDays.Where(knownDays.Add).OrderBy(day => string.Join(';', day), StringComparer.Ordinal));
+        return new([.. NightLengths.Distinct().Order()], [.. nights], [.. fills], [.. Others.Distinct().OrderBy(other => other.Describe(), StringComparer.Ordinal)], NightStart, Settings);
     }
 
     private IEnumerable<ImmutableArray<Exchange>> Nights(List<DialysisSolution> solutions, int cycles, Volume volume)
@@ -103,13 +146,16 @@ public sealed record RegimenSpace
                 {
                     yield return [.. Enumerable.Repeat(exchange, cycles)];
                 }
-                else if (stronger > 0 && stronger < cycles && i + 1 < solutions.Count)
+                else if (stronger > 0 && stronger < cycles)
                 {
-                    yield return
-                    [
-                        .. Enumerable.Repeat(new Exchange(solutions[i + 1], volume), stronger),
-                        .. Enumerable.Repeat(exchange, cycles - stronger),
-                    ];
+                    for (var j = i + 1; j < (TriesEveryStronger ? solutions.Count : Math.Min(i + 2, solutions.Count)); j++)
+                    {
+                        yield return
+                        [
+                            .. Enumerable.Repeat(new Exchange(solutions[j], volume), stronger),
+                            .. Enumerable.Repeat(exchange, cycles - stronger),
+                        ];
+                    }
                 }
             }
         }
@@ -121,7 +167,7 @@ public sealed record RegimenSpace
 
         public bool Equals(ImmutableArray<Exchange> left, ImmutableArray<Exchange> right) => left.SequenceEqual(right);
 
-        public int GetHashCode(ImmutableArray<Exchange> night) => HashCode.Combine(night.Length, night[0], night[^1]);
+        public int GetHashCode(ImmutableArray<Exchange> night) => night.IsEmpty ? 0 : HashCode.Combine(night.Length, night[0], night[^1]);
     }
 
     private static double Strength(DialysisSolution solution) => solution.Glucose.MillimolesPerLiter;

@@ -6,5 +6,6 @@ namespace Transport.Analysis;
 /// a share could be needed.
 /// </param>
 /// <param name="FirstToFail">What fails first: "fluid" or "clearance"; empty where nothing does.</param>
-/// <param name="Words">The same in a sentence, with urine and clearance.</param>
-public sealed record RenalReserve(double? Share, string FirstToFail, string Words);
+/// <param name="Words">The same in a sentence, with urine and clearance, and the day where a decline was stated.</param>
+/// <param name="Until">The last day on which it meets them, if the decline that was stated goes on; null where none was stated, or it never comes to that.</param>
+public sealed record RenalReserve(double? Share, string FirstToFail, string Words, DateOnly? Until = null);

@@ -6,12 +6,10 @@ internal sealed class RingWorker
     private const int MostExchanges = 80;
 
     private readonly Patient patient;
-    private readonly RegimenCatalog catalog;
     private readonly RegimenOptions options;
     private readonly RegimenSearchOptions search;
     private readonly RegimenFigures figures;
-    private readonly CycleLibrary plain;
-    private readonly CycleLibrary? polymer;
+    private readonly (RingCatalog Rings, CycleLibrary Library)[] catalogs;
     private readonly RegimenWorkspace workspace = new();
     private readonly double[] sums;
     private readonly double[] infused;
@@ -22,13 +20,11 @@ internal sealed class RingWorker
     public RingWorker(Patient patient, RegimenCatalog catalog, RegimenOptions options, RegimenSearchOptions search, CavityPressure pressure, bool seesPeak)
     {
         this.patient = patient;
-        this.catalog = catalog;
         this.options = options;
         this.search = search;
         figures = new(patient, options, pressure);
-        plain = catalog.Of(false).ToLibrary(seesPeak);
-        polymer = catalog.HasPolymer ? catalog.Of(true).ToLibrary(seesPeak) : null;
-        sums = new double[Math.Max(plain.SumCount, polymer?.SumCount ?? 0)];
+        catalogs = [.. catalog.All.Select(rings => (rings, rings.ToLibrary(seesPeak)))];
+        sums = new double[catalogs.Max(one => one.Library.SumCount)];
         infused = new double[sums.Length];
     }
 
@@ -38,8 +34,10 @@ internal sealed class RingWorker
     public void Prepare(ThreePoreMembrane of)
     {
         membrane = of;
-        plain.Prepare(of);
-        polymer?.Prepare(of);
+        foreach (var (_, library) in catalogs)
+        {
+            library.Prepare(of);
+        }
     }
 
     /// <summary>The measures, without the model's discrepancy; and that, mL.</summary>
@@ -47,8 +45,7 @@ internal sealed class RingWorker
     {
         if (ring is not null && ring.Places.Length <= MostExchanges)
         {
-            var library = ring.HasPolymer ? polymer! : plain;
-            var rings = catalog.Of(ring.HasPolymer);
+            var (rings, library) = catalogs[ring.Catalog];
             var found = sums.AsSpan(0, library.SumCount);
             if (library.TryRun(ring.Places, found, drained, late))
             {

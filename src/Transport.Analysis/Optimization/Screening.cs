@@ -15,6 +15,7 @@ internal sealed class Screening
     private readonly RegimenSearchOptions options;
     private readonly CenterJudge judge;
     private readonly NonDominated order;
+    private readonly BagCounter? bags;
     private readonly Regimen? present;
     private readonly SortedDictionary<DropReason, int> dropped = [];
     private List<Candidate> nearest = [];
@@ -31,6 +32,7 @@ internal sealed class Screening
         this.options = options;
         judge = new(patient, goals);
         order = new(goals);
+        bags = goals.ToBagCounter();
     }
 
     /// <summary>What may be in, in order of the grid: certainly or perhaps.</summary>
@@ -86,7 +88,7 @@ internal sealed class Screening
             for (var i = share * ShareSize; i < Math.Min(count, (share + 1) * ShareSize); i++)
             {
                 var regimen = grid[first + i];
-                reasons[i] = judge.Limits(regimen) ?? (regimen.Equals(present) ? DropReason.IsPresent : null);
+                reasons[i] = judge.Limits(regimen) ?? (IsPresent(regimen) ? DropReason.IsPresent : null);
                 rings[i] = reasons[i] is null ? catalog.Add(regimen, scratch) : null;
             }
         });
@@ -117,7 +119,7 @@ internal sealed class Screening
                     }
 
                     control.Cancellation.ThrowIfCancellationRequested();
-                    var candidate = new Candidate(first + i, grid[first + i]);
+                    var candidate = new Candidate(first + i, grid[first + i], bags);
                     var figures = candidate.Figures;
                     candidate.Take(figures, worker.Run(candidate.Regimen, rings[i], figures));
                     Judge(candidate, own);
@@ -125,6 +127,10 @@ internal sealed class Screening
             });
         Merge(found);
     }
+
+    // The clock matters for nothing but blood samples and hands.
+    private bool IsPresent(Regimen regimen) => present is not null && regimen.NightLength == present.NightLength
+        && (regimen.NightStart == present.NightStart ? regimen : regimen with { NightStart = present.NightStart }).Equals(present);
 
     private void Judge(Candidate candidate, Share own)
     {

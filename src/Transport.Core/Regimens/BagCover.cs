@@ -24,17 +24,26 @@ public sealed record BagCover(DialysisSolution Solution, Volume Needed, Immutabl
     /// <exception cref="ArgumentOutOfRangeException">A size is below 100 mL.</exception>
     public static ImmutableArray<BagCover> Of(Regimen regimen, IEnumerable<Volume>? sizes = null)
     {
-        ArgumentNullException.ThrowIfNull(regimen);
-        int[] bags = [.. (sizes ?? FluidBag.UsualVolumes).Select(size =>
-            (int)Math.Round(Require.InRange(size.Milliliters, 100, 100_000, "mL", nameof(sizes)))).Distinct()];
-        if (bags.Length == 0)
-        {
-            throw new ArgumentException("Expected a size of bag.", nameof(sizes));
-        }
+        Volume[] all = [.. sizes ?? FluidBag.UsualVolumes];
+        return Of(regimen, _ => all);
+    }
 
+    /// <summary>The same where solutions come in sizes of their own.</summary>
+    /// <param name="regimen">The regimen.</param>
+    /// <param name="sizes">Volumes that the bags of a solution have.</param>
+    /// <exception cref="ArgumentException">There is no size.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A size is below 100 mL.</exception>
+    public static ImmutableArray<BagCover> Of(Regimen regimen, Func<DialysisSolution, IReadOnlyCollection<Volume>> sizes)
+    {
+        ArgumentNullException.ThrowIfNull(regimen);
+        ArgumentNullException.ThrowIfNull(sizes);
         var night = regimen.Night.SelectMany(Needs).GroupBy(need => need.Solution)
             .Select(group => (Solution: group.Key, Volume: group.Aggregate(default(Volume), (sum, need) => sum + need.Volume)));
-        return [.. night.Concat(regimen.Day.SelectMany(Needs)).Select(need => new BagCover(need.Solution, need.Volume, Cover(need.Volume.Milliliters, bags)))];
+        return [.. night.Concat(regimen.Day.SelectMany(Needs)).Select(need => new BagCover(need.Solution, need.Volume, Cover(need.Volume.Milliliters, Whole(sizes(need.Solution)))))];
+
+        static int[] Whole(IReadOnlyCollection<Volume> sizes) => sizes.Count == 0
+            ? throw new ArgumentException("Expected a size of bag.", nameof(sizes))
+            : [.. sizes.Select(size => (int)Math.Round(Require.InRange(size.Milliliters, 100, 100_000, "mL", nameof(sizes)))).Distinct()];
 
         // A mix is taken from two bags.
         static IEnumerable<(DialysisSolution Solution, Volume Volume)> Needs(Exchange exchange) =>

@@ -111,7 +111,7 @@ public sealed record Regimen
     /// <summary>The volume left after a drain in a person of 1.73 m², mL.</summary>
     internal double UsualResidual => Settings.Residual?.Milliliters ?? RegimenSettings.UsualResidual;
 
-    private RegimenSchedule UsualSchedule => new(this, UsualResidual);
+    internal RegimenSchedule UsualSchedule => new(this, UsualResidual);
 
     /// <summary>Equal cycles through the night.</summary>
     /// <param name="nightLength">From the start of the first fill to the end of the last drain.</param>

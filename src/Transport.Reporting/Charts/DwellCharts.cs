@@ -22,6 +22,52 @@ public static class DwellCharts
             Panel(curves, "net ultrafiltration", "mL", curve => curve.NetUltrafiltration) with { Marks = [Mark.AtY(0, "nothing gained")] });
     }
 
+    /// <summary>The same with the dwells of a regimen marked on the curves of their solutions, as a search chose them.</summary>
+    /// <param name="curves">The curves.</param>
+    /// <param name="name">What the regimen is called: "option A".</param>
+    /// <param name="regimen">The regimen.</param>
+    /// <exception cref="RegimenException">The regimen cannot be carried out.</exception>
+    /// <exception cref="ArgumentException">None of its dwells lies on one of the curves.</exception>
+    public static Figure Ultrafiltration(IReadOnlyList<DwellCurve> curves, string name, Regimen regimen)
+    {
+        ArgumentNullException.ThrowIfNull(regimen);
+        var plain = Ultrafiltration(curves);
+        var dwells = regimen.Exchanges.Zip(regimen.DwellTimes.Concat(regimen.DayDwellTimes))
+            .Select(pair => (pair.First.Solution, pair.First.Fill, Minutes: Math.Round(pair.Second.TotalMinutes)))
+            .GroupBy(dwell => dwell)
+            .Select(group => (group.Key.Solution, group.Key.Fill, group.Key.Minutes, Times: group.Count(), Curve: curves.FirstOrDefault(curve => curve.Solution == group.Key.Solution)))
+            .Where(dwell => dwell.Curve is not null && dwell.Minutes <= dwell.Curve.Minutes[^1])
+            .ToList();
+        if (dwells.Count == 0)
+        {
+            throw new ArgumentException("None of the dwells lies on one of the curves.", nameof(regimen));
+        }
+
+        var otherwise = dwells.Any(dwell => Math.Abs((dwell.Fill - dwell.Curve!.Fill).Milliliters) > 0.5)
+            ? $" The curves are of {Digits.Fixed(curves[0].Fill.Milliliters, 0)} mL; it fills {string.Join(" and ", dwells.Select(dwell => Digits.Fixed(dwell.Fill.Milliliters, 0)).Distinct())} mL."
+            : "";
+        return new(
+            plain.Title,
+            $"{plain.Caption} Rings: the dwells of {name}, {regimen.Describe()}.{otherwise}",
+            $"{plain.AltText} Dwells of {name}: {string.Join(", ", dwells.Select(dwell => $"{dwell.Times} × {Digits.Fixed(dwell.Minutes, 0)} min of {dwell.Solution.Name}"))}.",
+            plain.Panels[0] with
+            {
+                Marks =
+                [
+                    .. plain.Panels[0].Marks,
+                    .. dwells.Select(dwell => Mark.AtPoint(dwell.Minutes / 60, At(dwell.Curve!, dwell.Minutes), $"{name}: {dwell.Times} × {Digits.Fixed(dwell.Minutes, 0)} min") with { Tone = Tone.Attention }),
+                ],
+            });
+
+        static double At(DwellCurve curve, double minutes)
+        {
+            var after = Enumerable.Range(0, curve.Minutes.Length).First(i => curve.Minutes[i] >= minutes);
+            var before = Math.Max(0, after - 1);
+            var share = after == before ? 0 : (minutes - curve.Minutes[before]) / (curve.Minutes[after] - curve.Minutes[before]);
+            return curve.NetUltrafiltration.Median[before] + share * (curve.NetUltrafiltration.Median[after] - curve.NetUltrafiltration.Median[before]);
+        }
+    }
+
     /// <summary>Sodium removed and glucose absorbed against dwell time.</summary>
     public static Figure SodiumAndGlucose(IReadOnlyList<DwellCurve> curves)
     {

@@ -247,7 +247,7 @@ public static class Reports
         block.Heading("Each in full");
         foreach (var (name, option) in rows)
         {
-            block.Named(name, option.Regimen.Describe() + ".", option.Why, Care(Cares(option).Where(care => name == PresentName || !shared.Contains(care))));
+            block.Named(name, option.Regimen.Describe() + ".", option.Why, Answers(option), Care(Cares(option).Where(care => name == PresentName || !shared.Contains(care))));
         }
 
         if (shared.Count > 0)
@@ -280,6 +280,11 @@ public static class Reports
             option.Findings.Where(finding => finding.Severity >= Severity.Warning).Select(finding => finding.Message);
 
         static string Care(IEnumerable<string> cares) => string.Join(" ", cares) is { Length: > 0 } words ? "Read with care: " + words : "";
+
+        // Single days first: a probability of the mean reads like days, and is not.
+        static string Answers(RegimenOption option) => string.Join(
+            " ",
+            [$"{option.SingleDay[..^1]}; the mean of many days with a probability of {Digits.Fixed(option.ProbabilityOfMeanInRange.Value, 2)}.", .. option.Answers.Select(answer => answer.Words)]);
 
         static string Interval<T>(Band<T> band, Func<T, double> read, int decimals)
             where T : struct =>
