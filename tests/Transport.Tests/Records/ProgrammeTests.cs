@@ -93,7 +93,7 @@ public sealed class ProgrammeTests
         var review = Review("VP-01");
         var plain = RecordBook.From(review.Book.Nights, "book");
         Assert.False(plain.IsInvented);
-        var bare = RecordReview.Run(review.Patient, MembraneFit.Run(SampleSheet.Read(Path.Combine(Folder, "VP-01-sheet.csv")).ToTest()).ToEnsemble(10), plain);
+        var bare = RecordReview.Run(review.Patient, MembraneFit.Run(SampleSheet.Read(Path.Combine(Folder, "VP-01-sheet.csv")).ToTest()).ToGaussianEnsemble(10), plain);
         Assert.DoesNotContain("invented data", RecordPage.Of(bare), StringComparison.Ordinal);
         Assert.Contains("invented data", RecordPage.Of(bare, sheet: SampleSheet.Read(Path.Combine(Folder, "VP-01-sheet.csv"))), StringComparison.Ordinal);
     }

@@ -210,7 +210,7 @@ public sealed class RecordBookTests
         Assert.Equal(3, book.Nights.Count);
         var finding = Assert.Single(book.Findings);
         Assert.Equal(("book-of-two-patients", 5, "CD-2", "AB-1"), (finding.Code, finding.Row, finding.Found, finding.Expected));
-        var ensemble = MembraneFit.Run(Fitting.InventedTests.Of(ReferenceMembranes.MeanIncidentAdult().ScaledTo(Patient.Example.BodySurface), DialysisSolution.Glucose227)).ToEnsemble(10);
+        var ensemble = MembraneFit.Run(Fitting.InventedTests.Of(ReferenceMembranes.MeanIncidentAdult().ScaledTo(Patient.Example.BodySurface), DialysisSolution.Glucose227)).ToGaussianEnsemble(10);
         Assert.Contains("'AB-1'", Assert.Throws<ArgumentException>(() => RecordReview.Run(Patient.Example, ensemble, book)).Message, StringComparison.Ordinal);
         Assert.NotEmpty(RecordReview.Run(Patient.Example with { Code = "ab-1" }, ensemble, book).Nights);
     }
