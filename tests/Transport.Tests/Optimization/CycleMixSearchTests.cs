@@ -8,7 +8,7 @@ namespace Transport.Tests.Optimization;
 public sealed class CycleMixSearchTests(ITestOutputHelper output)
 {
     private static readonly ThreePoreMembrane Membrane = ReferenceMembranes.MeanIncidentAdult().ScaledTo(Patient.Example.BodySurface);
-    private static readonly RegimenSearchOptions Bare = new() { MostOptions = 50, EnsembleMembers = 1, HoldsModelForm = false };
+    private static readonly RegimenSearchOptions Bare = new() { MostOptions = 50, EnsembleMembers = 1, Layers = DoubtLayers.ParametersAlone };
 
     [Fact]
     public void No_night_of_a_space_beats_the_relaxed_bound_by_more_than_carried_over_fluid_is_worth()

@@ -11,7 +11,7 @@ public sealed class SearchSpaceTests
     private static readonly DialysisSolution Weak = DialysisSolution.Glucose136;
     private static readonly DialysisSolution Medium = DialysisSolution.Glucose227;
     private static readonly DialysisSolution Strong = DialysisSolution.Glucose386;
-    private static readonly RegimenSearchOptions Bare = new() { MostOptions = 1_000, EnsembleMembers = 1, HoldsModelForm = false };
+    private static readonly RegimenSearchOptions Bare = new() { MostOptions = 1_000, EnsembleMembers = 1, Layers = DoubtLayers.ParametersAlone };
     private static readonly RegimenGoals Goals = new(FluidTarget.Between(Milliliters(600), Milliliters(1_400))) { Clearance = null };
 
     private static readonly RegimenSpace Space = new()

@@ -16,7 +16,7 @@ public sealed class WeekComparisonTests
 
     private static readonly MembraneEnsemble Point = MembraneEnsemble.Of(Membrane);
 
-    private static readonly OutlookOptions Plain = new() { HoldsModelForm = false };
+    private static readonly OutlookOptions Plain = new() { Layers = DoubtLayers.ParametersAlone };
 
     private static readonly OutlookOptions WithBody = Plain with { Simulation = Plain.Simulation with { Body = BodyKinetics.Default } };
 
