@@ -15,7 +15,7 @@ public static class RecordPage
         + "@media print{body{margin:0;max-width:none}}h1{font-size:13pt;margin:0}p{margin:0.35em 0}.whose{display:flex;justify-content:space-between;border-bottom:1px solid #444;padding-bottom:3px;margin-bottom:5px}"
         + ".first{border:2.5px solid #000;padding:3px 8px;font-weight:bold;margin:5px 0}ul{margin:0.3em 0;padding-left:1.2em}li{margin:0.22em 0}"
         + "table{border-collapse:collapse;width:100%;margin:4px 0;font-variant-numeric:tabular-nums}th,td{text-align:right;padding:1px 5px;border-bottom:0.5px solid #aaa}th{font-weight:normal;color:#444;vertical-align:bottom}th:first-child,td:first-child{text-align:left}"
-        + "figure{margin:3px 0}svg{width:100%;height:auto;max-height:150mm;display:block}small,.small{font-size:7.8pt;color:#333}";
+        + "figure{margin:3px 0}svg{width:100%;height:auto;max-height:165mm;display:block}small,.small{font-size:7.8pt;color:#333}";
 
     /// <summary>The page.</summary>
     /// <param name="review">The review.</param>
