@@ -7,7 +7,7 @@ namespace Transport.Studies;
 public abstract class Study
 {
     /// <summary>Every study there is.</summary>
-    public static IReadOnlyList<Study> All { get; } = [.. Enum.GetValues<World>().Select(world => new RecoveryStudy(world)), new AgreementStudy(), new StrategyStudy(), new RecordReviewStudy()];
+    public static IReadOnlyList<Study> All { get; } = [.. Enum.GetValues<World>().Select(world => new RecoveryStudy(world)), new AgreementStudy(), new DwellStrategiesStudy(), new RecordReviewStudy()];
 
     /// <summary>Name of its files, and what the command line calls it.</summary>
     public abstract string Name { get; }
@@ -45,6 +45,23 @@ public abstract class Study<TRow> : Study
         return [.. csv.GetRecords<TRow>()];
     }
 
+    /// <summary>All rows, in order.</summary>
+    /// <param name="directory">Where a study that can go on after a stop may keep what is done.</param>
+    /// <param name="progress">Rows done.</param>
+    protected virtual IReadOnlyList<TRow> Rows(string directory, Action<int> progress)
+    {
+        var done = 0;
+        return
+        [
+            .. Enumerable.Range(0, Count).AsParallel().AsOrdered().Select(number =>
+            {
+                var row = Row(number);
+                progress(Interlocked.Increment(ref done));
+                return row;
+            }),
+        ];
+    }
+
     /// <summary>What the rows say, in Markdown.</summary>
     protected abstract string Page(IReadOnlyList<TRow> rows);
 
@@ -52,13 +69,7 @@ public abstract class Study<TRow> : Study
     public override void Write(string directory, Action<int> progress)
     {
         ArgumentNullException.ThrowIfNull(progress);
-        var done = 0;
-        var rows = Enumerable.Range(0, Count).AsParallel().AsOrdered().Select(number =>
-        {
-            var row = Row(number);
-            progress(Interlocked.Increment(ref done));
-            return row;
-        }).ToArray();
+        var rows = Rows(directory, progress);
         Directory.CreateDirectory(directory);
         using (var csv = new CsvWriter(new StreamWriter(Table(directory)) { NewLine = "\n" }, new CsvHelper.Configuration.CsvConfiguration(CultureInfo.InvariantCulture) { NewLine = "\n" }))
         {

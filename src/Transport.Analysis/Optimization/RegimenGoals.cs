@@ -140,6 +140,34 @@ public sealed record RegimenGoals
     }
     = TimeSpan.FromHours(8);
 
+    /// <summary>Everything that is asked for, and every limit.</summary>
+    public override string ToString()
+    {
+        List<string> parts =
+        [
+            $"{Fluid} of ultrafiltration in 24 h",
+            .. Clearance is { } goal ? [Text($"weekly Kt/V about {goal.WeeklyUreaDose:0.##} ± {100 * goal.Noise:0.#} %")] : Array.Empty<string>(),
+            .. Bounds.Select(bound => bound.ToString()),
+            .. Objectives.Select(objective => $"{(objective.LessIsBetter ? "least" : "most")} {RegimenBound.Name(objective.Measure)}"),
+            Text($"nights of at most {LongestNight.TotalHours:0.##} h"),
+            Text($"fills of at most {LargestFillPerSquareMeter:0} mL/m²"),
+            .. If(LargestFill, fill => $"{fill} a fill"),
+            .. If(LargestVolume, volume => $"{volume} in the cavity"),
+            .. If(HighestPressure, pressure => $"{pressure} by {Pressure.Pressure} at {Pressure.Volume}"),
+            .. If(MostStrongestExchanges, number => Text($"at most {number} strongest")),
+            .. If(MostCycles, number => Text($"at most {number} cycles")),
+            .. If(MostFluid, fluid => $"at most {fluid} of fluid"),
+            .. IsDayDry ? ["a dry day"] : Array.Empty<string>(),
+            ShortestIcodextrin is { } shortest ? Text($"icodextrin for {shortest.TotalHours:0.##} h or more") : "no icodextrin",
+        ];
+        return string.Join(", ", parts);
+
+        static string[] If<T>(T? limit, Func<T, string> words)
+            where T : struct => limit is { } value ? [words(value)] : [];
+    }
+
+    private static string Text(FormattableString text) => FormattableString.Invariant(text);
+
     /// <summary>The largest fill for a patient: the smallest of the limits by surface, clinic and pressure.</summary>
     public Volume LargestFillOf(Patient patient)
     {

@@ -51,6 +51,7 @@ internal static class DomainViews
         InWords<Area>();
         InWords<DiffusionArea>();
         Report<RegimenFront>(Reports.Of);
+        Report<StrategyStudyResult>(StrategyReports.Of);
     }
 
     // What surrounds the indices of a test.

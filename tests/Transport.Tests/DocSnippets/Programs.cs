@@ -214,6 +214,34 @@ internal static class Programs
         #endregion
     }
 
+    public static void Strategies(string directory)
+    {
+        #region strategies.md
+        var fluid = FluidTarget.Between(Volume.FromMilliliters(700), Volume.FromMilliliters(1100));
+        var limits = new RegimenGoals(fluid) { LongestNight = TimeSpan.FromHours(9) };
+        var usual = Regimen.Cycling(TimeSpan.FromHours(9), 5, Volume.FromLiters(2), DialysisSolution.Glucose227);
+        var gentle = Regimen.Cycling(TimeSpan.FromHours(9), 4, Volume.FromLiters(2), DialysisSolution.Glucose136);
+        var loss = new StrategyLoss(fluid);
+        var design = new StrategyStudyDesign
+        {
+            Population = VirtualPopulation.OfPrior(PopulationPrior.IncidentAdults(), Patient.Example),
+            Strategies =
+            [
+                new FixedStrategy("one for all", usual),
+                new CategoryStrategy("one for each class", new Dictionary<TransportCategory, Regimen> { [TransportCategory.Slow] = gentle, [TransportCategory.SlowAverage] = gentle }, usual),
+                new LeastLossStrategy("one for each patient", loss),
+            ],
+            Loss = loss,
+            Limits = limits,
+            Patients = 8,
+            PatientsPerPart = 4,
+        };
+        var study = StrategyStudy.Run(design, directory);
+        foreach (var row in study.Summaries)
+            Console.WriteLine($"{row.Strategy}: regret {row.RegretGrams} g, against the first {row.AgainstFirst?.LossGrams} g");
+        #endregion
+    }
+
     public static void AnyExchanges(Patient patient, ThreePoreMembrane membrane)
     {
         #region regimens.md: exchanges

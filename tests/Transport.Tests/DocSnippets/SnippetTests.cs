@@ -58,6 +58,21 @@ public sealed partial class SnippetTests
     }
 
     [Fact]
+    public void The_study_on_the_page_of_strategies_runs()
+    {
+        var folder = Directory.CreateTempSubdirectory("strategies");
+        try
+        {
+            Assert.Contains("one for each patient: regret", FromTheRoot.Printed(() => Programs.Strategies(folder.FullName)), StringComparison.Ordinal);
+            Assert.True(File.Exists(Path.Combine(folder.FullName, "part-00001.parquet")));
+        }
+        finally
+        {
+            folder.Delete(recursive: true);
+        }
+    }
+
+    [Fact]
     public void The_program_of_the_sheets_page_runs() => FromTheRoot.Printed(Programs.Sheet);
 
     [Fact]

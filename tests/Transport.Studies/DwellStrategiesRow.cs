@@ -1,8 +1,8 @@
 namespace Transport.Studies;
 
 /// <summary>One virtual patient under four strategies, judged by the membrane that nobody saw.</summary>
-/// <remarks>Loss: see <see cref="StrategyStudy"/>; regret is the loss less that of the regimen that a search with the true membrane finds.</remarks>
-public sealed record StrategyRow
+/// <remarks>Loss: see <see cref="DwellStrategiesStudy"/>; regret is the loss less that of the regimen that a search with the true membrane finds.</remarks>
+public sealed record DwellStrategiesRow
 {
     /// <summary>Number of the patient.</summary>
     public required int Patient { get; init; }
