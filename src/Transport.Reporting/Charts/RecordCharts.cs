@@ -48,7 +48,7 @@ public static class RecordCharts
         Panel? Ultrafiltration()
         {
             var seen = shown.Where(night => night.Ultrafiltration is not null).ToList();
-            var panel = Beside(new("ultrafiltration of the night", "mL"), seen, night => night.Ultrafiltration!.Value, night => night.Expected);
+            var panel = Beside(new(shown[^1].Record.IsByHand ? "ultrafiltration of 24 h" : "ultrafiltration of the night", "mL"), seen, night => night.Ultrafiltration!.Value, night => night.Expected);
             return panel is null ? null : panel with
             {
                 RelativeHeight = 0.62,

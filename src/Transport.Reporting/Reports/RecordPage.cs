@@ -101,7 +101,8 @@ public static class RecordPage
 
     private static void AppendWeeks(StringBuilder page, RecordReview review, DateOnly last)
     {
-        page.Append("<table><tr><th>week to</th><th>nights<br>written</th><th>UF, mL<br>a night</th><th>expected</th><th>initial<br>drain, mL</th><th>dwell lost,<br>min a night</th><th>strongest<br>bag, days</th><th>empty<br>weight, kg</th><th>pressure<br>sitting</th><th>urine,<br>mL/day</th></tr>\n");
+        var one = review.Nights[^1].Record.IsByHand ? "day" : "night";
+        page.Append(CultureInfo.InvariantCulture, $"<table><tr><th>week to</th><th>{one}s<br>written</th><th>UF, mL<br>a {one}</th><th>expected</th><th>initial<br>drain, mL</th><th>dwell lost,<br>min a night</th><th>strongest<br>bag, days</th><th>empty<br>weight, kg</th><th>pressure<br>sitting</th><th>urine,<br>mL/day</th></tr>\n");
         for (var week = 4; week >= 0; week--)
         {
             var end = last.AddDays(-7 * week);
@@ -116,7 +117,7 @@ public static class RecordPage
                 .Append(Mean(nights.Select(night => night.Expected?.Median.Milliliters)))
                 .Append(Mean(nights.Select(night => night.Record.InitialDrain?.Milliliters)))
                 .Append(Mean(nights.Select(night => night.Record.LostDwell?.TotalMinutes)))
-                .Append(CultureInfo.InvariantCulture, $"<td>{nights.Count(night => !night.Record.IsSkipped && (night.Record.NightFluid?.HoldsStrongest == true || night.Record.DayFluid?.HoldsStrongest == true))}</td>")
+                .Append(CultureInfo.InvariantCulture, $"<td>{nights.Count(night => night.Record.UsesStrongest)}</td>")
                 .Append(Mean(nights.Select(night => night.EmptyWeight?.Kilograms), "0.0"))
                 .Append(Pressure(nights))
                 .Append(Mean(nights.Select(night => night.Record.Urine?.Milliliters)))
@@ -152,7 +153,11 @@ public static class RecordPage
             sentences.Add(string.Create(CultureInfo.InvariantCulture, $"One night differs from the next by about {deviation.Milliliters:0} mL (standard deviation); a single night outside the band means little."));
         }
 
-        if (review.Nights.Any(night => night.HoldsDay))
+        if (review.Nights.Any(night => night.Record.IsByHand))
+        {
+            sentences.Add("Exchanges by hand are looked at as whole days; a drain that leaves fluid behind shows in none of them, since what stays comes with the next.");
+        }
+        else if (review.Nights.Any(night => night.HoldsDay))
         {
             sentences.Add("Ultrafiltration of night and day is one number in this book; an incomplete drain hides in it, since what stays tonight comes tomorrow. Writing the initial drain down would show it.");
         }
