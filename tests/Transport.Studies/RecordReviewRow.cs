@@ -36,6 +36,33 @@ public sealed record RecordReviewRow
     /// <summary>The same at 200 mL.</summary>
     public required int LossLoud { get; init; }
 
+    /// <summary>
+    /// An oracle's log likelihood ratio of a slow loss, its highest in 365 nights in which nothing happens, SD 80 mL. It knows the membrane, how nights differ, and of the loss
+    /// cause and slope, not when it begins.
+    /// </summary>
+    public required double OracleStableQuiet { get; init; }
+
+    /// <summary>The same at 150 mL.</summary>
+    public required double OracleStableMiddle { get; init; }
+
+    /// <summary>The same at 200 mL.</summary>
+    public required double OracleStableLoud { get; init; }
+
+    /// <summary>The same at the larger of 150 mL and 25 %.</summary>
+    public required double OracleStableUsual { get; init; }
+
+    /// <summary>The oracle's highest from the night on which the loss begins until 30 nights after a tenth is lost, SD 80 mL.</summary>
+    public required double OracleLossQuiet { get; init; }
+
+    /// <summary>The same at 150 mL.</summary>
+    public required double OracleLossMiddle { get; init; }
+
+    /// <summary>The same at 200 mL.</summary>
+    public required double OracleLossLoud { get; init; }
+
+    /// <summary>The same at the larger of 150 mL and 25 %.</summary>
+    public required double OracleLossUsual { get; init; }
+
     /// <summary>Nights until a drain fault is signalled (a tenth of what is in stays behind), SD 150 mL: ultrafiltration of the night alone.</summary>
     public required int FaultNightAlone { get; init; }
 

@@ -42,6 +42,26 @@ public sealed class VirtualBook
         lostPerMinute = (slow.NightUltrafiltration - at.NightUltrafiltration).Milliliters / (8 * regimen.Cycles);
     }
 
+    /// <summary>How these nights differ, for somebody who knows it; the standard deviation of the ultrafiltration is learned from the nights.</summary>
+    /// <param name="patient">Whose.</param>
+    /// <param name="deviation">SD of a night, mL.</param>
+    public static NightNoise NoiseOf(Patient patient, double deviation)
+    {
+        ArgumentNullException.ThrowIfNull(patient);
+        var spread = ResidualVariation * 250 * patient.SurfaceFactor;
+        var own = Math.Max(0.1, 1 - 2 * spread * spread / (deviation * deviation));
+        return new()
+        {
+            ResidualMilliliters = spread,
+            WanderShare = WanderShare * own,
+            WanderCorrelation = WanderCorrelation,
+            WetDayMilliliters = 80,
+            DryDayMilliliters = 50 * patient.SurfaceFactor,
+            FirstCycleOffsetMilliliters = 150,
+            OffsetMilliliters = 100,
+        };
+    }
+
     /// <summary>Ultrafiltration of a night as it truly is on average, mL.</summary>
     public double NightMilliliters => at.NightUltrafiltration.Milliliters;
 

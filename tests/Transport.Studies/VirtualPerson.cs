@@ -45,4 +45,9 @@ public sealed record VirtualPerson(Patient Patient, ThreePoreMembrane Truth, Mem
 
         double Factor(double deviation) => Math.Exp(Normal.Sample(random, 0, deviation));
     }
+
+    /// <summary>What somebody believes who knows a membrane: it, and nothing else.</summary>
+    public static MembraneEnsemble Known(ThreePoreMembrane membrane) => new(
+        EnsembleSource.Posterior, 0, membrane, [membrane.UltrafiltrationCoefficient.MillilitersPerMinutePerMillimeterOfMercury], [membrane.DiffusionArea.Centimeters],
+        [membrane.GlucosePermeabilityScale], [membrane.TransientAmplitude]);
 }

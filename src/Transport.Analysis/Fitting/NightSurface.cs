@@ -124,7 +124,7 @@ internal sealed class NightSurface
         {
             ObservedQuantity.MeanNightUltrafiltrationMilliliters => night,
             ObservedQuantity.MeanInitialDrainMilliliters => drain,
-            _ => night + drain - outcome.Regimen.Day.Sum(exchange => exchange.Fill.Milliliters),
+            _ => night + drain + (outcome.DayUltrafiltration - outcome.EveningDrain).Milliliters,
         };
     }
 

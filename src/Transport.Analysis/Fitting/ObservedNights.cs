@@ -71,7 +71,7 @@ public sealed record ObservedNights
             Add(day.Key.Regimen, ObservedQuantity.MeanInitialDrainMilliliters, day, one => one.Record.InitialDrain!.Value.Milliliters - one.Basis!.DayCorrection, noise.WetDayMilliliters, 0, 1);
         }
 
-        foreach (var both in nights.Where(night => night is { Ultrafiltration: not null, HoldsDay: true } && night.Basis!.Before == night.Basis.Response).GroupBy(night => night.Basis!.Response))
+        foreach (var both in nights.Where(night => night is { Ultrafiltration: not null, HoldsDay: true } && (night.Record.IsByHand || night.Basis!.Before == night.Basis.Response)).GroupBy(night => night.Basis!.Response))
         {
             Add(
                 both.Key.Regimen, ObservedQuantity.MeanNightAndDayUltrafiltrationMilliliters, both, one => one.Ultrafiltration!.Value.Milliliters - one.Basis!.NightCorrection - one.Basis.DayCorrection,

@@ -13,6 +13,7 @@ internal sealed class BookReading
     private WeighingHabit? weighed;
     private UltrafiltrationCount? counts;
     private string code = "";
+    private readonly Dictionary<int, BookExchange> lastByHand = [];
 
     private BookReading(List<Finding> findings) => this.findings = findings;
 
@@ -59,6 +60,7 @@ internal sealed class BookReading
         var mark = SheetNumber.DecimalMarkOf(delimiter, Numbers(usable, places), findings);
         var reading = new BookReading(findings);
         reading.Read(usable, places, units, mark);
+        reading.SetHandRegimens();
         return ([.. reading.nights.OrderBy(night => night.Date)], reading.code);
     }
 
@@ -191,18 +193,46 @@ internal sealed class BookReading
         return false;
     }
 
-    private static BookExchange? ExchangeOf(BookCells cells) => cells.Number(BookWords.Exchange) is { } number
-        ? new(
+    // Time and fluid of an exchange are those of its number's last one where nothing is written; what was weighed is not.
+    private BookExchange? ExchangeOf(BookCells cells)
+    {
+        if (cells.Number(BookWords.Exchange) is not { } number)
+        {
+            return null;
+        }
+
+        var last = lastByHand.GetValueOrDefault((int)number);
+        return lastByHand[(int)number] = new(
             (int)number, cells.Milliliters(BookWords.Filled), cells.Milliliters(BookWords.Drained), cells.Milliliters(BookWords.Flushed) ?? default,
-            cells.Clock(BookWords.Began))
-        : null;
+            cells.Clock(BookWords.Began) ?? last?.Began)
+        {
+            Fluid = (IsHandRow(cells) ? cells.Fluid(BookWords.NightFluid) : null) ?? last?.Fluid,
+        };
+    }
+
+    // A fluid beside an exchange is that exchange's, unless the row plans a night as well.
+    private static bool IsHandRow(BookCells cells) =>
+        cells.Has(BookWords.Exchange) && !cells.HasAny(BookWords.NightLength, BookWords.Cycles, BookWords.CycleVolume);
+
+    private void SetHandRegimens()
+    {
+        var rhythm = new HandRhythm();
+        for (var t = 0; t < nights.Count; t++)
+        {
+            if (nights[t] is { Exchanges.Length: > 1, CycleDrains.Length: 0, InitialDrain: null } day && rhythm.Of(day, findings) is { } regimen)
+            {
+                nights[t] = day with { Regimen = regimen, IsByHand = true };
+            }
+        }
+    }
 
     private NightRecord NightOf(DateOnly date, BookCells cells)
     {
         weighed = cells.Choice<WeighingHabit>(BookWords.Weighed) ?? weighed;
         counts = cells.Choice<UltrafiltrationCount>(BookWords.Counts) ?? counts;
         var name = cells.Text(BookWords.Regimen);
-        plan = (name.Length > 0 && named.TryGetValue(name, out var known) ? known : plan).With(cells, findings);
+        plan = name.Length > 0 && named.TryGetValue(name, out var known) ? known : plan;
+        plan = IsHandRow(cells) ? plan : plan.With(cells, findings);
         if (name.Length > 0)
         {
             named[name] = plan with { Name = name };

@@ -15,8 +15,11 @@ public sealed record NightRecord
     /// <summary>The name of the regimen, empty where there is none.</summary>
     public string RegimenName { get; init; } = "";
 
-    /// <summary>What was to be run; null where the book does not say it all.</summary>
+    /// <summary>What was to be run; null where the book does not say it all. Of exchanges by hand, what was run by their times and fills.</summary>
     public Regimen? Regimen { get; init; }
+
+    /// <summary>Whether the day was treated by exchanges by hand, whose ultrafiltration is that of 24 h.</summary>
+    public bool IsByHand { get; init; }
 
     /// <summary>The fluid of the night.</summary>
     public BookFluid? NightFluid { get; init; }
@@ -89,6 +92,10 @@ public sealed record NightRecord
 
     /// <summary>The remark, as written.</summary>
     public string Remark { get; init; } = "";
+
+    /// <summary>Whether the strongest glucose was used, in the night, the day or an exchange by hand.</summary>
+    public bool UsesStrongest => !IsSkipped
+        && (NightFluid?.HoldsStrongest == true || DayFluid?.HoldsStrongest == true || Exchanges.Any(exchange => exchange.Fluid?.HoldsStrongest == true));
 
     /// <summary>Ultrafiltration by the bags: of the cycles if all are there, of exchanges by hand; null where neither is.</summary>
     public Volume? UltrafiltrationByBags

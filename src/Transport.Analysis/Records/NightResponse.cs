@@ -18,23 +18,30 @@ internal sealed class NightResponse
     private readonly double[] night = new double[Enum.GetValues<NightLever>().Length];
     private readonly double[] day = new double[Enum.GetValues<NightLever>().Length];
 
-    private NightResponse(RegimenOutcome outcome, DialysisSolution? tested)
+    private NightResponse(RegimenOutcome outcome, DialysisSolution? tested, bool isByHand)
     {
         Regimen = outcome.Regimen;
-        var ofNight = DailyDoubt.ByStrength(DailyDoubt.Night(outcome), DoubtLayers.OfReviews, tested).ToList();
-        Night = outcome.NightUltrafiltration.Milliliters + ofNight.Sum(strength => strength.Shift);
-        InitialDrain = outcome.EveningDrain.Milliliters + DailyDoubt.ByStrength(DailyDoubt.Day(outcome), DoubtLayers.OfReviews, tested).Sum(strength => strength.Shift);
+        IsByHand = isByHand;
+        var ran = outcome.Cycles.Concat(outcome.DayExchanges).ToList();
+        var (byNight, byDay) = (DailyDoubt.Night(outcome), DailyDoubt.Day(outcome));
+        var ofNight = DailyDoubt.ByStrength(isByHand ? byNight.Concat(byDay) : byNight, DoubtLayers.OfReviews, tested).ToList();
+        Night = NightOf(outcome).Milliliters + ofNight.Sum(strength => strength.Shift);
+        InitialDrain = isByHand ? 0 : outcome.EveningDrain.Milliliters + DailyDoubt.ByStrength(byDay, DoubtLayers.OfReviews, tested).Sum(strength => strength.Shift);
         ModelForm = Math.Sqrt(ofNight.Sum(strength => strength.Deviation * strength.Deviation));
-        DayFill = Regimen.DayFill?.Volume.Milliliters ?? 0;
+        DayFill = isByHand ? 0 : Regimen.DayFill?.Volume.Milliliters ?? 0;
         FirstCycle = outcome.Cycles.Length < 3
             ? null
             : (outcome.Cycles[0].Ultrafiltration - outcome.Cycles[1..^1].Select(cycle => cycle.Ultrafiltration).Aggregate((a, b) => a + b) * (1.0 / (outcome.Cycles.Length - 2))).Milliliters;
-        AverageDwell = outcome.Cycles.Average(cycle => cycle.DwellTime.TotalMinutes);
-        DrainTime = outcome.Cycles.Average(cycle => cycle.DrainTime.TotalMinutes);
-        FullestOfCycle = outcome.Cycles.Max(cycle => cycle.Drained.Milliliters);
+        var counted = isByHand || outcome.Cycles.IsEmpty ? ran : [.. outcome.Cycles];
+        AverageDwell = counted.Average(cycle => cycle.DwellTime.TotalMinutes);
+        DrainTime = counted.Average(cycle => cycle.DrainTime.TotalMinutes);
+        FullestOfCycle = counted.Max(cycle => cycle.Drained.Milliliters);
     }
 
     public Regimen Regimen { get; }
+
+    /// <summary>Whether these are exchanges by hand: then the night stands for the whole day, and nothing is drained before it.</summary>
+    public bool IsByHand { get; }
 
     /// <summary>Ultrafiltration of the cycles, mL, moved by what the model is known to miss at strengths that were not tested.</summary>
     public double Night { get; }
@@ -66,10 +73,10 @@ internal sealed class NightResponse
     /// <summary>Change of <see cref="InitialDrain"/> per unit of a lever.</summary>
     public double OfInitialDrain(NightLever lever) => day[(int)lever];
 
-    public static NightResponse Of(RegimenWorkspace workspace, Patient patient, ThreePoreMembrane membrane, Regimen regimen, DialysisSolution? tested)
+    public static NightResponse Of(RegimenWorkspace workspace, Patient patient, ThreePoreMembrane membrane, Regimen regimen, DialysisSolution? tested, bool isByHand = false)
     {
         var at = Run(patient, membrane, regimen);
-        var response = new NightResponse(at, tested);
+        var response = new NightResponse(at, tested, isByHand);
         Take(NightLever.Area, LogStep, Run(patient, membrane with { DiffusionArea = membrane.DiffusionArea * Math.Exp(LogStep) }, regimen));
         Take(NightLever.GlucoseScale, LogStep, Run(patient, membrane with { GlucosePermeabilityScale = membrane.GlucosePermeabilityScale * Math.Exp(LogStep) }, regimen));
         Take(NightLever.Conductance, LogStep, Run(patient, membrane with { UltrafiltrationCoefficient = membrane.UltrafiltrationCoefficient * Math.Exp(LogStep) }, regimen));
@@ -79,7 +86,7 @@ internal sealed class NightResponse
         {
             Settings = regimen.Settings with { Residual = Volume.FromMilliliters(regimen.ResidualFor(patient) + ResidualStep) },
         }));
-        if (regimen.Settings.Drain.WholeDrain is { } drain)
+        if (!isByHand && regimen.Settings.Drain.WholeDrain is { } drain)
         {
             var slower = regimen with { Settings = regimen.Settings with { Drain = DrainProfile.Within(drain + TimeSpan.FromMinutes(DrainStep)) } };
 
@@ -92,25 +99,28 @@ internal sealed class NightResponse
 
         var plasma = patient.Plasma with { Glucose = patient.Plasma.Glucose + Concentration.FromMillimolesPerLiter(GlucoseStep) };
         Take(NightLever.PlasmaGlucose, GlucoseStep, Run(patient with { Plasma = plasma }, membrane, regimen));
-        if (regimen.Night.All(exchange => exchange.Solution.Polymer is null))
+        var changed = isByHand ? regimen.Exchanges : regimen.Night;
+        if (changed.All(exchange => exchange.Solution.Polymer is null))
         {
             Take(NightLever.Strength, LogStep, Run(patient, membrane, regimen with
             {
-                Night = [.. regimen.Night.Select(exchange => exchange with
-                {
-                    Solution = DialysisSolution.OfGlucose(exchange.Solution.Glucose.MillimolesPerLiter * Math.Exp(LogStep)),
-                })],
+                Night = [.. regimen.Night.Select(Stronger)],
+                Day = isByHand ? [.. regimen.Day.Select(Stronger)] : regimen.Day,
             }));
         }
 
         return response;
 
+        static Exchange Stronger(Exchange exchange) => exchange with { Solution = DialysisSolution.OfGlucose(exchange.Solution.Glucose.MillimolesPerLiter * Math.Exp(LogStep)) };
+
         RegimenOutcome Run(Patient person, ThreePoreMembrane changed, Regimen run) => workspace.Run(person, changed, run, Simulation, RunControl.None);
 
         void Take(NightLever lever, double step, RegimenOutcome changed)
         {
-            response.night[(int)lever] = (changed.NightUltrafiltration - at.NightUltrafiltration).Milliliters / step;
-            response.day[(int)lever] = (changed.EveningDrain - at.EveningDrain).Milliliters / step;
+            response.night[(int)lever] = (response.NightOf(changed) - response.NightOf(at)).Milliliters / step;
+            response.day[(int)lever] = isByHand ? 0 : (changed.EveningDrain - at.EveningDrain).Milliliters / step;
         }
     }
+
+    private Volume NightOf(RegimenOutcome outcome) => IsByHand ? outcome.Ultrafiltration : outcome.NightUltrafiltration;
 }

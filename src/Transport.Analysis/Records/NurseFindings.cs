@@ -53,7 +53,7 @@ internal static class NurseFindings
             Warn(findings, "record-nights-missing", $"{written} of the last {span} nights are written as treated. Not written, or not treated? The book cannot tell; ask.");
         }
 
-        if (nights.Any(night => night.DayFluid?.Solution.Polymer is not null || night.NightFluid?.Solution.Polymer is not null || night.Regimen?.DayFill?.Solution.Agent == OsmoticAgent.Icodextrin))
+        if (nights.Any(night => night.DayFluid?.Solution.Polymer is not null || night.NightFluid?.Solution.Polymer is not null || night.Regimen?.Polymer is not null))
         {
             Warn(findings, "record-icodextrin-meter", $"Icodextrin is in use: some blood-glucose meters read falsely high during its use and for about two weeks after. Ask the laboratory which meters are meant before any value here is acted on.");
         }
@@ -189,8 +189,7 @@ internal static class NurseFindings
 
     private static void Strongest(IReadOnlyList<NightRecord> nights, ReviewLimits limits, int today, List<Finding> findings)
     {
-        int Uses(int from, int to) => nights.Count(night => !night.IsSkipped &&
-            night.Date.DayNumber > from && night.Date.DayNumber <= to && (night.NightFluid?.HoldsStrongest == true || night.DayFluid?.HoldsStrongest == true));
+        int Uses(int from, int to) => nights.Count(night => night.Date.DayNumber > from && night.Date.DayNumber <= to && night.UsesStrongest);
         var (now, before) = (Uses(today - Month, today), Uses(today - 2 * Month, today - Month));
         if (today - nights[0].Date.DayNumber >= 2 * Month - 1 && now - before >= limits.StrongestRise.Value)
         {

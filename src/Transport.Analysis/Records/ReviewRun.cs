@@ -16,6 +16,7 @@ internal sealed class ReviewRun
     private readonly NightResponse?[] responses;
     private readonly NightFilter filter;
     private readonly Dictionary<NightChannel, ChartRun> charts;
+    private readonly SlowLoss slowLoss;
     private readonly List<(int Night, FilterStep Step)> steps = [];
     private readonly List<(int Night, NightChannel Channel, int Sign)> signals = [];
     private readonly List<Finding> findings = [];
@@ -29,11 +30,12 @@ internal sealed class ReviewRun
         this.control = control;
         nights = book.Nights;
         responses = Responses(ensemble);
+        slowLoss = new([.. options.SlowCauses]);
         filter = new(options.Noise, CovarianceOf(ensemble));
         var limits = options.Limits.Charts;
         charts = Enum.GetValues<NightChannel>().ToDictionary(
             channel => channel,
-            channel => channel == NightChannel.Ultrafiltration ? new ChartRun(limits.SuddenUltrafiltration, limits.SlowFall, limits.SlowRise) : new ChartRun(limits.Drains));
+            channel => channel == NightChannel.Ultrafiltration ? new ChartRun(limits.SuddenUltrafiltration, limits.SlowRise) : new ChartRun(limits.Drains));
     }
 
     public RecordReview Go()
@@ -51,7 +53,7 @@ internal sealed class ReviewRun
         }
 
         var changes = Changes();
-        findings.AddRange(NurseFindings.Of(nights, reviewed, responses, changes, options.Limits, charts[NightChannel.Ultrafiltration].Slow));
+        findings.AddRange(NurseFindings.Of(nights, reviewed, responses, changes, options.Limits, Slow()));
         return new()
         {
             Patient = patient,
@@ -64,9 +66,12 @@ internal sealed class ReviewRun
         };
     }
 
+    // Where the slow charts stand, in their own limits; negative where less comes than was expected.
+    private double Slow() => Math.Max(0, slowLoss.LogRatio) / options.Limits.Charts.SlowLossLogRatio is > 0 and var loss ? -loss : charts[NightChannel.Ultrafiltration].Slow;
+
     private NightResponse?[] Responses(MembraneEnsemble ensemble)
     {
-        var known = new Dictionary<Regimen, NightResponse>();
+        var known = new Dictionary<(Regimen, bool), NightResponse>();
         var workspace = new RegimenWorkspace();
         return [.. nights.Select(night =>
         {
@@ -75,10 +80,10 @@ internal sealed class ReviewRun
                 return null;
             }
 
-            if (!known.TryGetValue(regimen, out var response))
+            if (!known.TryGetValue((regimen, night.IsByHand), out var response))
             {
                 control.Cancellation.ThrowIfCancellationRequested();
-                known[regimen] = response = NightResponse.Of(workspace, patient, ensemble.Center, regimen, options.Tested);
+                known[(regimen, night.IsByHand)] = response = NightResponse.Of(workspace, patient, ensemble.Center, regimen, options.Tested, night.IsByHand);
             }
 
             return response;
@@ -136,31 +141,33 @@ internal sealed class ReviewRun
         filter.Next(response, lastCharted < 0 ? 1 : nights[t].Date.DayNumber - nights[lastCharted].Date.DayNumber);
         lastCharted = t;
         var readings = new List<NightReading>();
-        if (record.InitialDrain is { } drain && before is not null)
+        if (record.InitialDrain is { } drain && before is not null && !response.IsByHand)
         {
             readings.Add(filter.InitialDrain(before, expectedDrain!.Value, drain.Milliliters, learns));
         }
 
-        if (response.FirstCycle is { } first && record.CycleDrains.Length == response.Regimen.Cycles)
+        if (response.FirstCycle is { } first && !response.IsByHand && record.CycleDrains.Length == response.Regimen.Cycles)
         {
             var cycles = record.CycleDrains.Zip(response.Regimen.Night, (drained, exchange) => (drained - exchange.Fill).Milliliters).ToArray();
             readings.Add(filter.FirstCycle(first, cycles[0] - cycles[1..^1].Average(), learns));
         }
 
-        var (observed, holdsDay) = UltrafiltrationOf(record, before?.DayFill, count);
+        var (observed, holdsDay) = response.IsByHand ? OfHand(record) : UltrafiltrationOf(record, before?.DayFill, count);
         if (observed is { } uf)
         {
             readings.Add(holdsDay
-                ? filter.NightAndDay(response, expected + expectedDrain!.Value - before!.DayFill, uf, learns)
+                ? filter.NightAndDay(response, response.IsByHand ? expected : expected + expectedDrain!.Value - before!.DayFill, uf, learns)
                 : filter.Night(response, expected, uf, learns));
         }
 
-        if (record.DrainTime is { } minutes)
+        if (record.DrainTime is { } minutes && !response.IsByHand)
         {
             readings.Add(filter.DrainTime(response.DrainTime, minutes.TotalMinutes, learns));
         }
 
         steps.AddRange(filter.Steps.Skip(from).Select(step => (t, step)));
+        slowLoss.Take(record.Date.DayNumber, response, before, filter.Steps.Skip(from));
+        var lossLogRatio = slowLoss.LogRatio;
         if (learns && readings.Count > 0)
         {
             charted++;
@@ -176,9 +183,13 @@ internal sealed class ReviewRun
             ExpectedDwell = TimeSpan.FromMinutes(response.AverageDwell - lost / response.Regimen.Cycles),
             Readings = readings,
             LeftOut = leftOut,
+            LossLogRatio = lossLogRatio,
             Basis = new(response, before, nightCorrection, dayCorrection),
         };
     }
+
+    // Night and day are one: of the bags where all are weighed, else the total, which counts all of them whatever the book says of nights.
+    private static (double? Value, bool HoldsDay) OfHand(NightRecord record) => ((record.UltrafiltrationByBags ?? record.WrittenUltrafiltration)?.Milliliters, true);
 
     // By the bags where all are written; else the total less what it counts beside the night.
     private static (double? Value, bool HoldsDay) UltrafiltrationOf(NightRecord record, double? dayFill, UltrafiltrationCount count)
@@ -202,29 +213,43 @@ internal sealed class ReviewRun
 
     private void Chart(int t, List<NightReading> readings, int charted)
     {
+        var isQuiet = charted <= Math.Max(options.Limits.LearningNights.Value, quietUntil);
         foreach (var reading in readings)
         {
             var sign = charts[reading.Channel].Take(reading.Score);
-            if (sign == 0)
-            {
-                continue;
-            }
-
-            if (charted <= Math.Max(options.Limits.LearningNights.Value, quietUntil))
+            if (sign != 0 && isQuiet)
             {
                 charts[reading.Channel].Reset();
-                continue;
             }
-
-            signals.Add((t, reading.Channel, sign));
-            quietUntil = charted + (int)options.Limits.RelearningNights.Value;
-            filter.Reopen();
-            foreach (var chart in charts.Values)
+            else if (sign != 0)
             {
-                chart.Reset();
+                Signal(t, reading.Channel, sign, charted);
+                return;
             }
+        }
 
-            return;
+        if (slowLoss.LogRatio > options.Limits.Charts.SlowLossLogRatio)
+        {
+            if (isQuiet)
+            {
+                slowLoss.Reset();
+            }
+            else
+            {
+                Signal(t, NightChannel.Ultrafiltration, -1, charted);
+            }
+        }
+    }
+
+    private void Signal(int t, NightChannel channel, int sign, int charted)
+    {
+        signals.Add((t, channel, sign));
+        quietUntil = charted + (int)options.Limits.RelearningNights.Value;
+        filter.Reopen();
+        slowLoss.Reset();
+        foreach (var chart in charts.Values)
+        {
+            chart.Reset();
         }
     }
 

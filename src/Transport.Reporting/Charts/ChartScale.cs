@@ -4,7 +4,12 @@ namespace Transport.Reporting;
 internal readonly record struct ChartScale(Extent Range, bool IsLogarithmic)
 {
     private const int IntervalsWanted = 6;
+    private const int IntervalsInLowPanel = 4;
+    private const double LowPanel = 0.5;
     private const double MarkerRoom = 0.03;
+
+    /// <summary>Whether the panel is so low that the numbers of many ticks would touch.</summary>
+    public bool IsInLowPanel { get; private init; }
 
     /// <summary>Whether powers of ten are ticks enough.</summary>
     public bool SpansDecades => IsLogarithmic && Range.Upper >= 100 * Range.Lower;
@@ -32,7 +37,7 @@ internal readonly record struct ChartScale(Extent Range, bool IsLogarithmic)
         var values = panel.Series.SelectMany(s => s.Y.Concat(Ends(s.YWhiskers)))
             .Concat(panel.Bands.SelectMany(b => b.Lower.Concat(b.Upper)))
             .Concat(Ends(panel.Marks.Select(m => m.Y)));
-        return Of(panel.YAxis, values, 0.06, startsAtZero: true);
+        return Of(panel.YAxis, values, 0.06, startsAtZero: true) with { IsInLowPanel = panel.RelativeHeight < LowPanel };
     }
 
     /// <summary>Position from 0 (lower end) to 1 (upper end).</summary>
@@ -54,7 +59,7 @@ internal readonly record struct ChartScale(Extent Range, bool IsLogarithmic)
             "min" => [15, 30, 60, 120, 240, 480],
             _ => [],
         };
-        var wanted = Range.Width / IntervalsWanted;
+        var wanted = Range.Width / (IsInLowPanel ? IntervalsInLowPanel : IntervalsWanted);
         if (clock.Length > 0 && wanted >= clock[0] / 2 && wanted <= clock[^1]) return clock.First(step => step >= wanted * 0.8);
         var power = Math.Pow(10, Math.Floor(Math.Log10(wanted)));
         return power * new double[] { 1, 2, 5, 10 }.First(step => step * power >= wanted * 0.8);

@@ -5,7 +5,10 @@ namespace Transport.Reporting;
 /// <summary>Charts of a reviewed record book.</summary>
 public static class RecordCharts
 {
-    /// <summary>Nights beside what was expected, and weight below: from a day to the last night written.</summary>
+    // Of the panels below the first.
+    private const double Small = 0.4;
+
+    /// <summary>Nights beside what was expected, weight and pressure below: from a day to the last night written.</summary>
     /// <param name="review">The review.</param>
     /// <param name="days">How many days back from the last night; at least 7.</param>
     /// <exception cref="ArgumentException">The book has fewer than two nights.</exception>
@@ -24,7 +27,7 @@ public static class RecordCharts
         first = first == last ? review.Nights[^2].Record.Date : first;
         var shown = review.Nights.Where(night => night.Record.Date >= first).ToList();
         var axis = Axis.OfDays(first, last);
-        List<Panel> panels = [.. new[] { Ultrafiltration(), InitialDrain(), Weight() }.OfType<Panel>()];
+        List<Panel> panels = [.. new[] { Ultrafiltration(), InitialDrain(), Weight(), Pressure() }.OfType<Panel>()];
         if (panels.Count == 0)
         {
             throw new ArgumentException("The nights shown have neither ultrafiltration nor weight.", nameof(review));
@@ -45,7 +48,7 @@ public static class RecordCharts
         Panel? Ultrafiltration()
         {
             var seen = shown.Where(night => night.Ultrafiltration is not null).ToList();
-            var panel = Beside("ultrafiltration of the night", seen, night => night.Ultrafiltration!.Value, night => night.Expected);
+            var panel = Beside(new(shown[^1].Record.IsByHand ? "ultrafiltration of 24 h" : "ultrafiltration of the night", "mL"), seen, night => night.Ultrafiltration!.Value, night => night.Expected);
             return panel is null ? null : panel with
             {
                 RelativeHeight = 0.62,
@@ -57,11 +60,20 @@ public static class RecordCharts
         Panel? InitialDrain()
         {
             var seen = shown.Where(night => night.Record.InitialDrain is not null).ToList();
-            var panel = Beside("initial drain", seen, night => night.Record.InitialDrain!.Value, night => night.ExpectedInitialDrain);
-            return panel is null ? null : panel with { RelativeHeight = 0.36 };
+            if (seen.Count == 0)
+            {
+                return null;
+            }
+
+            // After dry days most of them lie at zero, where half a dot would be cut off.
+            double[] ends = [.. seen.SelectMany(night => new[] { night.Record.InitialDrain, night.ExpectedInitialDrain?.Low, night.ExpectedInitialDrain?.High }).OfType<Volume>().Select(volume => volume.Milliliters)];
+            Axis drains = new("initial drain", "mL");
+            return Beside(ends.Min() > 0.4 * ends.Max() ? drains : drains with { Range = new(-0.08 * ends.Max(), 1.06 * ends.Max()) }, seen, night => night.Record.InitialDrain!.Value, night => night.ExpectedInitialDrain) is { } panel
+                ? panel with { RelativeHeight = Small }
+                : null;
         }
 
-        Panel? Beside(string label, List<ReviewedNight> seen, Func<ReviewedNight, Volume> read, Func<ReviewedNight, Band<Volume>?> expect)
+        Panel? Beside(Axis volumes, List<ReviewedNight> seen, Func<ReviewedNight, Volume> read, Func<ReviewedNight, Band<Volume>?> expect)
         {
             var charted = seen.Where(night => night.LeftOut.Length == 0).ToList();
             var leftOut = seen.Where(night => night.LeftOut.Length > 0).ToList();
@@ -72,7 +84,7 @@ public static class RecordCharts
                 .. leftOut.Count > 0 ? new[] { Points("left out of the charts", leftOut, MarkerShape.Ring, Tone.Middle) } : [],
                 .. banded.Count > 1 ? new[] { new Series("expected", [.. banded.Select(X)], [.. banded.Select(night => expect(night)!.Value.Median.Milliliters)]) { Tone = Tone.Middle, Weight = 1, Pattern = LinePattern.Dash } } : [],
             ];
-            return series.Count == 0 ? null : new(axis, new(label, "mL"))
+            return series.Count == 0 ? null : new(axis, volumes)
             {
                 Series = series,
                 Bands = banded.Count > 1
@@ -94,9 +106,26 @@ public static class RecordCharts
             var seen = shown.Where(night => night.EmptyWeight is not null).ToList();
             return seen.Count < 2 ? null : new(axis, new("weight, belly empty", "kg"))
             {
-                RelativeHeight = 0.36,
+                RelativeHeight = Small,
                 Series = [new("weight", [.. seen.Select(X)], [.. seen.Select(night => night.EmptyWeight!.Value.Kilograms)]) { Marker = MarkerShape.Circle, Weight = 1 }],
             };
+        }
+
+        Panel? Pressure()
+        {
+            var seen = shown.Where(night => night.Record.Sitting is not null).ToList();
+            return seen.Count < 2 ? null : new(axis, new("pressure sitting", "mmHg"))
+            {
+                RelativeHeight = Small,
+                Series =
+                [
+                    Line("systolic", pressure => pressure.SystolicMillimetersOfMercury, MarkerShape.Circle, LinePattern.Solid),
+                    Line("diastolic", pressure => pressure.DiastolicMillimetersOfMercury, MarkerShape.Ring, LinePattern.Dot),
+                ],
+            };
+
+            Series Line(string name, Func<BloodPressure, int> read, MarkerShape marker, LinePattern pattern) =>
+                new(name, [.. seen.Select(X)], [.. seen.Select(night => (double)read(night.Record.Sitting!.Value))]) { Marker = marker, Pattern = pattern, Weight = 1 };
         }
     }
 

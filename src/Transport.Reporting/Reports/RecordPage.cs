@@ -15,7 +15,7 @@ public static class RecordPage
         + "@media print{body{margin:0;max-width:none}}h1{font-size:13pt;margin:0}p{margin:0.35em 0}.whose{display:flex;justify-content:space-between;border-bottom:1px solid #444;padding-bottom:3px;margin-bottom:5px}"
         + ".first{border:2.5px solid #000;padding:3px 8px;font-weight:bold;margin:5px 0}ul{margin:0.3em 0;padding-left:1.2em}li{margin:0.22em 0}"
         + "table{border-collapse:collapse;width:100%;margin:4px 0;font-variant-numeric:tabular-nums}th,td{text-align:right;padding:1px 5px;border-bottom:0.5px solid #aaa}th{font-weight:normal;color:#444;vertical-align:bottom}th:first-child,td:first-child{text-align:left}"
-        + "figure{margin:3px 0}svg{width:100%;height:auto;max-height:150mm;display:block}small,.small{font-size:7.8pt;color:#333}";
+        + "figure{margin:3px 0}svg{width:100%;height:auto;max-height:165mm;display:block}small,.small{font-size:7.8pt;color:#333}";
 
     /// <summary>The page.</summary>
     /// <param name="review">The review.</param>
@@ -101,7 +101,8 @@ public static class RecordPage
 
     private static void AppendWeeks(StringBuilder page, RecordReview review, DateOnly last)
     {
-        page.Append("<table><tr><th>week to</th><th>nights<br>written</th><th>UF, mL<br>a night</th><th>expected</th><th>initial<br>drain, mL</th><th>dwell lost,<br>min a night</th><th>strongest<br>bag, days</th><th>empty<br>weight, kg</th><th>pressure<br>sitting</th><th>urine,<br>mL/day</th></tr>\n");
+        var one = review.Nights[^1].Record.IsByHand ? "day" : "night";
+        page.Append(CultureInfo.InvariantCulture, $"<table><tr><th>week to</th><th>{one}s<br>written</th><th>UF, mL<br>a {one}</th><th>expected</th><th>initial<br>drain, mL</th><th>dwell lost,<br>min a night</th><th>strongest<br>bag, days</th><th>empty<br>weight, kg</th><th>pressure<br>sitting</th><th>urine,<br>mL/day</th></tr>\n");
         for (var week = 4; week >= 0; week--)
         {
             var end = last.AddDays(-7 * week);
@@ -116,7 +117,7 @@ public static class RecordPage
                 .Append(Mean(nights.Select(night => night.Expected?.Median.Milliliters)))
                 .Append(Mean(nights.Select(night => night.Record.InitialDrain?.Milliliters)))
                 .Append(Mean(nights.Select(night => night.Record.LostDwell?.TotalMinutes)))
-                .Append(CultureInfo.InvariantCulture, $"<td>{nights.Count(night => !night.Record.IsSkipped && (night.Record.NightFluid?.HoldsStrongest == true || night.Record.DayFluid?.HoldsStrongest == true))}</td>")
+                .Append(CultureInfo.InvariantCulture, $"<td>{nights.Count(night => night.Record.UsesStrongest)}</td>")
                 .Append(Mean(nights.Select(night => night.EmptyWeight?.Kilograms), "0.0"))
                 .Append(Pressure(nights))
                 .Append(Mean(nights.Select(night => night.Record.Urine?.Milliliters)))
@@ -152,7 +153,11 @@ public static class RecordPage
             sentences.Add(string.Create(CultureInfo.InvariantCulture, $"One night differs from the next by about {deviation.Milliliters:0} mL (standard deviation); a single night outside the band means little."));
         }
 
-        if (review.Nights.Any(night => night.HoldsDay))
+        if (review.Nights.Any(night => night.Record.IsByHand))
+        {
+            sentences.Add("Exchanges by hand are looked at as whole days; a drain that leaves fluid behind shows in none of them, since what stays comes with the next.");
+        }
+        else if (review.Nights.Any(night => night.HoldsDay))
         {
             sentences.Add("Ultrafiltration of night and day is one number in this book; an incomplete drain hides in it, since what stays tonight comes tomorrow. Writing the initial drain down would show it.");
         }
