@@ -8,8 +8,8 @@ internal sealed class PeerProblem
     public const double Target = 1e-6;
     public const int Members = 1000;
 
-    /// <summary>What has passed the small pores may come back and pass through zero: its error is relative to this at least, mL.</summary>
-    public const double SmallPoreFloor = 10;
+    /// <summary>What has passed the ultrasmall or the small pores may come back and pass through zero: its error is relative to this at least, mL.</summary>
+    public const double PoreFloor = 10;
 
     private const int CoefficientHead = 13;
 
@@ -108,7 +108,7 @@ internal sealed class PeerProblem
     }
 
     /// <summary>The size below which an error counts as if the number had it, in the order of a sample.</summary>
-    public static double[] Floors() => [.. new double[Panel.Solutes.Count + 2], SmallPoreFloor, 0];
+    public static double[] Floors() => [.. new double[Panel.Solutes.Count + 1], PoreFloor, PoreFloor, 0];
 
     /// <summary>The loosest tolerance, on a ladder of small steps, that meets the target, and the error that it leaves.</summary>
     public static (double Tolerance, double Error) Tune(Func<double, double> worst)
