@@ -17,10 +17,10 @@ internal static class PerformanceReport
         SolverBenchmarks.Use(setting);
         var summary = BenchmarkRunner.Run<SolverBenchmarks>();
         var lsoda = LsodaPeer.Run(setting.Problem);
-        File.WriteAllText(path, Page(setting, summary, lsoda, Scaling(setting)));
+        File.WriteAllText(path, Page(setting, summary, lsoda, Scaling(setting), NarrowLanes.Run(), CoreScaling.Measure()) + "\n" + FitTable.Make());
     }
 
-    private static string Page(PerformanceSetting setting, Summary summary, LsodaPeer? lsoda, IReadOnlyList<(int Count, double One, double All, long Bytes)> scaling)
+    private static string Page(PerformanceSetting setting, Summary summary, LsodaPeer? lsoda, IReadOnlyList<(int Count, double One, double All, long Bytes)> scaling, NarrowLanes? narrow, double cores)
     {
         var own = Of(summary, nameof(SolverBenchmarks.OwnDwell));
         var lanes = Of(summary, nameof(SolverBenchmarks.OwnLanes));
@@ -52,6 +52,11 @@ internal static class PerformanceReport
         Row("one dwell, with its whole course", own.Microseconds, setting.DwellError, "CVODE Adams", cvode, setting.CvodeError, 10);
         Row("one dwell, with its whole course", own.Microseconds, setting.DwellError, "SciPy LSODA", lsoda?.Microseconds, lsoda?.Error ?? 0, 1000);
         Row("different dwells in lanes, each, one core", lanes.Microseconds, setting.BatchError, "CVODE Adams", cvode, setting.CvodeError, reach);
+        if (narrow is not null)
+        {
+            Row("the same in vectors of 256 bits", narrow.Microseconds, narrow.Error, "CVODE Adams", cvode, setting.CvodeError, 20);
+        }
+
         Row("24 h: six cycles and a day dwell", day.Microseconds, setting.DayError, "CVODE Adams", cvodeDay, setting.CvodeDayError, 10);
         Line($"");
         Line($"Allocated: {own.Bytes:0} bytes for one dwell with its course, {lanes.Bytes:0.0} bytes a dwell in a batch of {PeerProblem.Members}, {day.Bytes:0} bytes for a day.");
@@ -69,6 +74,8 @@ internal static class PerformanceReport
             Line($"| {count:N0} | {one:0.00} | {all:0.00} | {(double)bytes / count:0.00} |");
         }
 
+        Line($"");
+        Line($"In arithmetic alone, without memory, the {Environment.ProcessorCount} cores of this machine do {cores:0.00} times the work of one (measured in this run).");
         return text.ToString();
 
         void Line(FormattableString line) => text.Append(line.ToString(CultureInfo.InvariantCulture)).Append('\n');
