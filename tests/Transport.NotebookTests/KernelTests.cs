@@ -53,6 +53,32 @@ public sealed class KernelTests(KernelConversation kernel) : IClassFixture<Kerne
         Assert.Contains("From a value in L.", (string?)Seen("inspection")["data"]!["text/plain"], StringComparison.Ordinal); // its doc comment
     }
 
+    // Units and sources stand in the doc comments: a completion carries them, and so does an inspection, with parameters and refusals.
+    [SkippableFact]
+    public void Completion_and_inspection_tell_units_and_sources()
+    {
+        var completed = Seen("completion")["metadata"]!["_jupyter_types_experimental"]![0]!;
+        Assert.Equal(("FromLiters", "Method", "From a value in L."), ((string?)completed["text"], (string?)completed["type"], ((string)completed["documentation"]!).Split('\n')[0]));
+        Assert.Equal("Volume Volume.FromLiters(double value)", (string?)completed["signature"]);
+        var creatinine = Seen("initializer")["metadata"]!["_jupyter_types_experimental"]![0]!;
+        Assert.StartsWith("Concentration", (string?)creatinine["signature"], StringComparison.Ordinal);
+
+        var words = (string)Seen("inspection")["data"]!["text/plain"]!;
+        Assert.Contains("The value is NaN or infinite.", words, StringComparison.Ordinal);
+        Assert.Contains("FlowRate ThreePoreMembrane.LymphaticRemoval", (string?)Seen("property inspection")["data"]!["text/plain"], StringComparison.Ordinal);
+        Assert.Contains("Kidney Int 1989;35:1234", (string?)Seen("source inspection")["data"]!["text/plain"], StringComparison.Ordinal);
+        Assert.StartsWith("```csharp", (string?)Seen("source inspection")["data"]!["text/markdown"], StringComparison.Ordinal);
+    }
+
+    // Resident memory of the process, read by its client after a full collection. A cell that declares nothing leaves its loaded code behind and
+    // nothing else; one that declares a variable also keeps the compilation in which later cells look it up. The second is over 100 kB: a stated miss.
+    [SkippableFact]
+    public void A_trivial_cell_costs_at_most_100_kB()
+    {
+        Assert.InRange((double)Seen("kilobytes of a trivial cell")!, 0, 100);
+        Assert.InRange((double)Seen("kilobytes of a cell with a variable")!, 100, 250);
+    }
+
     [SkippableFact]
     public void Completeness_and_history_are_answered()
     {

@@ -43,4 +43,32 @@ public sealed class SessionTests
         await Assert.ThrowsAnyAsync<OperationCanceledException>(() =>
             session.ExecuteAsync("await System.Threading.Tasks.Task.Delay(TimeSpan.FromMinutes(1));", _outputs.Add, cancellation: cancellation.Token));
     }
+
+    // A cell that declares nothing is let go when it has ended; whatever can be named later has to stay, however it was declared.
+    [Fact]
+    public async Task What_a_cell_declares_stays_and_what_declares_nothing_disturbs_no_later_cell()
+    {
+        using var session = await NotebookSession.StartAsync();
+        string[] cells =
+        [
+            "1 + 1", "var a = 1;", "display(a + 1);", "int.TryParse(\"40\", out var parsed)", "a is int matched", "(int left, int right) = (3, 4);", "2 + 2",
+            "using System.Globalization;", "record Night(int Cycles);", "int Twice(int x) => 2 * x;", "if (a > 0) { var hidden = 5; Console.WriteLine(hidden); }",
+            $"#r \"{typeof(SessionTests).Assembly.Location.Replace("\\", "/", StringComparison.Ordinal)}\"", "a = 7;",
+        ];
+        foreach (var cell in cells)
+            Assert.Null(await session.ExecuteAsync(cell, _ => { }));
+        Assert.NotNull(await session.ExecuteAsync("a = 8; throw new Exception();", _ => { }));
+
+        Assert.Null(await session.ExecuteAsync(
+            "(a, parsed, matched, left, right, new Night(2).Cycles, Twice(21), CultureInfo.InvariantCulture.Name, typeof(Transport.NotebookTests.SessionTests).Name).ToString()",
+            _outputs.Add));
+        Assert.Equal("(8, 40, 1, 3, 4, 2, 42, , SessionTests)", LastText);
+        Assert.Equal("CompilationError", (await session.ExecuteAsync("hidden", _ => { }))!.Name);
+
+        async Task<string[]> MatchesAsync(string code) =>
+            [.. (await CodeQuestions.CompleteAsync(session, code, code.Length))["matches"]!.AsArray().Select(match => (string)match!)];
+        Assert.Equal(["parsed"], await MatchesAsync("pars"));
+        Assert.Contains("Night", await MatchesAsync("new Nigh"));
+        Assert.Equal(["CultureInfo"], await MatchesAsync("CultureInf"));
+    }
 }

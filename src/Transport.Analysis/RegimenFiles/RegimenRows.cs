@@ -45,7 +45,7 @@ internal static class RegimenRows
         }));
 
         // A solution is described once in a file, where it is used first.
-        foreach (var solution in regimen.Exchanges.Select(exchange => exchange.Solution).Concat(named.Bags.Select(bag => bag.Solution)).Where(described.Add))
+        foreach (var solution in regimen.Exchanges.SelectMany(exchange => exchange.Solution.Bags).Select(bag => bag.Solution).Concat(named.Bags.Select(bag => bag.Solution)).Where(described.Add))
         {
             rows.AddRange(SolutionWords.Described(solution).Select(row => row with { Regimen = name }));
         }

@@ -22,7 +22,7 @@ internal static partial class SolutionWords
 
     private static readonly DialysisSolution[] Usual = [.. DialysisSolution.UsualGlucose, DialysisSolution.Icodextrin];
 
-    public static string Expected => "glucose 1.36 %, glucose 2.27 %, glucose 3.86 %, icodextrin, a number with mmol/L, g/L, % anhydrous or % monohydrate, or the name of a solution that the file describes";
+    public static string Expected => "glucose 1.36 %, glucose 2.27 %, glucose 3.86 %, icodextrin, a number with mmol/L, g/L, % anhydrous or % monohydrate, the name of a solution that the file describes, or a mix: mix 1:1 of one and another";
 
     /// <summary>The solution that a word means; null where it means none.</summary>
     public static DialysisSolution? Read(string word, IReadOnlyDictionary<string, DialysisSolution> described, char? decimalMark)
@@ -43,6 +43,11 @@ internal static partial class SolutionWords
             return DialysisSolution.Icodextrin;
         }
 
+        if (Mix().Match(word.Trim()) is { Success: true } mix)
+        {
+            return MixOf(mix.Groups["first"].Value, mix.Groups["second"].Value, mix.Groups["of"].Value, described, decimalMark);
+        }
+
         var match = Strength().Match(word.Trim());
         return match.Success && SheetNumber.TryRead(match.Groups["number"].Value, decimalMark, out var number, out _)
             && Array.Find(SheetQuantity.Strength.Units, unit => unit.IsSpelled(SheetWords.NormalUnit(match.Groups["unit"].Value))) is { } unit && number > 0
@@ -51,7 +56,9 @@ internal static partial class SolutionWords
     }
 
     /// <summary>A word that means this solution.</summary>
-    public static string Of(DialysisSolution solution) => IsDescribed(solution) || Usual.Contains(solution)
+    public static string Of(DialysisSolution solution) => solution.Mix is { } mix
+        ? string.Create(CultureInfo.InvariantCulture, $"mix {mix.FirstParts:R}:{mix.SecondParts:R} of {Of(mix.First)} and {Of(mix.Second)}")
+        : IsDescribed(solution) || Usual.Contains(solution)
         ? solution.Name
         : string.Create(CultureInfo.InvariantCulture, $"{solution.Glucose.MillimolesPerLiter:R} mmol/L");
 
@@ -93,11 +100,42 @@ internal static partial class SolutionWords
         return stated.IsEmpty || (stated.Count == usual.Count && stated.All(ion => usual.TryGetValue(ion.Key, out var same) && same == ion.Value)) ? usual : stated;
     }
 
+    // "and" may stand in a name as well: wherever both sides mean something.
+    private static DialysisSolution? MixOf(
+        string first, string second, string of, IReadOnlyDictionary<string, DialysisSolution> described, char? decimalMark)
+    {
+        const string and = " and ";
+        if (!SheetNumber.TryRead(first, decimalMark, out var firstParts, out _) || !SheetNumber.TryRead(second, decimalMark, out var secondParts, out _))
+        {
+            return null;
+        }
+
+        for (var at = of.IndexOf(and, StringComparison.OrdinalIgnoreCase); at >= 0; at = of.IndexOf(and, at + 1, StringComparison.OrdinalIgnoreCase))
+        {
+            if (Read(of[..at], described, decimalMark) is { } one && Read(of[(at + and.Length)..], described, decimalMark) is { } other)
+            {
+                try
+                {
+                    return new SolutionMix(one, firstParts, other, secondParts).ToSolution();
+                }
+                catch (ArgumentException)
+                {
+                    return null;
+                }
+            }
+        }
+
+        return null;
+    }
+
     private static bool IsDescribed(DialysisSolution solution) => !Usual.Contains(solution) && solution != DialysisSolution.OfGlucose(solution.Glucose.MillimolesPerLiter);
 
     private static DialysisSolution OfLabel(double millimolesPerLiter) =>
         DialysisSolution.UsualGlucose.FirstOrDefault(usual => Math.Abs(usual.Glucose.MillimolesPerLiter - millimolesPerLiter) < Near)
         ?? DialysisSolution.OfGlucose(millimolesPerLiter);
+
+    [GeneratedRegex(@"^mix\s+(?<first>[^\s:]+)\s*:\s*(?<second>[^\s:]+)\s+of\s+(?<of>.+)$", RegexOptions.IgnoreCase)]
+    private static partial Regex Mix();
 
     [GeneratedRegex(@"^(glucose|dextrose)?\s*(?<number>[\d.,]+)\s*(?<unit>[^\d\s].*)$", RegexOptions.IgnoreCase)]
     private static partial Regex Strength();

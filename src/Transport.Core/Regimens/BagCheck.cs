@@ -13,13 +13,17 @@ internal static class BagCheck
         List<Finding> findings = [];
         foreach (var exchange in regimen.Day)
         {
-            var own = bags.Where(bag => bag.IsForDay && bag.Solution == exchange.Solution).ToList();
-            if (own.Count > 0 && own.Max(bag => bag.Volume) is var largest && exchange.Fill.Milliliters > largest.Milliliters + Rounding)
+            foreach (var (solution, share) in exchange.Solution.Bags)
             {
-                RegimenCheck.Error(
-                    findings,
-                    "day-fill-larger-than-bag",
-                    $"A day fill of {exchange.Fill.Milliliters:0} mL is larger than its bag of {largest.Milliliters:0} mL of {exchange.Solution.Name}.");
+                var own = bags.Where(bag => bag.IsForDay && bag.Solution == solution).ToList();
+                var fill = share * exchange.Fill.Milliliters;
+                if (own.Count > 0 && own.Max(bag => bag.Volume) is var largest && fill > largest.Milliliters + Rounding)
+                {
+                    RegimenCheck.Error(
+                        findings,
+                        "day-fill-larger-than-bag",
+                        $"A day fill of {fill:0} mL is larger than its bag of {largest.Milliliters:0} mL of {solution.Name}.");
+                }
             }
         }
 
@@ -31,9 +35,10 @@ internal static class BagCheck
                 continue;
             }
 
-            foreach (var need in exchanges.GroupBy(exchange => exchange.Solution))
+            var needs = exchanges.SelectMany(exchange => exchange.Solution.Bags.Select(bag => (bag.Solution, Volume: bag.Share * exchange.Fill.Milliliters))).ToList();
+            foreach (var need in needs.GroupBy(one => one.Solution))
             {
-                var (needed, supplied) = (need.Sum(exchange => exchange.Fill.Milliliters), Supplied(hung, need.Key));
+                var (needed, supplied) = (need.Sum(one => one.Volume), Supplied(hung, need.Key));
                 if (supplied < needed - Rounding)
                 {
                     RegimenCheck.Error(
@@ -43,7 +48,7 @@ internal static class BagCheck
                 }
             }
 
-            foreach (var unused in hung.Select(bag => bag.Solution).Distinct().Except(exchanges.Select(exchange => exchange.Solution)))
+            foreach (var unused in hung.Select(bag => bag.Solution).Distinct().Except(needs.Select(need => need.Solution)))
             {
                 findings.Add(new(
                     Severity.Warning,

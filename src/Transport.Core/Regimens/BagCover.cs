@@ -15,7 +15,7 @@ public sealed record BagCover(DialysisSolution Solution, Volume Needed, Immutabl
     public Volume LeftOver => Supplied - Needed;
 
     /// <summary>
-    /// The bags of 24 h: those of each solution of the night together, and apart from them those of each exchange of the day. Of all that hold enough, those
+    /// The bags of 24 h: those of each solution of the night together, and apart from them those of each exchange of the day; a mix takes of two. Of all that hold enough, those
     /// that leave least over, and of these the fewest (choice). Nothing is added for priming and flush.
     /// </summary>
     /// <param name="regimen">The regimen.</param>
@@ -32,10 +32,13 @@ public sealed record BagCover(DialysisSolution Solution, Volume Needed, Immutabl
             throw new ArgumentException("Expected a size of bag.", nameof(sizes));
         }
 
-        var night = regimen.Night.GroupBy(exchange => exchange.Solution)
-            .Select(group => (group.Key, group.Aggregate(default(Volume), (sum, exchange) => sum + exchange.Fill)));
-        var day = regimen.Day.Select(exchange => (exchange.Solution, exchange.Fill));
-        return [.. night.Concat(day).Select(need => new BagCover(need.Item1, need.Item2, Cover(need.Item2.Milliliters, bags)))];
+        var night = regimen.Night.SelectMany(Needs).GroupBy(need => need.Solution)
+            .Select(group => (Solution: group.Key, Volume: group.Aggregate(default(Volume), (sum, need) => sum + need.Volume)));
+        return [.. night.Concat(regimen.Day.SelectMany(Needs)).Select(need => new BagCover(need.Solution, need.Volume, Cover(need.Volume.Milliliters, bags)))];
+
+        // A mix is taken from two bags.
+        static IEnumerable<(DialysisSolution Solution, Volume Volume)> Needs(Exchange exchange) =>
+            exchange.Solution.Bags.Select(bag => (bag.Solution, exchange.Fill * bag.Share));
     }
 
     // Fewest bags for every volume that can be made of them, up to the first that is enough.

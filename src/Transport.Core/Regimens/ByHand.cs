@@ -10,6 +10,11 @@ internal static class ByHand
             throw new ArgumentException($"Expected at least {(dryFrom is null ? "two exchanges" : "one exchange")}.", nameof(exchanges));
         }
 
+        if (exchanges.Where(exchange => exchange.Solution.Mix is not null).Select(exchange => exchange.Solution).Distinct().ToList() is [_, ..] mixes)
+        {
+            throw new RegimenException(mixes.Select(RegimenCheck.MixByHand));
+        }
+
         return dryFrom is { } dry ? WithDryPart(exchanges, settings, dry) : NeverDry([.. exchanges.OrderBy(exchange => exchange.Time)], settings);
     }
 

@@ -52,6 +52,7 @@ internal static class RegimenCheck
             Solution(solution, findings);
         }
 
+        Mixes(regimen, findings);
         if (regimen.Day.Length > 0 && regimen.Day.Max(exchange => exchange.Fill) is var largest
             && regimen.Settings.LargestFill is { } limit && largest > limit)
         {
@@ -135,6 +136,26 @@ internal static class RegimenCheck
                 Text($"A dwell of {shortest:0.#} min is below {Regimen.ShortDwell:0} min: most of the night is filling and draining.")));
         }
     }
+
+    // A machine mixes the bag on its heater with what hangs beside it: while it mixes, no third solution is at hand but the bag of the day.
+    private static void Mixes(Regimen regimen, List<Finding> findings)
+    {
+        var mixed = regimen.Exchanges.Where(exchange => exchange.Solution.Mix is not null);
+        if (!mixed.Any())
+        {
+            return;
+        }
+
+        var bags = regimen.Night.Concat(mixed).SelectMany(exchange => exchange.Solution.Bags.Select(bag => bag.Solution)).Distinct().ToList();
+        if (bags.Count > 2)
+        {
+            Error(findings, "mix-not-possible", $"A machine mixes two solutions, and this regimen draws on {bags.Count}: {string.Join(", ", bags.Select(solution => solution.Name))}. Make do with two, or leave one unmixed for the day.");
+        }
+    }
+
+    /// <summary>An exchange by hand of what only a machine mixes.</summary>
+    public static Finding MixByHand(DialysisSolution solution) => new(
+        Severity.Error, "mix-not-possible", $"Exchanges by hand take one bag, and {solution.Name} is mixed by a machine of two. Take one of them.");
 
     private static string Given(double given) => given == 0 ? "" : Text($" and given dwells {given:0.##} min");
 

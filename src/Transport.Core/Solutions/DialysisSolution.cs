@@ -50,6 +50,12 @@ public sealed record DialysisSolution
             : throw new ArgumentException("An icodextrin solution holds a polymer, and no other does.", nameof(Polymer));
     }
 
+    /// <summary>Of which two bags a machine mixes it; null where it is of one bag.</summary>
+    public SolutionMix? Mix { get; internal init; }
+
+    /// <summary>The bags that it is of, each with its share of the volume.</summary>
+    internal ImmutableArray<(DialysisSolution Solution, double Share)> Bags => Mix is { } mix ? [(mix.First, mix.FirstShare), (mix.Second, 1 - mix.FirstShare)] : [(this, 1)];
+
     /// <summary>What its use does to other measurements, to be said wherever it appears; null where there is nothing to say.</summary>
     public string? Caution => Agent != OsmoticAgent.Icodextrin ? null :
         "Icodextrin: some glucose meters read falsely high at all hours during its use (read) and for about two weeks after (memory), which has led to wrong insulin doses; the laboratory knows which meters do. Serum amylase reads falsely low (memory). Plasma sodium falls by a few mmol/L (memory).";
@@ -103,6 +109,14 @@ public sealed record DialysisSolution
         var percent = (glucose.GramsPerLiter(Solutes.Glucose) / 10).ToString("0.00", CultureInfo.InvariantCulture);
         return new($"glucose {percent} %", glucose, Concentration.FromMillimolesPerLiter(132.0)) { Others = LactateBuffer };
     }
+
+    /// <summary>Equal if the name and all that it holds are.</summary>
+    public bool Equals(DialysisSolution? other) => ReferenceEquals(this, other) || (other is not null
+        && Name == other.Name && Glucose == other.Glucose && Sodium == other.Sodium && Agent == other.Agent && Equals(Polymer, other.Polymer) && Equals(Mix, other.Mix)
+        && (ReferenceEquals(Others, other.Others) || (Others.Count == other.Others.Count && Others.All(held => other.Others.TryGetValue(held.Key, out var there) && there == held.Value))));
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => HashCode.Combine(Name, Glucose, Sodium, Agent);
 
     /// <summary>The name.</summary>
     public override string ToString() => Name;

@@ -1,16 +1,18 @@
 using System.Text.Json.Nodes;
 using Microsoft.CodeAnalysis;
+using Microsoft.CodeAnalysis.Completion;
 using Microsoft.CodeAnalysis.CSharp;
-using Microsoft.DotNet.Interactive;
-using Microsoft.DotNet.Interactive.Commands;
-using Microsoft.DotNet.Interactive.Events;
+using Microsoft.CodeAnalysis.Text;
 
 namespace Transport.Notebooks;
 
 /// <summary>What a front end asks about code that does not run yet: completion, inspection, whether it is complete.</summary>
-/// <remarks>The protocol counts positions in Unicode characters, .NET in UTF-16 units, the package in lines and columns.</remarks>
+/// <remarks>The protocol counts positions in Unicode characters, .NET in UTF-16 units.</remarks>
 internal static class CodeQuestions
 {
+    // A list this long is typed on, not read.
+    private const int MostExplained = 25;
+
     public static async Task<JsonObject> CompleteAsync(NotebookSession session, string code, int cursor)
     {
         var at = Utf16From(code, cursor);
@@ -19,25 +21,36 @@ internal static class CodeQuestions
             start--;
 
         var typed = code[start..at];
-        var answer = await session.AskAsync<CompletionsProduced>(new RequestCompletions(code, PositionOf(code, at)));
-        var fitting = (answer?.Completions ?? [])
+        var document = session.DocumentOf(code);
+        var answer = await CompletionService.GetService(document)!.GetCompletionsAsync(document, at);
+        var fitting = answer.ItemsList
             .Where(item => item.DisplayText.StartsWith(typed, StringComparison.OrdinalIgnoreCase))
+            .DistinctBy(item => item.DisplayText)
             .OrderBy(item => !item.DisplayText.StartsWith(typed, StringComparison.Ordinal))
-            .ThenBy(item => item.DisplayText, StringComparer.Ordinal)
-            .Select(item => (Text: item.DisplayText.TrimEnd('<', '>'), item.Kind))
-            .Distinct().ToList();
+            .ThenBy(item => item.DisplayText, StringComparer.Ordinal).ToList();
         var (from, to) = (CharactersIn(code, start), CharactersIn(code, at));
+        var kinds = new JsonArray();
+        foreach (var item in fitting)
+        {
+            var kind = new JsonObject { ["start"] = from, ["end"] = to, ["text"] = item.DisplayText, ["type"] = KindOf(item) };
+            kinds.Add(kind);
+            if (fitting.Count <= MostExplained && await WordsOf(item) is { } words)
+                (kind["signature"], kind["documentation"]) = (words.Signature, string.Join('\n', words.Notes));
+        }
+
+        // A name in an initializer means nothing before its equals sign.
+        async Task<NameWords?> WordsOf(CompletionItem item) =>
+            await NameWords.OfAsync(With(item.DisplayText), start) ?? await NameWords.OfAsync(With(item.DisplayText + " = "), start);
+
+        Document With(string text) => document.WithText(SourceText.From(code[..start] + text + code[at..]));
+
         return new JsonObject
         {
             ["status"] = "ok",
-            ["matches"] = new JsonArray([.. fitting.Select(item => JsonValue.Create(item.Text))]),
+            ["matches"] = new JsonArray([.. fitting.Select(item => JsonValue.Create(item.DisplayText))]),
             ["cursor_start"] = from,
             ["cursor_end"] = to,
-            ["metadata"] = new JsonObject
-            {
-                ["_jupyter_types_experimental"] = new JsonArray([.. fitting.Select(item =>
-                    new JsonObject { ["start"] = from, ["end"] = to, ["text"] = item.Text, ["type"] = item.Kind })]),
-            },
+            ["metadata"] = new JsonObject { ["_jupyter_types_experimental"] = kinds },
         };
     }
 
@@ -47,13 +60,11 @@ internal static class CodeQuestions
         var at = Utf16From(code, cursor);
         while (at > 0 && (at == code.Length || code[at] is '(' or ')' or ' ' or ';' or '\n'))
             at--;
-        var answer = code.Length == 0 ? null : await session.AskAsync<HoverTextProduced>(new RequestHoverText(code, PositionOf(code, at)));
         var data = new JsonObject();
-        if (answer?.Content.FirstOrDefault() is { } hover)
+        if (code.Length > 0 && await NameWords.OfAsync(session.DocumentOf(code), at) is { } words)
         {
-            var text = hover.Value.ReplaceLineEndings("\n");
-            data["text/markdown"] = text;
-            data[MediaType.PlainText] = string.Join('\n', text.Split('\n').Select(line => line.StartsWith("> ", StringComparison.Ordinal) ? line[2..] : line));
+            data["text/markdown"] = string.Join("\n\n", words.Notes.Prepend($"```csharp\n{words.Signature}\n```"));
+            data[MediaType.PlainText] = string.Join('\n', words.Notes.Prepend(words.Signature));
         }
 
         return new JsonObject { ["status"] = "ok", ["found"] = data.Count > 0, ["data"] = data, ["metadata"] = new JsonObject() };
@@ -73,11 +84,8 @@ internal static class CodeQuestions
         return new JsonObject { ["status"] = isWrong ? "invalid" : "complete" };
     }
 
-    private static LinePosition PositionOf(string code, int at)
-    {
-        var before = code.AsSpan(0, at);
-        return new LinePosition(before.Count('\n'), at - (before.LastIndexOf('\n') + 1));
-    }
+    private static string? KindOf(CompletionItem item) =>
+        item.Tags.FirstOrDefault(tag => tag is not ("Public" or "Protected" or "Internal" or "Private"));
 
     private static int Utf16From(string code, int characters)
     {

@@ -1,8 +1,5 @@
 using System.Globalization;
 using System.Reflection;
-using System.Runtime.CompilerServices;
-using System.Text;
-using Microsoft.CodeAnalysis.Scripting;
 using Microsoft.DotNet.Interactive;
 using Microsoft.DotNet.Interactive.Commands;
 using Microsoft.DotNet.Interactive.CSharp;
@@ -32,14 +29,14 @@ internal sealed class NotebookSession : IDisposable
     /// <summary>How long an interrupted cell may take to end before it counts as stuck.</summary>
     internal static readonly TimeSpan Patience = TimeSpan.FromSeconds(4);
 
-    private readonly CSharpKernel _csharp;
+    private readonly SubmissionChain _chain;
     private readonly CompositeKernel _kernel;
     private readonly Dictionary<string, string> _displays = new(StringComparer.Ordinal);
     private Task _emptyCell = Task.CompletedTask;
 
     private NotebookSession(CSharpKernel csharp)
     {
-        _csharp = csharp;
+        _chain = new SubmissionChain(csharp);
         _kernel = [csharp];
         _kernel.DefaultKernelName = csharp.Name;
     }
@@ -70,7 +67,10 @@ internal sealed class NotebookSession : IDisposable
         ];
         var failure = await session.ExecuteAsync(
             string.Concat(imports.Select(name => $"using {name};\n")), _ => { }, isCounted: false, cancellation);
-        return failure is null ? session : throw new InvalidOperationException(failure.Message);
+        if (failure is not null)
+            throw new InvalidOperationException(failure.Message);
+        session._chain.KeepReferencesOnce();
+        return session;
     }
 
     /// <summary>Runs one cell. Outputs are handed over as they appear, in order.</summary>
@@ -91,12 +91,8 @@ internal sealed class NotebookSession : IDisposable
         var diagnostics = new List<Diagnostic>();
         CommandFailed? failed = null;
 
-        // Names the cell in stack traces, which gives an exception its line.
-        ref var options = ref OptionsOf(_csharp);
-        options = options.WithEmitDebugInformation(true).WithFileEncoding(Encoding.UTF8)
-            .WithFilePath(string.Create(CultureInfo.InvariantCulture, $"cell {cell}"));
-
         cancellation.ThrowIfCancellationRequested();
+        _chain.Begin(cell);
         using (_kernel.KernelEvents.Subscribe(OnEvent))
         {
             try
@@ -113,6 +109,7 @@ internal sealed class NotebookSession : IDisposable
         }
 
         cancellation.ThrowIfCancellationRequested();
+        _chain.End();
         return failed is null ? null : CellFailure.From(failed, diagnostics, cell, code);
 
         void OnEvent(KernelEvent kernelEvent)
@@ -145,17 +142,11 @@ internal sealed class NotebookSession : IDisposable
         }
     }
 
-    /// <summary>Asks the kernel about code, without running it.</summary>
-    /// <returns>The first answer of this kind; null when there is none, or while the session is stuck.</returns>
-    public async Task<T?> AskAsync<T>(KernelCommand question)
-        where T : KernelEvent => IsStuck ? null : (await _kernel.SendAsync(question)).Events.OfType<T>().FirstOrDefault();
+    /// <summary>Code that does not run yet, behind all cells that ran: what an editor asks questions about.</summary>
+    public Microsoft.CodeAnalysis.Document DocumentOf(string code) => _chain.DocumentOf(code);
 
     /// <inheritdoc />
     public void Dispose() => _kernel.Dispose();
-
-    // The package does not offer the options of its scripts, which by default carry no line numbers.
-    [UnsafeAccessor(UnsafeAccessorKind.Field, Name = "_scriptOptions")]
-    private static extern ref ScriptOptions OptionsOf(CSharpKernel kernel);
 
     private static string TextOf(DisplayEvent output) => string.Concat(output.FormattedValues.Select(v => v.Value));
 

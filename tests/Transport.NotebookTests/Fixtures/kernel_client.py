@@ -63,6 +63,9 @@ seen["refusal"] = run("Volume.FromLiters(double.NaN)")[0]
 seen["history"] = ask(client.history(hist_access_type="tail", n=1))["history"]
 seen["completion"] = ask(client.complete('var s = "\U0001F9EA";Volume.From', 23))
 seen["inspection"] = ask(client.inspect("Volume.FromLiters(2)", 17))
+seen["property inspection"] = ask(client.inspect("ReferenceMembranes.Textbook.LymphaticRemoval", 40))
+seen["source inspection"] = ask(client.inspect("ThreePoreMembrane", 5))
+seen["initializer"] = ask(client.complete("new DialysateSample(default) { Cr", 32))
 seen["complete"] = [ask(client.is_complete(code))["status"] for code in ("1 + 1", "if (true) {", "var = ;")]
 seen["comms"] = ask(client.comm_info())["comms"]
 
@@ -100,6 +103,26 @@ for i in range(30):
     run(f"{i} + 1")
     trips.append(time.time() - begun)
 seen["median milliseconds of a trivial cell"] = sorted(trips)[15] * 1000
+
+
+def kilobytes():
+    """Of memory that the kernel occupies, after it has thrown away what it can."""
+    run("for (var i = 0; i < 3; i++) { GC.Collect(2, GCCollectionMode.Aggressive, true, true); GC.WaitForPendingFinalizers(); }")
+    with open(f"/proc/{manager.provisioner.process.pid}/status") as status:
+        return int(next(line for line in status if line.startswith("VmRSS")).split()[1])
+
+
+def kilobytes_per_cell(code, cells=300):
+    before = kilobytes()
+    for i in range(cells):
+        run(code.format(i))
+    return (kilobytes() - before) / cells
+
+
+for i in range(100):
+    run(f"{i} + 2")
+seen["kilobytes of a trivial cell"] = kilobytes_per_cell("{} + 3")
+seen["kilobytes of a cell with a variable"] = kilobytes_per_cell("var v{0} = {0};")
 
 seen["endless"] = run("while (true) { }", 1)[0]
 seen["behind the endless"] = run("1")[0]

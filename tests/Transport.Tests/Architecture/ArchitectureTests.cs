@@ -225,7 +225,7 @@ public sealed class ArchitectureTests
     private static readonly string[] Dimensionless =
     [
         "Fraction", "Fractions", "Scale", "Scales", "Ratio", "Ratios", "Factor", "Efficiency", "Coefficient", "Probability", "Probabilities", "Coverage", "Tolerance", "Amplitude", "Amplitudes",
-        "Lambda", "Share", "Percentile", "Weight", "Exponent", "DialysateToPlasmaAt", "SievingCoefficientAt", "DialysateToPlasma", "GlucoseToInitialAt", "GlucoseToInitial",
+        "Lambda", "Share", "Parts", "Percentile", "Weight", "Exponent", "DialysateToPlasmaAt", "SievingCoefficientAt", "DialysateToPlasma", "GlucoseToInitialAt", "GlucoseToInitial",
         "ChargeNumber", "UreaToCreatininePermeability", "KtOverV", "WeeklyKtOverV", "ZScore", "Confidence",
         "ultrafiltrationCoefficients", "diffusionAreas", "lymphaticRemovals", "sodiumPermeabilities",
     ];

@@ -252,8 +252,10 @@ public sealed class RegimenFileTests
             from atNight in Exchanges(1, 6)
             from byDay in Exchanges(0, 3)
             from bags in Gen.Choose(0, 2)
-            let regimen = new Regimen(TimeSpan.FromMinutes(night + seconds / 70_000.0), atNight, byDay, settings) { NightStart = new TimeOnly(seconds * TimeSpan.TicksPerSecond + seconds) }
-            select new NamedRegimen("a", regimen) { Bags = [.. Enumerable.Repeat(regimen.Night.Select(exchange => exchange.Solution).Distinct(), bags).SelectMany(some => some).Select(solution => new FluidBag(solution, Volume.FromLiters(40.0 / 3)))] }).ToArbitrary();
+            from parts in Gen.Choose(-90, 90)
+            let mix = new SolutionMix(DialysisSolution.Glucose136, (91 + parts) / 7.0, DialysisSolution.Glucose227, 3).ToSolution()
+            let regimen = new Regimen(TimeSpan.FromMinutes(night + seconds / 70_000.0), parts > 45 ? [.. atNight.Select(exchange => exchange with { Solution = mix })] : atNight, byDay, settings) { NightStart = new TimeOnly(seconds * TimeSpan.TicksPerSecond + seconds) }
+            select new NamedRegimen("a", regimen) { Bags = [.. Enumerable.Repeat(regimen.Night.SelectMany(exchange => exchange.Solution.Bags.Select(bag => bag.Solution)).Distinct(), bags).SelectMany(some => some).Select(solution => new FluidBag(solution, Volume.FromLiters(40.0 / 3)))] }).ToArbitrary();
 
         private static Gen<DialysisSolution> Solutions() => Gen.OneOf(
             Gen.Elements<DialysisSolution>([.. DialysisSolution.UsualGlucose, DialysisSolution.Icodextrin]),
