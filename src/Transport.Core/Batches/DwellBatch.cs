@@ -6,12 +6,12 @@ namespace Transport;
 public static class DwellBatch
 {
     /// <summary>Dwells that a worker takes at a time: well below 20 ms of work, and many lanes.</summary>
-    internal const int ShareSize = 64;
+    internal const int ShareSize = 256;
 
     /// <summary>Samples of many dwells.</summary>
     /// <remarks>
     /// Eight or four dwells share a vector and a step, which the most demanding of them chooses, so each is at least as exact as alone. A dwell's
-    /// neighbors are the most alike of the 64 among which it stands in the list: neither cores nor order of work change a result. A dwell that fails takes its neighbours back to
+    /// neighbors are the most alike of the 256 among which it stands in the list: neither cores nor order of work change a result. A dwell that fails takes its neighbours back to
     /// being simulated alone, and nothing else.
     /// </remarks>
     /// <param name="dwells">The dwells. Those of icodextrin have one polymer; its fractions join the panel.</param>

@@ -7,8 +7,10 @@ internal sealed class DwellBatchWorkspace<T>
     private readonly DwellSamples into;
     private readonly IntegrationOptions options;
     private readonly DwellLoader loader;
+    private readonly Group[] loaded;
     private readonly Simulation<T> together;
     private readonly Simulation<Real> alone;
+    private readonly T[] scratch;
     private readonly double[] likeness = new double[DwellBatch.ShareSize];
     private readonly int[] order = new int[DwellBatch.ShareSize];
 
@@ -19,78 +21,92 @@ internal sealed class DwellBatchWorkspace<T>
         loader = new(into.Panel, into.Minutes[^1]);
         together = new(into);
         alone = new(into);
+        loaded = [.. Enumerable.Range(0, DwellBatch.ShareSize / LaneOf.Width<T>()).Select(_ => new Group(into.Panel))];
+        scratch = new T[3 * loaded[0].Start.Length];
     }
 
     /// <summary>Simulates some dwells that follow each other in the list. Those share a lane who are alike.</summary>
     public void Run(IReadOnlyList<DwellCase> dwells, int first, int count)
     {
-        for (var i = 0; i < count; i++)
-        {
-            order[i] = first + i;
-            likeness[i] = Likeness(dwells[first + i]);
-        }
-
-        Array.Sort(likeness, order, 0, count);
         var width = LaneOf.Width<T>();
         for (var i = 0; i < count; i += width)
         {
-            RunLane(dwells, order.AsSpan(i, Math.Min(width, count - i)));
+            Load(dwells, first, i, Math.Min(i + width, count));
+        }
+
+        Array.Sort(likeness, order, 0, count);
+        for (var i = 0; i < count; i += width)
+        {
+            RunLane(dwells, first, order.AsSpan(i, Math.Min(width, count - i)));
         }
     }
 
-    // One law of area beside the other, and within it by when the small pores' flow turns; who cannot be simulated stands at the end.
-    private double Likeness(in DwellCase dwell)
+    // Loads dwells side by side and says how alike they are: one law of area beside the other, and within it by when the small pores' flow turns; who cannot
+    // be simulated stands at the end.
+    private void Load(IReadOnlyList<DwellCase> dwells, int first, int from, int to)
     {
         const double never = 1e6;
-        try
+        var group = loaded[from / LaneOf.Width<T>()];
+        for (var i = from; i < to; i++)
         {
-            loader.Load(dwell);
-            var turn = loader.System.TurnGuess(loader.Start).Value;
-            return (int)dwell.Membrane.AreaLaw * 2 * never + (turn < never ? turn : never);
+            order[i] = i;
+            try
+            {
+                loader.Load(dwells[first + i]);
+                group.Put(i - from, loader);
+                likeness[i] = (int)dwells[first + i].Membrane.AreaLaw * 2 * never;
+            }
+            catch (ArgumentException)
+            {
+                likeness[i] = double.PositiveInfinity;
+            }
         }
-        catch (ArgumentException)
+
+        var turn = group.System.TurnGuess(group.Start, scratch);
+        for (var i = from; i < to; i++)
         {
-            return double.PositiveInfinity;
+            var own = LaneOf.Read(turn, i - from);
+            likeness[i] += own < never ? own : never;
         }
     }
 
-    private void RunLane(IReadOnlyList<DwellCase> dwells, ReadOnlySpan<int> which)
+    private void RunLane(IReadOnlyList<DwellCase> dwells, int first, ReadOnlySpan<int> which)
     {
-        try
+        // Lanes that are left over repeat the first dwell.
+        var law = dwells[first + which[0]].Membrane.AreaLaw;
+        for (var lane = 0; lane < LaneOf.Width<T>(); lane++)
         {
-            var law = dwells[which[0]].Membrane.AreaLaw;
-            for (var lane = 0; lane < LaneOf.Width<T>(); lane++)
+            var one = which[lane < which.Length ? lane : 0];
+            if (double.IsPositiveInfinity(likeness[one]) || dwells[first + one].Membrane.AreaLaw != law)
             {
-                // Lanes that are left over repeat the first dwell.
-                var dwell = dwells[which[lane < which.Length ? lane : 0]];
-                if (dwell.Membrane.AreaLaw != law)
-                {
-                    RunEach(dwells, which);
-                    return;
-                }
-
-                loader.Load(dwell);
-                together.Put(lane, loader);
+                RunEach(dwells, first, which);
+                return;
             }
 
+            together.Put(lane, loaded[one / LaneOf.Width<T>()], one % LaneOf.Width<T>());
+        }
+
+        try
+        {
             together.Run(options);
         }
-        catch (Exception failure) when (failure is IntegrationException or ArgumentException)
+        catch (IntegrationException)
         {
-            RunEach(dwells, which);
+            RunEach(dwells, first, which);
             return;
         }
 
         for (var lane = 0; lane < which.Length; lane++)
         {
-            together.Write(which[lane], lane);
+            together.Write(first + which[lane], lane);
         }
     }
 
-    private void RunEach(IReadOnlyList<DwellCase> dwells, ReadOnlySpan<int> which)
+    private void RunEach(IReadOnlyList<DwellCase> dwells, int first, ReadOnlySpan<int> which)
     {
-        foreach (var i in which)
+        foreach (var one in which)
         {
+            var i = first + one;
             try
             {
                 loader.Load(dwells[i]);
@@ -107,6 +123,26 @@ internal sealed class DwellBatchWorkspace<T>
                 into.Fail(i, new(Severity.Error, "dwell-not-possible", failure.Message));
             }
         }
+    }
+
+    // Equations and starts of dwells that stand side by side in the list.
+    private sealed class Group(SolutePanel panel)
+    {
+        private readonly double[] fresh = new double[LaneOf.Width<T>() * panel.Count];
+        private ThreePoreSystem<T> system = new(panel);
+
+        public ref readonly ThreePoreSystem<T> System => ref system;
+
+        public T[] Start { get; } = new T[4 + panel.Count];
+
+        public void Put(int lane, DwellLoader dwell)
+        {
+            system.WriteLane(lane, dwell.System);
+            LaneOf.Write<T>(Start, lane, dwell.Start);
+            dwell.System.Fresh.CopyTo(fresh.AsSpan(lane * panel.Count));
+        }
+
+        public ReadOnlySpan<double> Fresh(int lane) => fresh.AsSpan(lane * panel.Count, panel.Count);
     }
 
     private sealed class Simulation<TLane>
@@ -132,6 +168,14 @@ internal sealed class DwellBatchWorkspace<T>
         {
             integrator.System.WriteLane(lane, dwell.System);
             LaneOf.Write<TLane>(start, lane, dwell.Start);
+        }
+
+        public void Put(int lane, DwellBatchWorkspace<TLane>.Group group, int one)
+        {
+            ref var system = ref integrator.System;
+            system.WriteLane(lane, group.System, one);
+            system.Bathe(lane, group.Fresh(one));
+            LaneOf.Write(start.AsSpan(), lane, group.Start, one);
         }
 
         public void Run(IntegrationOptions options)

@@ -94,11 +94,12 @@ public sealed class DwellSamples
     {
         var at = sample * SlotCount;
         var volume = LaneOf.Read(state[0], lane);
+        var perVolume = 1 / volume;
         columns[at][dwell] = volume;
         for (var slot = 1; slot < state.Length; slot++)
         {
             var number = LaneOf.Read(state[slot], lane);
-            columns[at + slot][dwell] = slot <= Panel.Count ? number / volume : number;
+            columns[at + slot][dwell] = slot <= Panel.Count ? number * perVolume : number;
         }
     }
 

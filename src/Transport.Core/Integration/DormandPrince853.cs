@@ -219,7 +219,8 @@ internal sealed class DormandPrince853<T, TSystem> : IDenseSource<T>
 
         // error5 / √(error5 + 0.01 error3), squared; the tiny number keeps an exact step from dividing by zero.
         var squared = T.Largest(error5 * error5 / (error5 + 0.01 * error3 + T.Of(1e-300)));
-        return Math.Max(Math.Sqrt(squared / n), Floor * tolerance * T.Largest(error3) / n);
+        // Components that are not followed now are without error: what is chosen for the others does not depend on them.
+        return Math.Max(Math.Sqrt(squared / scale.Length), Floor * tolerance * T.Largest(error3) / scale.Length);
     }
 
     // The length at which the step just crosses a kink; its own where it crosses none by more than the tolerance can tell. The polynomial that is

@@ -8,8 +8,8 @@ internal sealed class PeerProblem
     public const double Target = 1e-6;
     public const int Members = 1000;
 
-    /// <summary>What has passed the small pores may come back and pass through zero: its error is relative to this at least, mL.</summary>
-    public const double SmallPoreFloor = 10;
+    /// <summary>What has passed the ultrasmall or the small pores may come back and pass through zero: its error is relative to this at least, mL.</summary>
+    public const double PoreFloor = 10;
 
     private const int CoefficientHead = 13;
 
@@ -23,7 +23,7 @@ internal sealed class PeerProblem
         Others = PlasmaComposition.Typical.Others.Add(Solutes.Phosphate, Concentration.FromMillimolesPerLiter(1.8)),
     };
 
-    public PeerProblem(bool solve = true)
+    public PeerProblem()
     {
         Patient = Patient.Example with { Plasma = Plasma };
         Ensemble = PopulationPrior.IncidentAdults().ToEnsemble(Patient.BodySurface, Members, seed: 20);
@@ -33,7 +33,7 @@ internal sealed class PeerProblem
                 solution, Volume.FromLiters(2), TimeSpan.FromHours(4), ResidualFluid.Used(Volume.FromMilliliters(250), Plasma))),
         ];
         Membranes = [.. Enumerable.Range(0, Members).Select(i => Ensemble[i])];
-        References = !solve ? [] : [.. Enumerable.Range(0, Members).Select(i => Observed(Run(i, 1e-13)))];
+        References = [.. Enumerable.Range(0, Members).Select(i => Observed(Run(i, 1e-13)))];
     }
 
     public Patient Patient { get; }
@@ -108,7 +108,7 @@ internal sealed class PeerProblem
     }
 
     /// <summary>The size below which an error counts as if the number had it, in the order of a sample.</summary>
-    public static double[] Floors() => [.. new double[Panel.Solutes.Count + 2], SmallPoreFloor, 0];
+    public static double[] Floors() => [.. new double[Panel.Solutes.Count + 1], PoreFloor, PoreFloor, 0];
 
     /// <summary>The loosest tolerance, on a ladder of small steps, that meets the target, and the error that it leaves.</summary>
     public static (double Tolerance, double Error) Tune(Func<double, double> worst)

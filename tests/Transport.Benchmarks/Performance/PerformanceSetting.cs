@@ -3,7 +3,8 @@ namespace Transport.Benchmarks;
 /// <summary>Everything that is tuned before anything is timed.</summary>
 internal sealed class PerformanceSetting : IDisposable
 {
-    public PerformanceSetting()
+    /// <param name="onlyLanes">Whether only the batch is wanted.</param>
+    public PerformanceSetting(bool onlyLanes = false)
     {
         Problem = new();
         Minutes = [.. PeerProblem.Times.Select(time => time.TotalMinutes)];
@@ -13,13 +14,19 @@ internal sealed class PerformanceSetting : IDisposable
         Cases = [.. Enumerable.Range(0, PeerProblem.Members).Select(i => new DwellCase(Problem.Patient, Problem.Ensemble, i, Problem.DwellOf(i)))];
         Samples = new(PeerProblem.Panel, PeerProblem.Times, PeerProblem.Members);
 
-        (DwellTolerance, DwellError) = PeerProblem.Tune(tolerance => Problem.WorstError(i => PeerProblem.Observed(Problem.Run(i, tolerance))));
         (var batchTolerance, BatchError) = PeerProblem.Tune(tolerance =>
         {
             DwellBatch.Run(Cases, Samples, Batch(tolerance));
             return Problem.WorstError(i => Problem.Observed(Samples, i));
         });
         BatchOptions = Batch(batchTolerance);
+        DayOptions = OfDay(1e-7);
+        if (onlyLanes)
+        {
+            return;
+        }
+
+        (DwellTolerance, DwellError) = PeerProblem.Tune(tolerance => Problem.WorstError(i => PeerProblem.Observed(Problem.Run(i, tolerance))));
 
         var exactDay = Day(OfDay(1e-12));
         (var dayTolerance, DayError) = PeerProblem.Tune(tolerance => Worst(Day(OfDay(tolerance)), exactDay));
