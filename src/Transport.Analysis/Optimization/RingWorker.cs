@@ -32,9 +32,6 @@ internal sealed class RingWorker
         infused = new double[sums.Length];
     }
 
-    /// <summary>How many regimens were simulated phase after phase.</summary>
-    public int Simulated { get; private set; }
-
     public void Prepare(ThreePoreMembrane of)
     {
         membrane = of;
@@ -59,7 +56,6 @@ internal sealed class RingWorker
             }
         }
 
-        Simulated++;
         var outcome = workspace.Run(patient, membrane, regimen, options, RunControl.None);
         figures.Read(outcome, into);
         return DailyDoubt.ModelForm(outcome, search);
