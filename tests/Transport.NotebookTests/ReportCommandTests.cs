@@ -14,17 +14,7 @@ public sealed class ReportCommandTests : IDisposable
 
     private static string Example(string name) => Path.Combine(Repository.Root, "reference-data", "examples", name + ".csv");
 
-    private async Task<(int ExitCode, string Output, string Errors)> RunAsync(params string[] arguments)
-    {
-        var start = new ProcessStartInfo("dotnet") { WorkingDirectory = _bench.Directory, RedirectStandardOutput = true, RedirectStandardError = true };
-        foreach (var argument in arguments.Prepend(Path.Combine(AppContext.BaseDirectory, "Transport.Notebooks.dll")))
-            start.ArgumentList.Add(argument);
-        using var process = Process.Start(start)!;
-        var errors = process.StandardError.ReadToEndAsync();
-        var output = await process.StandardOutput.ReadToEndAsync();
-        await process.WaitForExitAsync();
-        return (process.ExitCode, output.ReplaceLineEndings("\n").Trim(), await errors);
-    }
+    private Task<(int ExitCode, string Output, string Errors)> RunAsync(params string[] arguments) => _bench.CommandAsync(arguments);
 
     private string[] Written() => Directory.Exists(_bench.PathOf("out")) ? [.. Directory.GetFiles(_bench.PathOf("out")).Select(Path.GetFileName).Order()!] : [];
 
@@ -125,7 +115,7 @@ public sealed class ReportCommandTests : IDisposable
         var pages = Directory.GetFiles(_bench.PathOf("out"), "*.html");
         Assert.Equal(requests.Length + Enum.GetValues<TestForm>().Length, pages.Length);
         foreach (var page in pages)
-            Assert.Equal((Path.GetFileName(page), 1), (Path.GetFileName(page), await SheetsOfPaperAsync(browser!, page)));
+            Assert.Equal((Path.GetFileName(page), 1), (Path.GetFileName(page), await SheetsOfPaperAsync(_bench, browser!, page)));
     }
 
     // As many warnings as one sheet can have and still be a test: a page that would never end, if it did not name the last ones by their codes.
@@ -142,12 +132,12 @@ public sealed class ReportCommandTests : IDisposable
         + "dialysate,marker,60,0.80,g/L,\ndialysate,marker,240,0.66,g/L,\nplasma,protein,120,66,g/L,\nplasma,albumin,120,36,g/L,\nplasma,beta2 microglobulin,120,28,mg/L,\nplasma,IgG,120,11,g/L,\nplasma,alpha2 macroglobulin,120,2.0,g/L,\n"
         + "dialysate,protein,240,0.9,g/L,\ndialysate,albumin,240,0.45,g/L,\ndialysate,beta2 microglobulin,240,4.0,mg/L,\ndialysate,IgG,240,60,mg/L,\ndialysate,alpha2 macroglobulin,240,4,mg/L,\n";
 
-    private async Task<int> SheetsOfPaperAsync(string browser, string page)
+    internal static async Task<int> SheetsOfPaperAsync(Workbench bench, string browser, string page)
     {
         var pdf = Path.ChangeExtension(page, ".pdf");
         using var process = Process.Start(new ProcessStartInfo(browser,
         [
-            "--headless", "--no-sandbox", "--disable-gpu", "--host-resolver-rules=MAP * ~NOTFOUND", $"--user-data-dir={_bench.PathOf("profile")}", "--no-pdf-header-footer",
+            "--headless", "--no-sandbox", "--disable-gpu", "--host-resolver-rules=MAP * ~NOTFOUND", $"--user-data-dir={bench.PathOf("profile")}", "--no-pdf-header-footer",
             "--print-to-pdf=" + pdf, new Uri(Path.GetFullPath(page)).AbsoluteUri,
         ])
         { RedirectStandardOutput = true, RedirectStandardError = true })!;

@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using System.Text.Json.Nodes;
 
 namespace Transport.NotebookTests;
@@ -23,6 +24,19 @@ internal sealed class Workbench : IDisposable
     /// <summary>Runs a fixture in this process; the outputs lie in <see cref="Directory"/> under <paramref name="into"/>.</summary>
     public Task<string> RunAsync(string fixture, string into = "out", params string[] settings) =>
         NotebookRun.RunAsync(Fixture(fixture), new NotebookRunOptions { Settings = settings, OutputDirectory = PathOf(into) });
+
+    /// <summary>Runs the command line in a process of its own, in <see cref="Directory"/>.</summary>
+    public async Task<(int ExitCode, string Output, string Errors)> CommandAsync(params string[] arguments)
+    {
+        var start = new ProcessStartInfo("dotnet") { WorkingDirectory = Directory, RedirectStandardOutput = true, RedirectStandardError = true };
+        foreach (var argument in arguments.Prepend(Path.Combine(AppContext.BaseDirectory, "Transport.Notebooks.dll")))
+            start.ArgumentList.Add(argument);
+        using var process = Process.Start(start)!;
+        var errors = process.StandardError.ReadToEndAsync();
+        var output = await process.StandardOutput.ReadToEndAsync();
+        await process.WaitForExitAsync();
+        return (process.ExitCode, output.ReplaceLineEndings("\n").Trim(), await errors);
+    }
 
     public JsonNode ReadNotebook(string name) => JsonNode.Parse(File.ReadAllText(PathOf(Path.Combine("out", name))))!;
 

@@ -82,7 +82,7 @@ public static class VirtualProgramme
         var regimen = RegimenOf(person);
         var nights = new VirtualBook(Patient.Example, truth, regimen).Write(Seed + number, Nights, 150, person.Kind, person.Story, person.From, person.Size, person.Over);
         var page = new StringBuilder("# Invented data: no real patient. Made by: dotnet run -c Release --project tests/Transport.Studies -- programme\n")
-            .Append("date,weight (kg),weighed,pressure sitting,blood glucose (mmol/L),temperature,urine (mL/day),effluent,symptoms,peritonitis,night fluid (mmol/L),volume per cycle (mL),cycles,night length (h),day fluid (mmol/L),day fill (mL),initial drain (mL),cycle drains (mL),uf (mL),uf counts,dwell deviation (min),drain time (min),remark\n");
+            .Append("date,patient,weight (kg),weighed,pressure sitting,blood glucose (mmol/L),temperature,urine (mL/day),effluent,symptoms,peritonitis,night fluid (mmol/L),volume per cycle (mL),cycles,night length (h),day fluid (mmol/L),day fill (mL),initial drain (mL),cycle drains (mL),uf (mL),uf counts,dwell deviation (min),drain time (min),remark\n");
         double drift = 0;
         for (var n = 0; n < nights.Count; n++)
         {
@@ -129,7 +129,7 @@ public static class VirtualProgramme
             }
 
             var cycles = person.Told == "peritonitis" ? "" : string.Join(' ', night.CycleDrains.Select(drain => Number(drain.Milliliters)));
-            page.AppendJoin(',', night.Date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture), Number(weight, "0.0"), n == 0 ? "empty" : "",
+            page.AppendJoin(',', night.Date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture), n == 0 ? person.Code : "", Number(weight, "0.0"), n == 0 ? "empty" : "",
                 $"{Number(pressure)}/{Number(0.6 * pressure)}", told["glucose"], told["temperature"], t % 7 == 0 ? Number(500 + 60 * Normal.Sample(random, 0, 1)) : "", effluent, told["symptoms"], peritonitis,
                 fluid, n == 0 ? "2000" : "", n == 0 ? "5" : "", n == 0 ? "9" : "", n > 0 ? "" : person.IsWet ? "126" : "dry", n == 0 && person.IsWet ? "2000" : "",
                 initial is { } drained ? Number(drained) : "", cycles, Number(uf), n == 0 ? "night" : "", Number(lost), night.DrainTime is { } minutes ? Number(minutes.TotalMinutes, "0.0") : "", told["remark"]).Append('\n');

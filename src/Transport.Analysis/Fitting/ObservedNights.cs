@@ -66,7 +66,7 @@ public sealed record ObservedNights
             Add(night.Key.Regimen, ObservedQuantity.MeanNightUltrafiltrationMilliliters, night, one => one.Ultrafiltration!.Value.Milliliters - one.Basis!.NightCorrection, deviation, night.Key.ModelForm, 1);
         }
 
-        foreach (var day in nights.Where(night => night.Record.InitialDrain is not null && night.Basis!.Before.DayFill > 0).GroupBy(night => night.Basis!.Before))
+        foreach (var day in nights.Where(night => night.Record.InitialDrain is not null && night.Basis!.Before?.DayFill > 0).GroupBy(night => night.Basis!.Before!))
         {
             Add(day.Key.Regimen, ObservedQuantity.MeanInitialDrainMilliliters, day, one => one.Record.InitialDrain!.Value.Milliliters - one.Basis!.DayCorrection, noise.WetDayMilliliters, 0, 1);
         }

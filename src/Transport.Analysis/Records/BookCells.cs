@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using System.Text.RegularExpressions;
 
 namespace Transport.Analysis;
@@ -98,7 +99,8 @@ internal sealed partial class BookCells(
             return null;
         }
 
-        if (SheetTime.Clock(Text(column)) is { } minutes)
+        // A leap second ends the day, and no clock shows it.
+        if (SheetTime.Clock(Text(column)) is { } minutes and < 24 * 60)
         {
             return TimeOnly.FromTimeSpan(TimeSpan.FromMinutes(minutes));
         }
@@ -161,7 +163,13 @@ internal sealed partial class BookCells(
             }
 
             var milliliters = bag.Groups["unit"].Value is ['m' or 'M', ..] ? liters : 1000 * liters;
-            bags.Add(new(bag.Groups["count"].Success ? int.Parse(bag.Groups["count"].Value, System.Globalization.CultureInfo.InvariantCulture) : 1, Volume.FromMilliliters(milliliters), solution));
+            var count = bag.Groups["count"].Success ? int.Parse(bag.Groups["count"].Value, CultureInfo.InvariantCulture) : 1;
+            if (count == 0)
+            {
+                return Unread(column);
+            }
+
+            bags.Add(new(count, Volume.FromMilliliters(milliliters), solution));
         }
 
         return bags.Count == 0 || bags.Exists(bag => bag.Solution.Polymer is not null) && bags.Count > 1 ? Unread(column) : new(Mixed(bags), [.. bags]);
@@ -224,12 +232,12 @@ internal sealed partial class BookCells(
     [GeneratedRegex(@"[\s;/|]+")]
     private static partial Regex Between();
 
-    [GeneratedRegex(@"^(?<s>\d{2,3})\s*[/\\-]\s*(?<d>\d{2,3})(\s*mmhg)?$", RegexOptions.IgnoreCase)]
+    [GeneratedRegex(@"^(?<s>[0-9]{2,3})\s*[/\\-]\s*(?<d>[0-9]{2,3})(\s*mmhg)?$", RegexOptions.IgnoreCase)]
     private static partial Regex PressureForm();
 
-    [GeneratedRegex(@"^((?<count>\d{1,2})\s*[x×*]\s*)?(?<volume>\d+([.,]\d+)?)\s*(?<unit>ml|l)\s+(of\s+|at\s+)?(?<strength>.+)$", RegexOptions.IgnoreCase)]
+    [GeneratedRegex(@"^((?<count>[0-9]{1,2})\s*[x×*]\s*)?(?<volume>[0-9]+([.,][0-9]+)?)\s*(?<unit>ml|l)\s+(of\s+|at\s+)?(?<strength>.+)$", RegexOptions.IgnoreCase)]
     private static partial Regex BagForm();
 
-    [GeneratedRegex(@"^(?<number>[^\p{L}%°]*\d)\s*(?<unit>[\p{L}%°].*)$")]
+    [GeneratedRegex(@"^(?<number>[^\p{L}%°]*[0-9])\s*(?<unit>[\p{L}%°].*)$")]
     private static partial Regex WithUnit();
 }

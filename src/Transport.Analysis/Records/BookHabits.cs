@@ -131,7 +131,7 @@ internal static class BookHabits
     private static double Added(IReadOnlyList<NightRecord> nights, NightResponse?[] responses, int t, UltrafiltrationCount way) => way switch
     {
         UltrafiltrationCount.NightAndInitialDrain => nights[t].InitialDrain!.Value.Milliliters,
-        UltrafiltrationCount.NightAndDay => nights[t].InitialDrain!.Value.Milliliters - (responses[Math.Max(0, t - 1)]?.DayFill ?? 0),
+        UltrafiltrationCount.NightAndDay => nights[t].InitialDrain!.Value.Milliliters - (NightBefore.Of(nights, responses, t)?.DayFill ?? 0),
         _ => 0,
     };
 

@@ -12,17 +12,19 @@ internal sealed class BookReading
     private BookPlan plan = BookPlan.Nothing;
     private WeighingHabit? weighed;
     private UltrafiltrationCount? counts;
+    private string code = "";
 
     private BookReading(List<Finding> findings) => this.findings = findings;
 
-    public static IReadOnlyList<NightRecord> Of(string text, List<Finding> findings)
+    /// <summary>The nights by date, and the code of the patient; empty where the book carries none.</summary>
+    public static (IReadOnlyList<NightRecord> Nights, string Code) Of(string text, List<Finding> findings)
     {
         var delimiter = DelimitedText.DelimiterOf(text, name => BookWords.Column(name) is not null);
         var rows = DelimitedText.Records(text, delimiter, findings).Take(Rows + 2).ToList();
         if (rows.Count == 0)
         {
             findings.Add(SampleSheetCodes.FileEmpty.Finding("The file holds no table. Start from the blank book."));
-            return [];
+            return ([], "");
         }
 
         var (headerRow, header) = rows[0];
@@ -32,7 +34,7 @@ internal sealed class BookReading
         if (places[IndexOf(BookWords.Date)] < 0)
         {
             findings.Add(SampleSheetCodes.MissingColumn.Finding("The header has no column 'date'; add it.", headerRow, "date", string.Join(' ', header)));
-            return [];
+            return ([], "");
         }
 
         if (rows.Count > Rows + 1)
@@ -41,12 +43,23 @@ internal sealed class BookReading
             rows.RemoveAt(rows.Count - 1);
         }
 
+        if (rows.Count == 1)
+        {
+            findings.Add(new(Severity.Error, "book-no-nights", "Below the header there is no row; write one for each night.")
+            {
+                Row = headerRow + 1,
+                Field = "date",
+                Found = "nothing",
+                Expected = "a date such as 2025-03-11",
+            });
+        }
+
         var units = BookWords.Columns.ToDictionary(column => column, column => places[IndexOf(column)] is var at and >= 0 ? BookWords.Column(header[at])!.Value.Unit : "");
         var usable = rows.Skip(1).Where(row => !DelimitedText.HasExtraFields(row.Row, row.Fields, header.Length, delimiter, findings)).ToList();
         var mark = SheetNumber.DecimalMarkOf(delimiter, Numbers(usable, places), findings);
         var reading = new BookReading(findings);
         reading.Read(usable, places, units, mark);
-        return [.. reading.nights.OrderBy(night => night.Date)];
+        return ([.. reading.nights.OrderBy(night => night.Date)], reading.code);
     }
 
     private static int IndexOf(BookColumn column) => BookWords.Columns.TakeWhile(known => known != column).Count();
@@ -64,7 +77,21 @@ internal sealed class BookReading
         var dateAt = places[IndexOf(BookWords.Date)];
         var orders = rows.Select(row => SheetDate.OrderShownBy(Field(row.Fields, dateAt))).OfType<DateOrder>().Distinct().ToList();
         DateOrder? order = orders is [var only] ? only : null;
-        foreach (var (row, fields) in rows)
+        var blank = rows.Where(row => SheetWords.IsBlank(Field(row.Fields, dateAt))).Select(row => row.Row).ToList();
+        if (blank.Count > 0)
+        {
+            findings.Add(new(Severity.Error, "book-date-unreadable", blank.Count == 1
+                ? "This row has no date and is left out; write year-month-day."
+                : FormattableString.Invariant($"{blank.Count} rows have no date and are left out: {string.Join(", ", blank.Take(5))}{(blank.Count > 5 ? " and so on" : "")}. Write year-month-day in each."))
+            {
+                Row = blank[0],
+                Field = "date",
+                Found = "nothing",
+                Expected = "such as 2025-03-11",
+            });
+        }
+
+        foreach (var (row, fields) in rows.ExceptBy(blank, row => row.Row))
         {
             if (DateOf(row, Field(fields, dateAt), order) is not { } date)
             {
@@ -118,6 +145,11 @@ internal sealed class BookReading
 
     private void Add(DateOnly date, BookCells cells)
     {
+        if (!IsOfOnePatient(cells))
+        {
+            return;
+        }
+
         var exchange = ExchangeOf(cells);
         if (nights.FindIndex(night => night.Date == date) is var at and >= 0)
         {
@@ -137,6 +169,26 @@ internal sealed class BookReading
         }
 
         nights.Add(NightOf(date, cells) with { Exchanges = exchange is null ? [] : [exchange] });
+    }
+
+    // A code is written once; another one further down is somebody else's night.
+    private bool IsOfOnePatient(BookCells cells)
+    {
+        var written = cells.Text(BookWords.Patient);
+        code = code.Length == 0 ? written : code;
+        if (written.Length == 0 || RecordBook.IsSameCode(written, code))
+        {
+            return true;
+        }
+
+        findings.Add(new(Severity.Error, "book-of-two-patients", "This row carries another patient's code and is left out; one book holds one patient.")
+        {
+            Row = cells.Row,
+            Field = "patient",
+            Found = written,
+            Expected = code,
+        });
+        return false;
     }
 
     private static BookExchange? ExchangeOf(BookCells cells) => cells.Number(BookWords.Exchange) is { } number

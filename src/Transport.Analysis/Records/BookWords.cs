@@ -12,6 +12,7 @@ internal static partial class BookWords
     private static readonly PlausibleRange Ultrafiltration = new(-4000, 6000, "mL", "choice: more is hardly possible in a day");
 
     public static BookColumn Date { get; } = new("date", "night", "evening", "day");
+    public static BookColumn Patient { get; } = new("patient", "patient code", "code");
     public static BookColumn Weight { get; } = BookColumn.Number("weight", SheetQuantity.Weight, SampleSheetLimits.WeightKilograms, "body weight");
     public static BookColumn Weighed { get; } = BookColumn.Choice<WeighingHabit>(
         "weighed", [(WeighingHabit.Empty, ["empty", "drained", "dry"]), (WeighingHabit.Full, ["full", "filled", "with fluid"])], "weighed belly", "belly");
@@ -66,7 +67,7 @@ internal static partial class BookWords
     /// <summary>The columns, in the order of a fresh book.</summary>
     public static IReadOnlyList<BookColumn> Columns { get; } =
     [
-        Date, Weight, Weighed, Sitting, Standing, Pulse, Temperature, BloodGlucose, Urine, Effluent, Symptoms, Peritonitis,
+        Date, Patient, Weight, Weighed, Sitting, Standing, Pulse, Temperature, BloodGlucose, Urine, Effluent, Symptoms, Peritonitis,
         Regimen, NightFluid, CycleVolume, Cycles, NightLength, DayFluid, DayFill, Done,
         InitialDrain, CycleDrains, TotalUltrafiltration, Counts, HandUltrafiltration, LostDwell, AverageDwell, DrainTime,
         Exchange, Began, Filled, Drained, Flushed, Remark,

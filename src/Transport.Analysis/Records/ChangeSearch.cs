@@ -25,6 +25,11 @@ internal static class ChangeSearch
         (ChangeCause.BookCountsOtherwise, 1, false),
     ];
 
+    /// <summary>ln 2Φ(x). Far out Φ is lost in the smallest double and its logarithm is not: there by its asymptotic series.</summary>
+    internal static double LogTwicePhi(double x) => x > -20
+        ? Math.Log(2 * Normal.CDF(0, 1, x))
+        : -0.5 * x * x + Math.Log(Math.Sqrt(2 / Math.PI) / -x * (1 - 1 / (x * x)));
+
     private sealed record Trial(ChangeCause Cause, int From, double LogLikelihood, double Size, double SizeDeviation);
 
     /// <summary>The change that a signal on one night speaks of.</summary>
@@ -94,10 +99,18 @@ internal static class ChangeSearch
             var spread = deviation / Math.Sqrt(precision);
             var mean = spread * spread * projection;
             var isOneSided = cause != ChangeCause.RunDiffers;
-            var evidence = -0.5 * Math.Log(precision) + 0.5 * mean * mean / (spread * spread)
-                + (isOneSided ? Math.Log(Math.Max(1e-300, 2 * Normal.CDF(0, 1, mean / spread))) : 0);
+            var evidence = -0.5 * Math.Log(precision) + 0.5 * mean * mean / (spread * spread);
+            if (isOneSided)
+            {
+                // The size is not negative: a normal cut off at zero.
+                var at = mean / spread;
+                evidence += LogTwicePhi(at);
+                var ratio = 2 / Math.Sqrt(2 * Math.PI) * Math.Exp(-0.5 * at * at - LogTwicePhi(at));
+                (mean, spread) = (spread * (at + ratio), spread * Math.Sqrt(Math.Max(0, 1 - ratio * (ratio + at))));
+            }
+
             var effect = Effect(cause, last, from, isGrowing);
-            trials.Add(new(cause, from, evidence, effect * (isOneSided ? Math.Max(0, mean) : mean), Math.Abs(effect) * spread));
+            trials.Add(new(cause, from, evidence, effect * mean, Math.Abs(effect) * spread));
         }
 
         // What a change of size one does to a night's ultrafiltration on the last night.

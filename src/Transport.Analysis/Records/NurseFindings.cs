@@ -41,9 +41,9 @@ internal static class NurseFindings
         }
 
         if (nights.Where(night => night.BloodGlucose is not null && night.Date.DayNumber > today - Month).Select(night => night.BloodGlucose!.Value.MillimolesPerLiter).ToList() is { Count: >= 3 } glucose
-            && glucose.Count(value => value > limits.HighGlucoseMillimolesPerLiter) >= limits.RepeatedNights)
+            && glucose.Count(value => value > limits.HighGlucose.Value) >= limits.RepeatedNights.Value)
         {
-            Warn(findings, "record-glucose-high", $"Blood glucose was above {limits.HighGlucoseMillimolesPerLiter:0} mmol/L on {glucose.Count(value => value > limits.HighGlucoseMillimolesPerLiter)} of {glucose.Count} days measured in four weeks: it holds water back in the body, so less ultrafiltration is expected on such nights.");
+            Warn(findings, "record-glucose-high", $"Blood glucose was above {limits.HighGlucose.Value:0} mmol/L on {glucose.Count(value => value > limits.HighGlucose.Value)} of {glucose.Count} days measured in four weeks: it holds water back in the body, so less ultrafiltration is expected on such nights.");
         }
 
         var written = nights.Count(night => night.Date.DayNumber > today - Month && !night.IsSkipped);
@@ -58,9 +58,9 @@ internal static class NurseFindings
             Warn(findings, "record-icodextrin-meter", $"Icodextrin is in use: some blood-glucose meters read falsely high during its use and for about two weeks after. Ask the laboratory which meters are meant before any value here is acted on.");
         }
 
-        if (reviewed.Count(night => night.Readings.Count > 0 && night.LeftOut.Length == 0) is var charted && charted < limits.LearningNights)
+        if (reviewed.Count(night => night.Readings.Count > 0 && night.LeftOut.Length == 0) is var charted && charted < limits.LearningNights.Value)
         {
-            Note(findings, "record-few-nights", $"{charted} nights could be charted; until {limits.LearningNights} no lasting change is reported.");
+            Note(findings, "record-few-nights", $"{charted} nights could be charted; until {limits.LearningNights.Value} no lasting change is reported.");
         }
 
         if (reviewed.Any(night => night.Record.Regimen is null))
@@ -77,7 +77,7 @@ internal static class NurseFindings
         if (cloudy.LastOrDefault() is { } last)
         {
             var ago = today - last.Date.DayNumber;
-            if (ago < limits.NowDays)
+            if (ago < limits.NowDays.Value)
             {
                 Warn(findings, "record-cloudy-now", $"Cloudy fluid or peritonitis on {Day(last)}. Contact the unit now and keep the bag; peritonitis until shown otherwise. No number on this page speaks against it.");
             }
@@ -86,16 +86,16 @@ internal static class NurseFindings
                 Note(findings, "record-cloudy-past", $"History: cloudy fluid or peritonitis on {Day(last)}, {ago} days before the last night written.");
             }
 
-            if (ago <= limits.PeritonitisDays)
+            if (ago <= limits.PeritonitisDays.Value)
             {
-                Note(findings, "record-peritonitis-weeks", $"Nights from {Day(cloudy[^1])} on are left out of the charts for {limits.PeritonitisDays} days: ultrafiltration falls and transfer rises for weeks after a peritonitis.");
+                Note(findings, "record-peritonitis-weeks", $"Nights from {Day(cloudy[^1])} on are left out of the charts for {limits.PeritonitisDays.Value} days: ultrafiltration falls and transfer rises for weeks after a peritonitis.");
             }
         }
 
         var pained = nights.Where(night => night.Symptoms.Contains(Symptom.AbdominalPain) || night.Symptoms.Contains(Symptom.Fever) || night.TemperatureCelsius >= 38).ToList();
         if (pained.LastOrDefault() is { } painful)
         {
-            if (today - painful.Date.DayNumber < limits.NowDays)
+            if (today - painful.Date.DayNumber < limits.NowDays.Value)
             {
                 Warn(findings, "record-pain-or-fever-now", $"Belly pain or fever on {Day(painful)}, whatever the fluid looks like: about one peritonitis in ten begins with few cells. Contact the unit now and keep the bag.");
             }
@@ -105,7 +105,7 @@ internal static class NurseFindings
             }
         }
 
-        var now = nights.Where(night => night.Date.DayNumber > today - limits.NowDays).ToList();
+        var now = nights.Where(night => night.Date.DayNumber > today - limits.NowDays.Value).ToList();
         string[] complaints =
         [
             .. now.Any(night => night.Symptoms.Contains(Symptom.Breathless)) ? new[] { "short of breath" } : [],
@@ -116,7 +116,7 @@ internal static class NurseFindings
         ];
         if (complaints.Length > 0)
         {
-            Warn(findings, "record-symptoms-now", $"In the last {limits.NowDays} days: {string.Join("; ", complaints)}. The unit should hear of it.");
+            Warn(findings, "record-symptoms-now", $"In the last {limits.NowDays.Value} days: {string.Join("; ", complaints)}. The unit should hear of it.");
         }
     }
 
@@ -136,15 +136,17 @@ internal static class NurseFindings
             }
 
             // A dry day's first drain is near nothing by design.
-            var fill = t > 0 && !nights[t - 1].IsSkipped && nights[t].Date.DayNumber - nights[t - 1].Date.DayNumber == 1 ? responses[t - 1]?.DayFill ?? 0 : 0;
-            var isLow = fill > 0 && nights[t].InitialDrain is { } drain && drain.Milliliters < limits.LowDrainShare * fill
-                && drain.Milliliters < limits.LowDrainShare * Expected(reviewed[t]);
+            var fill = NightBefore.IsWritten(nights, t) ? NightBefore.Of(nights, responses, t)?.DayFill ?? 0 : 0;
+            var isLow = fill > 0 && nights[t].InitialDrain is { } drain && drain.Milliliters < limits.LowDrainShare.Value * fill
+                && drain.Milliliters < limits.LowDrainShare.Value * Expected(reviewed[t]);
             var fills = response.Regimen.Night;
-            double left = 0;
+
+            // What this person's day leaves to drain in the evening and did not come stays below the first fill.
+            var left = fill > 0 && nights[t].InitialDrain is { } initial ? Math.Max(0, Expected(reviewed[t]) - initial.Milliliters) : 0;
             for (var k = 0; k < Math.Min(nights[t].CycleDrains.Length, fills.Length); k++)
             {
                 var drained = nights[t].CycleDrains[k].Milliliters;
-                isLow |= drained < limits.LowDrainShare * fills[k].Fill.Milliliters;
+                isLow |= drained < limits.LowDrainShare.Value * fills[k].Fill.Milliliters;
                 var before = left + fills[k].Fill.Milliliters;
                 if (before / fills[k].Fill.Milliliters > fullest)
                 {
@@ -161,14 +163,14 @@ internal static class NurseFindings
             }
         }
 
-        if (low.Count >= limits.RepeatedNights)
+        if (low.Count >= limits.RepeatedNights.Value)
         {
-            Warn(findings, "record-drain-below-fill", $"On {low.Count} of the last seven days a drain brought less than {100 * limits.LowDrainShare:0} % of the fill, last on {Day(low[^1])}. Fluid may be staying behind: constipation, position, catheter.");
+            Warn(findings, "record-drain-below-fill", $"On {low.Count} of the last seven days a drain brought less than {100 * limits.LowDrainShare.Value:0} % of the fill, last on {Day(low[^1])}. Fluid may be staying behind: constipation, position, catheter.");
         }
 
-        if (fullest >= limits.OverfillShare)
+        if (fullest >= limits.OverfillShare.Value)
         {
-            Warn(findings, "record-overfill-risk", $"By its drains the cavity held {fullest:0.0} times the fill on {Day(fullestNight!)}{(fullest >= limits.HighOverfillShare ? ", which is high" : "")}. With fullness, breathlessness or pain the unit's rule for overfill applies at once.");
+            Warn(findings, "record-overfill-risk", $"By its drains the cavity held {fullest:0.0} times the fill on {Day(fullestNight!)}{(fullest >= limits.HighOverfillShare.Value ? ", which is high" : "")}. With fullness, breathlessness or pain the unit's rule for overfill applies at once.");
         }
     }
 
@@ -178,10 +180,10 @@ internal static class NurseFindings
     private static void LostDwell(IReadOnlyList<NightRecord> nights, NightResponse?[] responses, ReviewLimits limits, int today, List<Finding> findings)
     {
         var lost = nights.Where((night, t) => night.Date.DayNumber > today - 7 && responses[t] is { } response
-            && night.LostDwell?.TotalMinutes > limits.LostDwellShare * response.AverageDwell * response.Regimen.Cycles).ToList();
-        if (lost.Count >= limits.RepeatedNights)
+            && night.LostDwell?.TotalMinutes > limits.LostDwellShare.Value * response.AverageDwell * response.Regimen.Cycles).ToList();
+        if (lost.Count >= limits.RepeatedNights.Value)
         {
-            Warn(findings, "record-lost-dwell", $"On {lost.Count} of the last seven nights more than {100 * limits.LostDwellShare:0} % of the dwell time was lost ({lost.Average(night => night.LostDwell!.Value.TotalMinutes):0} min on average). Often slow drains: constipation, position, catheter, or alarms.");
+            Warn(findings, "record-lost-dwell", $"On {lost.Count} of the last seven nights more than {100 * limits.LostDwellShare.Value:0} % of the dwell time was lost ({lost.Average(night => night.LostDwell!.Value.TotalMinutes):0} min on average). Often slow drains: constipation, position, catheter, or alarms.");
         }
     }
 
@@ -190,7 +192,7 @@ internal static class NurseFindings
         int Uses(int from, int to) => nights.Count(night => !night.IsSkipped &&
             night.Date.DayNumber > from && night.Date.DayNumber <= to && (night.NightFluid?.HoldsStrongest == true || night.DayFluid?.HoldsStrongest == true));
         var (now, before) = (Uses(today - Month, today), Uses(today - 2 * Month, today - Month));
-        if (today - nights[0].Date.DayNumber >= 2 * Month - 1 && now - before >= limits.StrongestRise)
+        if (today - nights[0].Date.DayNumber >= 2 * Month - 1 && now - before >= limits.StrongestRise.Value)
         {
             Warn(findings, "record-strongest-rising", $"The strongest glucose was used on {now} days of the last four weeks, on {before} of the four before. With less ultrafiltration this is a question about the membrane; it can also dry the patient out.");
         }
@@ -199,7 +201,7 @@ internal static class NurseFindings
     private static void Trends(IReadOnlyList<NightRecord> nights, ReviewedNight[] reviewed, ReviewLimits limits, double slow, List<Finding> findings)
     {
         var weight = Trend.Of(reviewed.Where(night => night.EmptyWeight is not null).Select(night => (night.Record.Date.DayNumber, night.EmptyWeight!.Value.Kilograms)), Month);
-        if (weight is not null && Math.Abs(weight.SlopePerDay) > limits.SlopeErrors * weight.Error && Math.Abs(weight.SlopePerDay) * Month > limits.WeightSlopeKilograms)
+        if (weight is not null && Math.Abs(weight.SlopePerDay) > limits.SlopeErrors.Value * weight.Error && Math.Abs(weight.SlopePerDay) * Month > limits.WeightSlope.Value)
         {
             var month = weight.SlopePerDay * Month;
             var beside = (month > 0, slow) switch
@@ -213,7 +215,7 @@ internal static class NurseFindings
         }
 
         var pressure = Trend.Of(nights.Where(night => night.Sitting is not null).Select(night => (night.Date.DayNumber, (double)night.Sitting!.Value.SystolicMillimetersOfMercury)), Month);
-        if (pressure is not null && Math.Abs(pressure.SlopePerDay) > limits.SlopeErrors * pressure.Error && Math.Abs(pressure.SlopePerDay) * Month > limits.PressureSlopeMillimetersOfMercury)
+        if (pressure is not null && Math.Abs(pressure.SlopePerDay) > limits.SlopeErrors.Value * pressure.Error && Math.Abs(pressure.SlopePerDay) * Month > limits.PressureSlope.Value)
         {
             var last = nights.Where(night => night.Sitting is not null).TakeLast(7).Select(night => (double)night.Sitting!.Value.SystolicMillimetersOfMercury).Median();
             Warn(findings, "record-pressure-trend", $"Systolic pressure {(pressure.SlopePerDay > 0 ? "rises" : "falls")} by {Math.Abs(pressure.SlopePerDay) * Month:0} mmHg in four weeks, to about {last:0}.");

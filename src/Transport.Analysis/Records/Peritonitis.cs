@@ -16,7 +16,7 @@ internal static class Peritonitis
                 last = day;
             }
 
-            reasons[t] = last is { } sign && day - sign <= limits.PeritonitisDays
+            reasons[t] = last is { } sign && day - sign <= limits.PeritonitisDays.Value
                 ? day == sign ? "cloudy fluid or peritonitis" : "within weeks of a cloudy bag or peritonitis"
                 : "";
         }

@@ -6,9 +6,10 @@ namespace Transport.Analysis;
 /// </remarks>
 public sealed class RecordBook
 {
-    private RecordBook(string fileName, IReadOnlyList<NightRecord> nights, IEnumerable<Finding> findings, IReadOnlyList<string> comments)
+    private RecordBook(string fileName, IReadOnlyList<NightRecord> nights, IEnumerable<Finding> findings, IReadOnlyList<string> comments, string code)
     {
         FileName = fileName;
+        PatientCode = code;
         Nights = nights;
         Findings = [.. findings.Select(finding => finding with { File = fileName }).OrderBy(finding => finding.Row ?? int.MaxValue)];
         Comments = comments;
@@ -16,6 +17,9 @@ public sealed class RecordBook
 
     /// <summary>The file's name, without its folder.</summary>
     public string FileName { get; }
+
+    /// <summary>The patient's code, if the book carries one; empty: whose it is cannot be checked.</summary>
+    public string PatientCode { get; }
 
     /// <summary>The nights by date, one for each date that has a row.</summary>
     public IReadOnlyList<NightRecord> Nights { get; }
@@ -64,8 +68,11 @@ public sealed class RecordBook
             throw new ArgumentException("Expected one night for each date.", nameof(nights));
         }
 
-        return new(fileName, sorted, BookArithmetic.Of(sorted), []);
+        return new(fileName, sorted, BookArithmetic.Of(sorted), [], "");
     }
+
+    /// <summary>Whether two codes are of one patient, as people write them.</summary>
+    internal static bool IsSameCode(string one, string other) => string.Equals(one.Trim(), other.Trim(), StringComparison.OrdinalIgnoreCase);
 
     /// <summary>Writes an empty book: the header, one line about each question that is asked once.</summary>
     public static void WriteBlank(TextWriter writer) => BlankBook.Write(writer);
@@ -74,11 +81,11 @@ public sealed class RecordBook
     {
         if (text is null)
         {
-            return new(fileName, [], findings, []);
+            return new(fileName, [], findings, [], "");
         }
 
-        var nights = BookReading.Of(text, findings);
+        var (nights, code) = BookReading.Of(text, findings);
         findings.AddRange(BookArithmetic.Of(nights));
-        return new(fileName, nights, findings, SheetText.CommentsOf(text));
+        return new(fileName, nights, findings, SheetText.CommentsOf(text), code);
     }
 }

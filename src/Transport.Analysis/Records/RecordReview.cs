@@ -35,6 +35,7 @@ public sealed record RecordReview
     /// <param name="book">The nights.</param>
     /// <param name="options">Thresholds and how nights differ.</param>
     /// <param name="control">Watches and stops the run.</param>
+    /// <exception cref="ArgumentException">The book carries another patient's code.</exception>
     /// <exception cref="IntegrationException">A regimen of the book could not be integrated.</exception>
     /// <exception cref="OperationCanceledException">The run was stopped.</exception>
     public static RecordReview Run(
@@ -43,6 +44,11 @@ public sealed record RecordReview
         ArgumentNullException.ThrowIfNull(patient);
         ArgumentNullException.ThrowIfNull(ensemble);
         ArgumentNullException.ThrowIfNull(book);
+        if (book.PatientCode.Length > 0 && !RecordBook.IsSameCode(book.PatientCode, patient.Code))
+        {
+            throw new ArgumentException($"Expected a book of '{patient.Code}', as the test is; {book.FileName} is of '{book.PatientCode}'. Take the book and the sheet of one patient.", nameof(book));
+        }
+
         return new ReviewRun(patient, ensemble, book, options ?? RecordReviewOptions.Default, control ?? RunControl.None).Go();
     }
 }

@@ -1,53 +1,162 @@
 namespace Transport.Analysis;
 
-/// <summary>The thresholds of a review, as data: a local protocol replaces what it wants with <c>with</c>.</summary>
+/// <summary>The thresholds of a review, each with its source: a local protocol replaces what it wants, from its file or with <c>with</c>.</summary>
 public sealed record ReviewLimits
 {
-    /// <summary>How many days before the last night count as now (choice).</summary>
-    public int NowDays { get; init; } = 3;
+    private const string Ours = "no published figure found";
 
-    /// <summary>How many days after a peritonitis nights stay out of the charts: 28, as for tests (choice).</summary>
-    public int PeritonitisDays { get; init; } = 28;
+    /// <summary>What pages call these limits: the shipped ones, or a local protocol with its version.</summary>
+    public string Name { get; init; } = "shipped limits";
 
-    /// <summary>A drain below this share of what was in is low: 0.85 (memory, low).</summary>
-    public double LowDrainShare { get; init; } = 0.85;
+    /// <summary>How many days before the last night count as now.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Not 1 to 28.</exception>
+    public Threshold NowDays
+    {
+        get;
+        init => field = Within(value, 1, 28, nameof(NowDays));
+    }
+    = new(3, "days", Evidence.Choice, Ours);
 
-    /// <summary>On so many of the last seven nights a thing is repeated: 3 (choice).</summary>
-    public int RepeatedNights { get; init; } = 3;
+    /// <summary>How many days after a peritonitis nights stay out of the charts, as for tests.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Not 0 to 365.</exception>
+    public Threshold PeritonitisDays
+    {
+        get;
+        init => field = Within(value, 0, 365, nameof(PeritonitisDays));
+    }
+    = new(28, "days", Evidence.Choice, "as for tests, whose four weeks were read");
 
-    /// <summary>Cavity volume over the fill that is worth a warning: 1.5 (memory, low).</summary>
-    public double OverfillShare { get; init; } = 1.5;
+    /// <summary>A drain below this share of what was in is low.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Not 0.1 to 1.</exception>
+    public Threshold LowDrainShare
+    {
+        get;
+        init => field = Within(value, 0.1, 1, nameof(LowDrainShare));
+    }
+    = new(0.85, "", Evidence.Memory, "practice");
 
-    /// <summary>The same where it is high: 2.0 (memory, low).</summary>
-    public double HighOverfillShare { get; init; } = 2.0;
+    /// <summary>On so many of the last seven nights a thing is repeated.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Not 1 to 7.</exception>
+    public Threshold RepeatedNights
+    {
+        get;
+        init => field = Within(value, 1, 7, nameof(RepeatedNights));
+    }
+    = new(3, "nights", Evidence.Choice, Ours);
 
-    /// <summary>Lost dwell of a night that counts, share of the planned: 0.10 (choice).</summary>
-    public double LostDwellShare { get; init; } = 0.10;
+    /// <summary>Cavity volume over the fill that is worth a warning.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Not 1 to 5.</exception>
+    public Threshold OverfillShare
+    {
+        get;
+        init => field = Within(value, 1, 5, nameof(OverfillShare));
+    }
+    = new(1.5, "", Evidence.Memory, "practice");
 
-    /// <summary>Rise of nights with the strongest bag, of the last 28 against the 28 before, that counts (choice).</summary>
-    public int StrongestRise { get; init; } = 6;
+    /// <summary>The same where it is high.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Not 1 to 5.</exception>
+    public Threshold HighOverfillShare
+    {
+        get;
+        init => field = Within(value, 1, 5, nameof(HighOverfillShare));
+    }
+    = new(2.0, "", Evidence.Memory, "practice");
 
-    /// <summary>Slope of weight that counts, kg in 28 days (choice).</summary>
-    public double WeightSlopeKilograms { get; init; } = 1.5;
+    /// <summary>Lost dwell of a night that counts, share of the planned.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Not 0.01 to 1.</exception>
+    public Threshold LostDwellShare
+    {
+        get;
+        init => field = Within(value, 0.01, 1, nameof(LostDwellShare));
+    }
+    = new(0.10, "", Evidence.Choice, Ours);
 
-    /// <summary>Slope of systolic pressure that counts, mmHg in 28 days (choice).</summary>
-    public double PressureSlopeMillimetersOfMercury { get; init; } = 15;
+    /// <summary>Rise of nights with the strongest bag, of the last 28 against the 28 before, that counts.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Not 1 to 28.</exception>
+    public Threshold StrongestRise
+    {
+        get;
+        init => field = Within(value, 1, 28, nameof(StrongestRise));
+    }
+    = new(6, "nights", Evidence.Choice, Ours);
 
-    /// <summary>How many standard errors a slope has to be away from zero (choice).</summary>
-    public double SlopeErrors { get; init; } = 4;
+    /// <summary>Slope of weight that counts, in 28 days.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Not 0.1 to 20.</exception>
+    public Threshold WeightSlope
+    {
+        get;
+        init => field = Within(value, 0.1, 20, nameof(WeightSlope));
+    }
+    = new(1.5, "kg", Evidence.Choice, Ours);
 
-    /// <summary>Blood glucose that counts as high, mmol/L (choice).</summary>
-    public double HighGlucoseMillimolesPerLiter { get; init; } = 15;
+    /// <summary>Slope of systolic pressure that counts, in 28 days.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Not 1 to 100.</exception>
+    public Threshold PressureSlope
+    {
+        get;
+        init => field = Within(value, 1, 100, nameof(PressureSlope));
+    }
+    = new(15, "mmHg", Evidence.Choice, Ours);
 
-    /// <summary>Nights until the charts' signals count: 30 (choice).</summary>
-    public int LearningNights { get; init; } = 30;
+    /// <summary>How many standard errors a slope has to be away from zero.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Not 1 to 20.</exception>
+    public Threshold SlopeErrors
+    {
+        get;
+        init => field = Within(value, 1, 20, nameof(SlopeErrors));
+    }
+    = new(4, "", Evidence.Choice, Ours);
 
-    /// <summary>Nights after a signal in which the new level is learned and nothing is signalled: 10 (choice).</summary>
-    public int RelearningNights { get; init; } = 10;
+    /// <summary>Blood glucose that counts as high.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Not 5 to 60.</exception>
+    public Threshold HighGlucose
+    {
+        get;
+        init => field = Within(value, 5, 60, nameof(HighGlucose));
+    }
+    = new(15, "mmol/L", Evidence.Choice, "as for tests");
+
+    /// <summary>Nights until the charts' signals count.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Not 7 to 365.</exception>
+    public Threshold LearningNights
+    {
+        get;
+        init => field = Within(value, 7, 365, nameof(LearningNights));
+    }
+    = new(30, "nights", Evidence.Choice, Ours);
+
+    /// <summary>Nights after a signal in which the new level is learned and nothing is signalled.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Not 1 to 365.</exception>
+    public Threshold RelearningNights
+    {
+        get;
+        init => field = Within(value, 1, 365, nameof(RelearningNights));
+    }
+    = new(10, "nights", Evidence.Choice, Ours);
 
     /// <summary>Charts of each channel.</summary>
     public ReviewCharts Charts { get; init; } = ReviewCharts.Default;
 
     /// <summary>The defaults.</summary>
     public static ReviewLimits Default { get; } = new();
+
+    /// <summary>The shipped limits with those of a local protocol's part <c>nights</c> in their place.</summary>
+    /// <param name="protocol">The protocol.</param>
+    /// <param name="findings">What is wrong with that part. A limit that has an error stays as shipped.</param>
+    public static ReviewLimits From(LocalProtocol protocol, out IReadOnlyList<Finding> findings)
+    {
+        ArgumentNullException.ThrowIfNull(protocol);
+        var found = new List<Finding>();
+        findings = found;
+        return protocol.Nights is { } nights
+            ? protocol.Over(new ReviewLimits { Name = $"{protocol.Name}, version {protocol.Version}" }, nights, found)
+            : Default;
+    }
+
+    private static Threshold Within(Threshold value, double low, double high, string name)
+    {
+        ArgumentNullException.ThrowIfNull(value, name);
+        Require.InRange(value.Value, low, high, value.Unit, name);
+        return value;
+    }
 }

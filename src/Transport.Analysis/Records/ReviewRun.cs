@@ -128,20 +128,17 @@ internal sealed class ReviewRun
             : 0;
         var nightCorrection = lost * response.OfNight(NightLever.LostDwell) + glucose * response.OfNight(NightLever.PlasmaGlucose);
         var expected = response.Night + nightCorrection;
-        var isNext = t > 0 && nights[t].Date.DayNumber - nights[t - 1].Date.DayNumber == 1;
-
-        // What comes out in the evening went in with the regimen of the morning before.
-        var before = isNext && responses[t - 1] is { } yesterday ? yesterday : response;
-        var dayCorrection = glucose * before.OfInitialDrain(NightLever.PlasmaGlucose);
-        var expectedDrain = before.InitialDrain + dayCorrection;
+        var before = NightBefore.Of(nights, responses, t);
+        var dayCorrection = glucose * before?.OfInitialDrain(NightLever.PlasmaGlucose) ?? 0;
+        var expectedDrain = before?.InitialDrain + dayCorrection;
         var learns = leftOut.Length == 0;
         var from = filter.Steps.Count;
         filter.Next(response, lastCharted < 0 ? 1 : nights[t].Date.DayNumber - nights[lastCharted].Date.DayNumber);
         lastCharted = t;
         var readings = new List<NightReading>();
-        if (record.InitialDrain is { } drain)
+        if (record.InitialDrain is { } drain && before is not null)
         {
-            readings.Add(filter.InitialDrain(before, expectedDrain, drain.Milliliters, learns));
+            readings.Add(filter.InitialDrain(before, expectedDrain!.Value, drain.Milliliters, learns));
         }
 
         if (response.FirstCycle is { } first && record.CycleDrains.Length == response.Regimen.Cycles)
@@ -150,11 +147,11 @@ internal sealed class ReviewRun
             readings.Add(filter.FirstCycle(first, cycles[0] - cycles[1..^1].Average(), learns));
         }
 
-        var (observed, holdsDay) = UltrafiltrationOf(record, before, count);
+        var (observed, holdsDay) = UltrafiltrationOf(record, before?.DayFill, count);
         if (observed is { } uf)
         {
             readings.Add(holdsDay
-                ? filter.NightAndDay(response, expected + expectedDrain - before.DayFill, uf, learns)
+                ? filter.NightAndDay(response, expected + expectedDrain!.Value - before!.DayFill, uf, learns)
                 : filter.Night(response, expected, uf, learns));
         }
 
@@ -184,7 +181,7 @@ internal sealed class ReviewRun
     }
 
     // By the bags where all are written; else the total less what it counts beside the night.
-    private static (double? Value, bool HoldsDay) UltrafiltrationOf(NightRecord record, NightResponse before, UltrafiltrationCount count)
+    private static (double? Value, bool HoldsDay) UltrafiltrationOf(NightRecord record, double? dayFill, UltrafiltrationCount count)
     {
         if (record.CycleDrains.Length > 0 && record.UltrafiltrationByBags is { } bags)
         {
@@ -195,10 +192,11 @@ internal sealed class ReviewRun
         {
             (null, _, _) => (null, false),
             ({ } total, _, UltrafiltrationCount.Night) => (total, false),
-            ({ } total, { } drain, UltrafiltrationCount.NightAndDay) => (total - drain + before.DayFill, false),
+            ({ } total, { } drain, UltrafiltrationCount.NightAndDay) => (total - drain + (dayFill ?? 0), false),
             ({ } total, { } drain, _) => (total - drain, false),
+            _ when dayFill is null => (null, false),
             ({ } total, null, UltrafiltrationCount.NightAndDay) => (total, true),
-            ({ } total, null, _) => (total - before.DayFill, true),
+            ({ } total, null, _) => (total - dayFill, true),
         };
     }
 
@@ -212,14 +210,14 @@ internal sealed class ReviewRun
                 continue;
             }
 
-            if (charted <= Math.Max(options.Limits.LearningNights, quietUntil))
+            if (charted <= Math.Max(options.Limits.LearningNights.Value, quietUntil))
             {
                 charts[reading.Channel].Reset();
                 continue;
             }
 
             signals.Add((t, reading.Channel, sign));
-            quietUntil = charted + options.Limits.RelearningNights;
+            quietUntil = charted + (int)options.Limits.RelearningNights.Value;
             filter.Reopen();
             foreach (var chart in charts.Values)
             {

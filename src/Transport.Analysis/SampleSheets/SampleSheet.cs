@@ -43,6 +43,9 @@ public sealed class SampleSheet
     /// <summary>Laboratory values in the order of the file, in the laboratory's own units and as understood.</summary>
     public IReadOnlyList<SheetMeasurement> Measurements { get; }
 
+    /// <summary>Whether the sheet says of itself that its data are invented.</summary>
+    public bool IsInvented => Comments.Any(comment => comment.Contains("invented data", StringComparison.OrdinalIgnoreCase));
+
     /// <summary>Comment lines of the file, without their mark (#), in their order: where a sheet says that its data are invented.</summary>
     public IReadOnlyList<string> Comments { get; private init; } = [];
 

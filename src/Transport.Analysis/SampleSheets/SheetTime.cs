@@ -59,7 +59,7 @@ internal static partial class SheetTime
 
     private static double Number(Match match, string group) => double.Parse(match.Groups[group].Value, CultureInfo.InvariantCulture);
 
-    [GeneratedRegex(@"^(?<h>\d{1,2}):(?<m>\d{2})(:(?<s>\d{2}))?\s*((?<half>[aApP])\.?[mM]\.?)?$")]
+    [GeneratedRegex(@"^(?<h>[0-9]{1,2}):(?<m>[0-9]{2})(:(?<s>[0-9]{2}))?\s*((?<half>[aApP])\.?[mM]\.?)?$")]
     private static partial Regex ClockForm();
 
     [GeneratedRegex(@"^(?<number>.*?\d)\s*(?<unit>min|minutes?|h|hrs?|hours?)?\.?$", RegexOptions.IgnoreCase)]

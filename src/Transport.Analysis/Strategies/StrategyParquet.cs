@@ -7,12 +7,14 @@ namespace Transport.Analysis;
 /// <summary>Rows of a study as a Parquet file of one row group, and back.</summary>
 internal static class StrategyParquet
 {
-    private static readonly ImmutableArray<DataField> Fields =
-    [
+    // Fields belong to a schema; without one neither writer nor reader knows them.
+    private static readonly ParquetSchema Schema = new([
         .. StrategyColumns.All.Select(column => column.IsText ? new DataField(column.Name, typeof(string), isNullable: false)
             : column.IsWhole ? new DataField<int>(column.Name)
-            : (DataField)new DataField<double>(column.Name)),
-    ];
+            : (Field)new DataField<double>(column.Name)),
+    ]);
+
+    private static readonly ImmutableArray<DataField> Fields = [.. Schema.DataFields];
 
     public static byte[] Write(IReadOnlyList<StrategyRow> rows)
     {
@@ -31,7 +33,7 @@ internal static class StrategyParquet
 
     private static async Task WriteAsync(IReadOnlyList<StrategyRow> rows, Stream stream)
     {
-        await using var writer = await ParquetWriter.CreateAsync(new ParquetSchema(Fields), stream);
+        await using var writer = await ParquetWriter.CreateAsync(Schema, stream);
         using var group = writer.CreateRowGroup();
         for (var c = 0; c < Fields.Length; c++)
         {

@@ -44,6 +44,12 @@ internal struct DrainSystem<T>(ThreePoreSystem<T> cavity) : IOdeSystem<T>
         rates[size] = pace;
     }
 
+    public readonly int KinkCount => 0;
+
+    public readonly T Kink(int index, ReadOnlySpan<T> state) => T.Of(1);
+
+    public readonly T Bend(ReadOnlySpan<T> rates) => T.Of(0);
+
     public readonly void AbsoluteScale(Span<double> scale)
     {
         Cavity.AbsoluteScale(scale[..Cavity.Dimension]);

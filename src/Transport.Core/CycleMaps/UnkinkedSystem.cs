@@ -10,5 +10,11 @@ internal struct UnkinkedSystem<T>(ThreePoreSystem<T> cavity) : IOdeSystem<T>
 
     public readonly void Derivatives(double minutes, ReadOnlySpan<T> state, Span<T> rates) => Cavity.Derivatives(minutes, state, rates);
 
+    public readonly int KinkCount => 0;
+
+    public readonly T Kink(int index, ReadOnlySpan<T> state) => T.Of(1);
+
+    public readonly T Bend(ReadOnlySpan<T> rates) => T.Of(0);
+
     public readonly void AbsoluteScale(Span<double> scale) => Cavity.AbsoluteScale(scale);
 }

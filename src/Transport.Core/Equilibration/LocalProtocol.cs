@@ -8,10 +8,6 @@ namespace Transport;
 /// <remarks>What the file does not mention stays as shipped. The format is in docs/how-to/local-protocol.md.</remarks>
 public sealed record LocalProtocol
 {
-    private static readonly Dictionary<string, PropertyInfo> Limits = typeof(MembraneThresholds).GetProperties()
-        .Where(property => property.PropertyType == typeof(Threshold))
-        .ToDictionary(property => JsonNamingPolicy.CamelCase.ConvertName(property.Name));
-
     private LocalProtocol(string name, string version, MembraneThresholds thresholds, CategoryCuts? cuts, IReadOnlyList<Finding> findings) =>
         (Name, Version, Thresholds, Cuts, Findings) = (name, version, thresholds with { Name = $"{name}, version {version}" }, cuts, findings);
 
@@ -27,7 +23,10 @@ public sealed record LocalProtocol
     /// <summary>Borders of D/P creatinine; null where the file gives none.</summary>
     public CategoryCuts? Cuts { get; }
 
-    /// <summary>Everything wrong with the file. A limit that has an error stays as shipped.</summary>
+    /// <summary>The part on record books, whose table is not known here; null where the file has none.</summary>
+    internal JsonElement? Nights { get; private init; }
+
+    /// <summary>Everything wrong with the file but its part on record books. A limit that has an error stays as shipped.</summary>
     public IReadOnlyList<Finding> Findings { get; }
 
     /// <summary>Whether an error keeps part of the file from being used.</summary>
@@ -71,44 +70,57 @@ public sealed record LocalProtocol
             }
 
             var source = $"{name ?? "local protocol"}, version {version ?? "unknown"}";
-            var thresholds = Part(root, "limits") is { } limits ? Overridden(limits, source, findings) : MembraneThresholds.Default;
+            var thresholds = Part(root, "limits") is { } limits ? Over(new MembraneThresholds(), limits, source, findings) : MembraneThresholds.Default;
             var cuts = Part(root, "creatinineBorders") is { } borders ? Borders(borders, source, findings) : null;
-            return new(name ?? "unnamed protocol", version ?? "unknown", thresholds, cuts, findings);
+            return new(name ?? "unnamed protocol", version ?? "unknown", thresholds, cuts, findings) { Nights = Part(root, "nights")?.Clone() };
         }
     }
 
-    private static MembraneThresholds Overridden(JsonElement limits, string source, List<Finding> findings)
+    /// <summary>Puts the file's values in the place of those of a fresh table of limits.</summary>
+    internal T Over<T>(T shipped, JsonElement part, List<Finding> findings)
+        where T : class => Over(shipped, part, $"{Name}, version {Version}", findings);
+
+    private static T Over<T>(T shipped, JsonElement part, string source, List<Finding> findings)
+        where T : class
     {
-        var thresholds = MembraneThresholds.Default with { };
-        foreach (var limit in limits.EnumerateObject())
+        var limits = typeof(T).GetProperties().Where(property => property.PropertyType == typeof(Threshold))
+            .ToDictionary(property => JsonNamingPolicy.CamelCase.ConvertName(property.Name));
+        foreach (var limit in part.EnumerateObject())
         {
-            if (!Limits.TryGetValue(limit.Name, out var property))
+            if (!limits.TryGetValue(limit.Name, out var property))
             {
                 findings.Add(new(Severity.Error, "protocol-unknown-limit", "There is no limit of this name; it is left out.") { Field = limit.Name });
                 continue;
             }
 
-            var shipped = (Threshold)property.GetValue(thresholds)!;
+            var before = (Threshold)property.GetValue(shipped)!;
             if (Number(limit.Value, "value") is not { } value || value < 0)
             {
-                findings.Add(new(Severity.Error, "protocol-bad-value", "A limit needs a value of zero or more; the shipped one is used.") { Field = limit.Name, Expected = shipped.ToString() });
+                findings.Add(new(Severity.Error, "protocol-bad-value", "A limit needs a value of zero or more; the shipped one is used.") { Field = limit.Name, Expected = before.ToString() });
             }
-            else if ((Text(limit.Value, "unit") ?? "") != shipped.Unit)
+            else if ((Text(limit.Value, "unit") ?? "") != before.Unit)
             {
                 findings.Add(new(Severity.Error, "protocol-wrong-unit", "The limit has another unit than the one it is compared in; the shipped one is used.")
                 {
                     Field = limit.Name,
                     Found = Text(limit.Value, "unit") ?? "no unit",
-                    Expected = shipped.Unit.Length == 0 ? "no unit" : shipped.Unit,
+                    Expected = before.Unit.Length == 0 ? "no unit" : before.Unit,
                 });
             }
             else
             {
-                property.SetValue(thresholds, new Threshold(value, shipped.Unit, Evidence.Choice, source));
+                try
+                {
+                    property.SetValue(shipped, new Threshold(value, before.Unit, Evidence.Choice, source));
+                }
+                catch (TargetInvocationException problem) when (problem.InnerException is ArgumentException refused)
+                {
+                    findings.Add(new(Severity.Error, "protocol-bad-value", $"{refused.Message.Split(" (Parameter")[0]} The shipped one is used.") { Field = limit.Name, Expected = before.ToString() });
+                }
             }
         }
 
-        return thresholds;
+        return shipped;
     }
 
     private static CategoryCuts? Borders(JsonElement borders, string source, List<Finding> findings)

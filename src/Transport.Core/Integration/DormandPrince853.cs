@@ -31,8 +31,6 @@ internal sealed class DormandPrince853<T, TSystem> : IDenseSource<T>
     // Vectors that go together in a combination of stages.
     private const int Block = 4;
 
-    private readonly int n;
-    private readonly int stride;
     private readonly LaneMemory<T> stages;
     private readonly LaneMemory<T> nothing;
     private readonly LaneMemory<T> start;
@@ -43,6 +41,11 @@ internal sealed class DormandPrince853<T, TSystem> : IDenseSource<T>
     private readonly double[] scale;
     private TSystem system;
 
+    // Components of the state that is integrated, and of a row in memory.
+    private int n;
+    private int stride;
+
+    /// <param name="system">The equations, while their dimension is the largest.</param>
     public DormandPrince853(TSystem system)
     {
         this.system = system;
@@ -69,7 +72,7 @@ internal sealed class DormandPrince853<T, TSystem> : IDenseSource<T>
     /// <summary>Integrates from one time to another, or to where the observer stops.</summary>
     /// <param name="from">Start, min.</param>
     /// <param name="to">End, min, not before the start.</param>
-    /// <param name="state">The state at the start; afterwards at the time returned.</param>
+    /// <param name="state">The state at the start, as long as the system's dimension now; afterwards at the time returned.</param>
     /// <param name="options">Tolerance and step limit.</param>
     /// <param name="observer">Sees each step.</param>
     /// <returns>The time reached, min.</returns>
@@ -83,8 +86,10 @@ internal sealed class DormandPrince853<T, TSystem> : IDenseSource<T>
             return from;
         }
 
+        n = state.Length;
+        stride = Stride(n);
         state.CopyTo(start.Span);
-        system.AbsoluteScale(scale);
+        system.AbsoluteScale(scale.AsSpan(0, n));
         Evaluate(from, start.Span[..n], Stage(0));
         var t = from;
         var h = FirstStep(from, to - from, options.RelativeTolerance, out var soon);

@@ -84,6 +84,12 @@ internal struct BodySystem<T> : IOdeSystem<T>
         return flows.Ultrasmall + flows.Small + flows.Large - Cavity.BulkRemoval(state);
     }
 
+    public readonly int KinkCount => 0;
+
+    public readonly T Kink(int index, ReadOnlySpan<T> state) => T.Of(1);
+
+    public readonly T Bend(ReadOnlySpan<T> rates) => T.Of(0);
+
     public readonly void AbsoluteScale(Span<double> scale)
     {
         Cavity.AbsoluteScale(scale);
@@ -98,7 +104,7 @@ internal struct BodySystem<T> : IOdeSystem<T>
     {
         for (var k = 0; k < pools.Length; k++)
         {
-            Cavity.Plasma[pools[k].Solute] = (pools[k].BloodSide / pools[k].Volume) * state[PoolSlot + k];
+            Cavity.Plasma(pools[k].Solute) = (pools[k].BloodSide / pools[k].Volume) * state[PoolSlot + k];
         }
     }
 

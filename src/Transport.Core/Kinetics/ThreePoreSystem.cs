@@ -23,14 +23,10 @@ internal struct ThreePoreSystem<T> : IDwellSystem<T>
     private readonly int polymer;
     private readonly double[] molarMass;
 
-    // Per solute: plasma and fresh-fluid concentration, the ways through small and large pores, and RT φ σ of the pore classes.
-    private readonly SoluteRow<T> plasma;
+    // Per solute: plasma and the ways through small and large pores; the fresh fluid; RT φ σ of the three pore classes, one after the other.
+    private readonly SoluteTable<T> ways;
     private readonly double[] fresh;
-    private readonly PorePassages<T> small;
-    private readonly PorePassages<T> large;
-    private readonly SoluteRow<T> osmotic_C;
-    private readonly SoluteRow<T> osmotic_S;
-    private readonly SoluteRow<T> osmotic_L;
+    private readonly LaneMemory<T> osmotic;
     private FluidTerms<T> fluid;
     private AreaLaw areaLaw;
 
@@ -40,13 +36,9 @@ internal struct ThreePoreSystem<T> : IDwellSystem<T>
         solutes = panel.Count;
         polymer = panel.PolymerStart;
         molarMass = polymer < solutes ? [.. panel.Solutes.Select(solute => solute.MolarMassGramsPerMole)] : [];
-        plasma = new(solutes);
+        ways = new(solutes);
         fresh = new double[solutes];
-        small = new(solutes);
-        large = new(solutes);
-        osmotic_C = new(solutes);
-        osmotic_S = new(solutes);
-        osmotic_L = new(solutes);
+        osmotic = new(3 * solutes);
     }
 
     /// <summary>The equations of a membrane facing a plasma.</summary>
@@ -105,14 +97,11 @@ internal struct ThreePoreSystem<T> : IDwellSystem<T>
             var (sigma_L, perArea_L) = pores.Large[i];
             var ps_L = perArea_L * area_L;
             var ps_S = Whole(i) is { } whole ? T.PositivePart(whole - ps_L) : perArea_S * area_S;
-            small[i] = PorePassage<T>.Of(T.Of(1 - sigma_S), i == SolutePanel.Glucose ? free.GlucosePermeabilityScale * ps_S : ps_S);
-            large[i] = PorePassage<T>.Of(T.Of(1 - sigma_L), ps_L);
-            sharpest = T.Max(sharpest, T.AtMost(small[i].HalfPeclet, T.Of(SharpestOfTurns)));
+            var small = PorePassage<T>.Of(T.Of(1 - sigma_S), i == SolutePanel.Glucose ? free.GlucosePermeabilityScale * ps_S : ps_S);
+            ways[i] = new(T.Of(pores.BloodSide[i] * plasma[i]), small, PorePassage<T>.Of(T.Of(1 - sigma_L), ps_L));
+            sharpest = T.Max(sharpest, T.AtMost(small.HalfPeclet, T.Of(SharpestOfTurns)));
             var pull = RT * (i < polymer ? SolutePanel.OsmoticWeight(i) : membrane.PolymerOsmoticEfficiency);
-            osmotic_C[i] = T.Of(pull);
-            osmotic_S[i] = T.Of(pull * sigma_S);
-            osmotic_L[i] = T.Of(pull * sigma_L);
-            this.plasma[i] = T.Of(pores.BloodSide[i] * plasma[i]);
+            (osmotic[3 * i], osmotic[3 * i + 1], osmotic[3 * i + 2]) = (T.Of(pull), T.Of(pull * sigma_S), T.Of(pull * sigma_L));
         }
 
         fluid.SharpestTurn = sharpest;
@@ -138,12 +127,8 @@ internal struct ThreePoreSystem<T> : IDwellSystem<T>
         }
 
         fluid.WriteLane(lane, one.fluid);
-        small.WriteLane(lane, one.small);
-        large.WriteLane(lane, one.large);
-        LaneOf.Write(plasma.Span, lane, one.plasma.Span);
-        LaneOf.Write(osmotic_C.Span, lane, one.osmotic_C.Span);
-        LaneOf.Write(osmotic_S.Span, lane, one.osmotic_S.Span);
-        LaneOf.Write(osmotic_L.Span, lane, one.osmotic_L.Span);
+        ways.WriteLane(lane, one.ways);
+        LaneOf.Write(osmotic.Span, lane, one.osmotic.Span);
     }
 
     /// <summary>Flow of fresh fluid into the cavity, mL/min.</summary>
@@ -167,10 +152,10 @@ internal struct ThreePoreSystem<T> : IDwellSystem<T>
     /// <summary>Composition of the inflow, mmol/L, to be written before a fill.</summary>
     public readonly Span<double> Fresh => fresh;
 
-    /// <summary>Concentrations on the blood side, mmol/L; the body behind the membrane may write those that it does not hold constant.</summary>
-    public readonly Span<T> Plasma => plasma.Span[..solutes];
+    /// <summary>Concentration of a solute on the blood side, mmol/L; the body behind the membrane may write those that it does not hold constant.</summary>
+    public readonly ref T Plasma(int solute) => ref ways.Plasma(solute);
 
-    public readonly T PlasmaOf(int solute) => plasma[solute];
+    public readonly T PlasmaOf(int solute) => ways.Plasma(solute);
 
     public readonly int Dimension => 4 + solutes + (CollectsDrain ? solutes : 0);
 
@@ -200,7 +185,7 @@ internal struct ThreePoreSystem<T> : IDwellSystem<T>
         (now.Flow_C, now.Flow_S, now.Flow_L) = PoreFlows(state, now.PerVolume, g);
         now.Diffusion = Transient(minutes) * g;
         now.PerDiffusion = T.Of(1) / now.Diffusion;
-        if (SoluteRow<T>.FourAtOnce)
+        if (SoluteTable<T>.FourAtOnce)
         {
             SoluteRates<Lanes4>(now, state, rates);
         }
@@ -240,19 +225,20 @@ internal struct ThreePoreSystem<T> : IDwellSystem<T>
     private readonly void SoluteRates<TStep>(in Moment now, ReadOnlySpan<T> state, Span<T> rates)
         where TStep : struct, ILane<TStep>
     {
-        var perVolume = SoluteRow<T>.Spread<TStep>(now.PerVolume);
-        var outward = SoluteRow<T>.Spread<TStep>(now.Outward);
-        var flow = (SoluteRow<T>.Spread<TStep>(now.Flow_S), SoluteRow<T>.Spread<TStep>(now.Flow_L));
-        var flowPerArea = (SoluteRow<T>.Spread<TStep>(now.PerDiffusion * now.Flow_S), SoluteRow<T>.Spread<TStep>(now.PerDiffusion * now.Flow_L));
-        var diffusion = SoluteRow<T>.Spread<TStep>(now.Diffusion);
-        state = state.Slice(1, solutes + 3);
-        rates = rates.Slice(1, solutes + 3);
-        var steps = SoluteRow<T>.StepCount(solutes);
+        var perVolume = SoluteTable<T>.Spread<TStep>(now.PerVolume);
+        var outward = SoluteTable<T>.Spread<TStep>(now.Outward);
+        var flow = (SoluteTable<T>.Spread<TStep>(now.Flow_S), SoluteTable<T>.Spread<TStep>(now.Flow_L));
+        var flowPerArea = (SoluteTable<T>.Spread<TStep>(now.PerDiffusion * now.Flow_S), SoluteTable<T>.Spread<TStep>(now.PerDiffusion * now.Flow_L));
+        var diffusion = SoluteTable<T>.Spread<TStep>(now.Diffusion);
+        ref var way = ref ways.First<TStep>();
+        ref var amount = ref SoluteTable<T>.First<TStep>(state.Slice(1, solutes + 3));
+        ref var rate = ref SoluteTable<T>.First<TStep>(rates.Slice(1, solutes + 3));
+        var steps = SoluteTable<T>.StepCount(solutes);
         for (var i = 0; i < steps; i++)
         {
-            var d = SoluteRow<T>.At<TStep>(state, i) * perVolume;
-            var flux = PorePassage<TStep>.Flux(small.At<TStep>(i), large.At<TStep>(i), flow, flowPerArea, diffusion, plasma.At<TStep>(i), d);
-            SoluteRow<T>.At<TStep>(rates, i) = flux - outward * d;
+            var d = Unsafe.Add(ref amount, i) * perVolume;
+            var flux = Unsafe.Add(ref way, i).Flux(flow, flowPerArea, diffusion, d);
+            Unsafe.Add(ref rate, i) = flux - outward * d;
         }
     }
 
@@ -263,8 +249,8 @@ internal struct ThreePoreSystem<T> : IDwellSystem<T>
     public readonly double Passed(int path, int solute) => path switch
     {
         0 => 0,
-        1 => T.Largest(small[solute].Passed),
-        _ => T.Largest(large[solute].Passed),
+        1 => T.Largest(ways[solute].Small.Passed),
+        _ => T.Largest(ways[solute].Large.Passed),
     };
 
     // L + κ max(0, V/C − P0)
@@ -285,9 +271,9 @@ internal struct ThreePoreSystem<T> : IDwellSystem<T>
     {
         const int G = SolutePanel.Glucose;
         var perVolume = T.Of(1) / start[0];
-        var byGlucose = osmotic_S[G] * (start[1 + G] * perVolume - plasma[G]);
+        var byGlucose = osmotic[3 * G + 1] * (start[1 + G] * perVolume - ways.Plasma(G));
         var (_, drive, _) = Drives(start, perVolume);
-        return T.Log(byGlucose / (byGlucose - drive)) / ((small[G].PS + large[G].PS) * perVolume);
+        return T.Log(byGlucose / (byGlucose - drive)) / ((ways[G].Small.PS + ways[G].Large.PS) * perVolume);
     }
 
     public readonly int KinkCount => (areaLaw == AreaLaw.TwoThirds ? 1 : 0) + (LosesFluid ? 1 : 0);
@@ -349,11 +335,12 @@ internal struct ThreePoreSystem<T> : IDwellSystem<T>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private readonly (T C, T S, T L) Pull((T C, T S, T L) drives, int solute, T dialysate)
     {
-        var gradient = dialysate - plasma[solute];
+        var gradient = dialysate - ways.Plasma(solute);
+        ref var pull = ref osmotic[3 * solute];
         return (
-            T.MultiplyAdd(osmotic_C[solute], gradient, drives.C),
-            T.MultiplyAdd(osmotic_S[solute], gradient, drives.S),
-            T.MultiplyAdd(osmotic_L[solute], gradient, drives.L));
+            T.MultiplyAdd(pull, gradient, drives.C),
+            T.MultiplyAdd(Unsafe.Add(ref pull, 1), gradient, drives.S),
+            T.MultiplyAdd(Unsafe.Add(ref pull, 2), gradient, drives.L));
     }
 
     public readonly void AbsoluteScale(Span<double> scale)
@@ -363,7 +350,7 @@ internal struct ThreePoreSystem<T> : IDwellSystem<T>
         for (var i = 0; i < solutes; i++)
         {
             // A solute that is nowhere has no size of its own.
-            var amount = 1e-3 * reference * Math.Max(1e-6, Math.Max(T.Largest(plasma[i]), fresh[i]));
+            var amount = 1e-3 * reference * Math.Max(1e-6, Math.Max(T.Largest(PlasmaOf(i)), fresh[i]));
             scale[1 + i] = amount;
             if (CollectsDrain)
             {

@@ -80,6 +80,12 @@ internal readonly struct LumpedSystem<T> : IDwellSystem<T>
         perGlucose * (state[1 + SolutePanel.Glucose] * perVolume - T.Of(plasma[SolutePanel.Glucose]))
         + perSodium * (state[1 + SolutePanel.Sodium] * perVolume - T.Of(plasma[SolutePanel.Sodium]));
 
+    public int KinkCount => 0;
+
+    public T Kink(int index, ReadOnlySpan<T> state) => T.Of(1);
+
+    public T Bend(ReadOnlySpan<T> rates) => T.Of(0);
+
     public void AbsoluteScale(Span<double> scale)
     {
         scale[0] = 0.01 * fill;

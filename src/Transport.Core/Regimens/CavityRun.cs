@@ -255,9 +255,12 @@ internal sealed class CavityRun
         system.Cavity.Inflow = inflow;
         system.Cavity.Outflow = outflow;
         system.Cavity.Instilled = instilled;
+
+        // What is drained is followed only while there is a drain; with pools, which stand behind it in the state, always.
+        system.Cavity.CollectsDrain = outflow > 0 || pools.Length > 0;
         var observer = new PhaseObserver(ref system, target, inflow - outflow, Sampler, Course);
         var start = Time;
-        Time = integrator.Run(Time, end, State, integration, ref observer);
+        Time = integrator.Run(Time, end, State.AsSpan(0, system.Dimension), integration, ref observer);
         record.Open += Time - start;
         if (observer.Peak > record.Peak)
         {

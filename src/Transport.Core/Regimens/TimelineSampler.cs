@@ -27,7 +27,7 @@ internal sealed class TimelineSampler(double interval, SolutePanel panel, int di
         while (next * interval < end)
         {
             var minutes = next++ * interval;
-            for (var i = 0; i < sample.Length; i++)
+            for (var i = 0; i < step.StartState.Length; i++)
             {
                 sample[i] = step.Component(i, minutes);
             }

@@ -15,28 +15,11 @@ internal static class FiledPages
         if (paths.Select(Path.GetFullPath).GroupBy(path => path).FirstOrDefault(group => group.Count() > 1) is { } twice)
             throw new NotebookRunException(NotebookRunException.BadRequest, $"{Path.GetFileName(twice.Key)} is given twice.");
 
-        var options = Options(protocolPath, problems);
+        var options = ProtocolFile.Read(protocolPath, problems)?.ToOptions() ?? EquilibrationIndicesOptions.Default;
         var groups = SheetGroup.Of([.. paths.Select(SampleSheet.Read)], out var findings);
         problems.AddRange(findings);
         said = [.. groups.Select(group => group.Why + ".")];
         return problems.Count > 0 ? [] : [.. groups.GroupBy(NameOf).SelectMany(alike => alike.Select((group, i) => (Numbered(alike.Key, i), PageOf(group, options))))];
-    }
-
-    private static EquilibrationIndicesOptions Options(string? path, List<Finding> problems)
-    {
-        if (path is null)
-            return EquilibrationIndicesOptions.Default;
-        try
-        {
-            var protocol = LocalProtocol.Read(path);
-            problems.AddRange(protocol.Findings.Where(finding => finding.Severity == Severity.Error).Select(finding => finding with { File = Path.GetFileName(path) }));
-            return protocol.ToOptions();
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException)
-        {
-            problems.Add(new(Severity.Error, "protocol-unreadable", "The file of limits cannot be opened; check its name and folder.") { File = Path.GetFileName(path) });
-            return EquilibrationIndicesOptions.Default;
-        }
     }
 
     private static ReportPage PageOf(SheetGroup group, EquilibrationIndicesOptions options)

@@ -27,10 +27,10 @@ internal static class RecordFacts
 
     private static string ToHtml(object value)
     {
-        var html = new StringBuilder("<table style=\"border-collapse:collapse;font-variant-numeric:tabular-nums;margin:0\"><tbody>");
+        var html = new StringBuilder($"<table style=\"{TableStyle.Table}\"><tbody>");
         foreach (var (what, text) in Facts(value))
         {
-            html.Append("<tr style=\"border-bottom:1px solid #8884;background:none\">").Append(CultureInfo.InvariantCulture,
+            html.Append(TableStyle.RowStart).Append(CultureInfo.InvariantCulture,
                 $"<th scope=\"row\" style=\"text-align:left;font-weight:normal\">{WebUtility.HtmlEncode(what)}</th><td style=\"text-align:left\">{WebUtility.HtmlEncode(text)}</td></tr>");
         }
 

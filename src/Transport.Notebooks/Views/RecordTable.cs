@@ -14,10 +14,6 @@ internal static class RecordTable
     // A sequence may be endless.
     private const int MostRows = 2000;
 
-    // A translucent gray, and no other color: the table follows light and dark.
-    private const string RowStart = "<tr style=\"border-bottom:1px solid #8884;background:none\">";
-    private const string TableStyle = "border-collapse:collapse;font-variant-numeric:tabular-nums;margin:0";
-
     /// <summary>The table, or null when the items are not all of one type with properties to show.</summary>
     public static string? TryToHtml(IEnumerable sequence)
     {
@@ -78,16 +74,16 @@ internal static class RecordTable
 
     private static void AppendTable(StringBuilder html, List<Column> columns, int from, int to)
     {
-        html.Append(CultureInfo.InvariantCulture, $"<table style=\"{TableStyle}\"><colgroup>");
+        html.Append(CultureInfo.InvariantCulture, $"<table style=\"{TableStyle.Table}\"><colgroup>");
         foreach (var column in columns)
             html.Append(CultureInfo.InvariantCulture, $"<col style=\"width:{column.Width + 3}ch\">");
-        html.Append("</colgroup><thead>").Append(RowStart);
+        html.Append("</colgroup><thead>").Append(TableStyle.RowStart);
         foreach (var column in columns)
             AppendCell(html, "th", " scope=\"col\"", column, column.Title);
         html.Append("</tr></thead><tbody>");
         for (var row = from; row < to; row++)
         {
-            html.Append(RowStart);
+            html.Append(TableStyle.RowStart);
             foreach (var column in columns)
                 AppendCell(html, "td", "", column, column.Texts[row]);
             html.Append("</tr>");

@@ -21,7 +21,7 @@ internal static class PageHeader
     public static PageText Of(
         PageText page, string title, IReadOnlyList<SampleSheet> sheets, Patient patient, string when, string form, MembraneThresholds limits, bool isPreliminary)
     {
-        var isInvented = sheets.Any(sheet => sheet.Comments.Any(comment => comment.Contains("invented data", StringComparison.OrdinalIgnoreCase)));
+        var isInvented = sheets.Any(sheet => sheet.IsInvented);
         var isLocal = limits.Name != MembraneThresholds.Default.Name;
         page.Title(title, string.Join(" · ", new[] { isPreliminary ? "PRELIMINARY" : null, isInvented ? "INVENTED DATA" : null }.OfType<string>()))
             .Identity(

@@ -20,14 +20,15 @@ public static class RecordPage
     /// <summary>The page.</summary>
     /// <param name="review">The review.</param>
     /// <param name="testedOn">Date of the test whose membrane the expectations come from; null where not known.</param>
-    public static string Of(RecordReview review, DateOnly? testedOn = null)
+    /// <param name="sheet">The sheet of that test; null where there was none at hand. Where either of the two is invented, the page says so.</param>
+    public static string Of(RecordReview review, DateOnly? testedOn = null, SampleSheet? sheet = null)
     {
         ArgumentNullException.ThrowIfNull(review);
         var page = new StringBuilder();
         var last = review.Nights.Count > 0 ? review.Nights[^1].Record.Date : (DateOnly?)null;
         page.Append("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'unsafe-inline'\">\n")
             .Append(CultureInfo.InvariantCulture, $"<title>Nights of {Escape(review.Patient.Code)}</title>\n<style>{Style}</style>\n</head>\n<body>\n")
-            .Append(CultureInfo.InvariantCulture, $"<div class=\"whose\"><h1>What the nights say</h1><div>{Escape(Whose(review, last, testedOn))}</div></div>\n");
+            .Append(CultureInfo.InvariantCulture, $"<div class=\"whose\"><h1>What the nights say</h1><div>{Escape(Whose(review, last, testedOn, review.Book.IsInvented || sheet?.IsInvented == true))}</div></div>\n");
         if (last is null)
         {
             return page.Append("<p>The book holds no night that could be read.</p>").Append(Problems(review)).Append("</body>\n</html>\n").ToString();
@@ -47,7 +48,9 @@ public static class RecordPage
         AppendWeeks(page, review, last.Value);
         page.Append("<p>").Append(Escape(Text(review))).Append("</p>\n").Append(Problems(review));
         page.Append("<p class=\"small\"><b>Before anybody acts on this.</b> No flag is not safety: this page looks for lasting change in what was written down and watches nobody. Cloudy fluid, fever or belly pain, even with clear fluid: the patient contacts the unit at once and keeps the bag. ")
-            .Append("Breathlessness, pain on filling, swelling or blood: stop and call. Symptoms, fluid state, nutrition and laboratory values are not assessed here. An aid for licensed staff, no prescription and no order; confirm with the treating team, change nothing on this page alone. Local protocol rules. A book carries no code of a patient: whose it is was not checked.</p>\n</body>\n</html>\n");
+            .Append("Breathlessness, pain on filling, swelling or blood: stop and call. Symptoms, fluid state, nutrition and laboratory values are not assessed here. An aid for licensed staff, no prescription and no order; confirm with the treating team, change nothing on this page alone. Local protocol rules. ")
+            .Append(CultureInfo.InvariantCulture, $"Limits: {Escape(review.Options.Limits.Name)}. ")
+            .Append(review.Book.PatientCode.Length > 0 ? "Book and test carry the same patient's code." : "The book carries no patient's code: whose it is was not checked.").Append("</p>\n</body>\n</html>\n");
         return page.ToString();
     }
 
@@ -59,12 +62,12 @@ public static class RecordPage
         _ => "",
     };
 
-    private static string Whose(RecordReview review, DateOnly? last, DateOnly? testedOn) => string.Join(" · ", new[]
+    private static string Whose(RecordReview review, DateOnly? last, DateOnly? testedOn, bool isInvented) => string.Join(" · ", new[]
     {
         review.Patient.Code.Length > 0 ? review.Patient.Code : "no code",
         last is { } day ? string.Create(CultureInfo.InvariantCulture, $"to {day:yyyy-MM-dd}") : null,
         testedOn is { } test ? string.Create(CultureInfo.InvariantCulture, $"test of {test:yyyy-MM-dd}") : "date of the test not given",
-        review.Book.IsInvented ? "invented data" : null,
+        isInvented ? "invented data" : null,
     }.OfType<string>());
 
     private static void AppendFindings(StringBuilder page, RecordReview review)

@@ -38,7 +38,7 @@ public static class Reports
         var test = sheet.TryToTest(out var read) ? read : null;
         var code = Fact("code");
         var date = test?.Date is { } day ? day.ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture) : Fact("date") is { } written ? $"\"{written}\" (not understood)" : null;
-        var isInvented = sheet.Comments.Any(comment => comment.Contains("invented data", StringComparison.OrdinalIgnoreCase));
+        var isInvented = sheet.IsInvented;
         var block = new ReportBlock().Identity(string.Join(" · ", new[]
         {
             code ?? "no code",

@@ -56,6 +56,34 @@ public sealed class LocalProtocolTests
             Assert.Contains($"`{char.ToLowerInvariant(property.Name[0])}{property.Name[1..]}`", page, StringComparison.Ordinal));
     }
 
+    [Fact]
+    public void The_part_on_nights_overrides_the_limits_of_a_review_and_the_page_lists_every_one()
+    {
+        var page = File.ReadAllText(Path.Combine(Repository.Root, "docs", "how-to", "local-protocol.md"));
+        var limits = ReviewLimits.From(Read(Regex.Matches(page, "```json\r?\n(?<file>.*?)```", RegexOptions.Singleline)[1].Groups["file"].Value), out var findings);
+        Assert.Empty(findings);
+        Assert.Equal((0.80, 5, 3), (limits.LowDrainShare.Value, limits.NowDays.Value, limits.RepeatedNights.Value));
+        Assert.Equal("Ward 5, invented, version 2026-02", limits.Name);
+        Assert.All(typeof(ReviewLimits).GetProperties().Where(property => property.PropertyType == typeof(Threshold)), property =>
+        {
+            var shipped = (Threshold)property.GetValue(ReviewLimits.Default)!;
+            Assert.Contains(FormattableString.Invariant($"| `{char.ToLowerInvariant(property.Name[0])}{property.Name[1..]}` | {shipped.Value:0.##} | {shipped.Unit} |"), page, StringComparison.Ordinal);
+        });
+        Assert.Same(ReviewLimits.Default, ReviewLimits.From(Read("""{ "name": "x", "version": "1" }"""), out _));
+    }
+
+    [Theory]
+    [InlineData("""{ "noSuchLimit": { "value": 1 } }""", "protocol-unknown-limit")]
+    [InlineData("""{ "nowDays": { "value": 3, "unit": "h" } }""", "protocol-wrong-unit")]
+    [InlineData("""{ "nowDays": { "value": 400, "unit": "days" } }""", "protocol-bad-value")]
+    [InlineData("""{ "lowDrainShare": { "value": -1 } }""", "protocol-bad-value")]
+    public void What_is_wrong_with_the_part_on_nights_is_a_finding_and_the_shipped_limit_stays(string nights, string code)
+    {
+        var limits = ReviewLimits.From(Read($$"""{ "name": "x", "version": "1", "nights": {{nights}} }"""), out var findings);
+        Assert.Equal(code, Assert.Single(findings).Code);
+        Assert.Equal(ReviewLimits.Default, limits with { Name = ReviewLimits.Default.Name });
+    }
+
     private static LocalProtocol Read(string json)
     {
         using var stream = new MemoryStream(Encoding.UTF8.GetBytes(json));

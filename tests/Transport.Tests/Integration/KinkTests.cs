@@ -100,6 +100,8 @@ public sealed class KinkTests
             rates[1] = state[1];
         }
 
+        public Real Bend(ReadOnlySpan<Real> rates) => Real.Of(0);
+
         public void AbsoluteScale(Span<double> scale) => scale.Fill(1);
     }
 }

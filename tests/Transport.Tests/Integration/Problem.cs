@@ -29,6 +29,12 @@ internal sealed record Problem(string Name, Func<double, double[], double[]> Rat
         }
     }
 
+    public int KinkCount => 0;
+
+    public Real Kink(int index, ReadOnlySpan<Real> state) => Real.Of(1);
+
+    public Real Bend(ReadOnlySpan<Real> rates) => Real.Of(0);
+
     public void AbsoluteScale(Span<double> scale) => scale.Fill(Scale);
 
     public Real[] Start() => [.. Initial.Select(Real.Of)];

@@ -67,7 +67,7 @@ public sealed class RatesTests
         var state = new Real[system.Dimension];
         state[0] = Real.Of(2000);
         var index = Panel.IndexOf(Known.Solute(name));
-        Assert.Equal(small + large, Rates(system, state)[1 + index] / system.Plasma[index].Value, halfDigits + 1e-14);
+        Assert.Equal(small + large, Rates(system, state)[1 + index] / system.PlasmaOf(index).Value, halfDigits + 1e-14);
     }
 
     [Fact]
@@ -86,7 +86,7 @@ public sealed class RatesTests
         state[0] = Real.Of(2300);
         for (var i = 0; i < Panel.Count; i++)
         {
-            state[1 + i] = Real.Of(2300 * system.Plasma[i].Value);
+            state[1 + i] = Real.Of(2300 * system.PlasmaOf(i).Value);
         }
 
         Assert.All(Rates(system, state), rate => Assert.Equal(0, rate, 1e-10));

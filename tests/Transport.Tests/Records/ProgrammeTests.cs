@@ -70,6 +70,34 @@ public sealed class ProgrammeTests
         }
     }
 
+    [Fact]
+    public void The_files_are_what_their_command_makes()
+    {
+        var made = Directory.CreateTempSubdirectory("programme-");
+        try
+        {
+            VirtualProgramme.Write(made.FullName);
+            var files = made.GetFiles();
+            Assert.Equal(2 * VirtualProgramme.People.Count, files.Length);
+            Assert.All(files, file => Assert.Equal(File.ReadAllText(file.FullName).ReplaceLineEndings("\n"), File.ReadAllText(Path.Combine(Folder, file.Name)).ReplaceLineEndings("\n")));
+        }
+        finally
+        {
+            made.Delete(recursive: true);
+        }
+    }
+
+    [Fact]
+    public void A_page_of_an_invented_sheet_says_so_though_its_book_does_not()
+    {
+        var review = Review("VP-01");
+        var plain = RecordBook.From(review.Book.Nights, "book");
+        Assert.False(plain.IsInvented);
+        var bare = RecordReview.Run(review.Patient, MembraneFit.Run(SampleSheet.Read(Path.Combine(Folder, "VP-01-sheet.csv")).ToTest()).ToEnsemble(10), plain);
+        Assert.DoesNotContain("invented data", RecordPage.Of(bare), StringComparison.Ordinal);
+        Assert.Contains("invented data", RecordPage.Of(bare, sheet: SampleSheet.Read(Path.Combine(Folder, "VP-01-sheet.csv"))), StringComparison.Ordinal);
+    }
+
     private static RecordReview Review(string code)
     {
         var test = SampleSheet.Read(Path.Combine(Folder, code + "-sheet.csv")).ToTest();

@@ -156,11 +156,58 @@ public sealed class RecordBookTests
     }
 
     [Fact]
-    public void The_blank_book_reads_without_a_finding()
+    public void A_header_without_rows_says_where_the_first_night_belongs()
+    {
+        var finding = Assert.Single(Read("date,uf (mL)").Findings);
+        Assert.Equal(("book-no-nights", 2, "date", "book.csv"), (finding.Code, finding.Row, finding.Field, finding.File));
+    }
+
+    [Fact]
+    public void Rows_without_a_date_are_one_finding_together()
+    {
+        var book = Read("date,uf (mL)", "2026-02-05,800", ",810", " ,820", "-,830");
+        var finding = Assert.Single(book.Findings);
+        Assert.Equal(("book-date-unreadable", 3), (finding.Code, finding.Row));
+        Assert.Contains("3 rows have no date and are left out: 3, 4, 5", finding.Message, StringComparison.Ordinal);
+        Assert.Single(book.Nights);
+    }
+
+    [Theory]
+    [InlineData("night fluid (mmol/L)", "٢ x 5 L 75.5", "not-a-number")] // ٢ is an Arabic two: no bag is read from it, so the cell is no strength either
+    [InlineData("night fluid (mmol/L)", "0 x 5 L 75.5", "book-fluid-unreadable")]
+    [InlineData("night fluid (mmol/L)", "0 x 5 L 75.5 + 5 L 126", "book-fluid-unreadable")]
+    [InlineData("pressure sitting", "١٢٠/٨٠", "book-pressure-unreadable")]
+    [InlineData("uf (mL)", "٨٠٠", "not-a-number")]
+    [InlineData("began", "23:59:60", "not-a-time")]
+    [InlineData("began", "٠٧:٣٠", "not-a-time")]
+    public void What_no_book_should_hold_is_a_finding_and_never_an_exception(string column, string cell, string code)
+    {
+        var finding = Assert.Single(Read($"date,exchange,{column}", $"2026-02-05,1,{cell}").Findings);
+        Assert.Equal((code, 2), (finding.Code, finding.Row));
+        Assert.Equal(cell, finding.Found);
+    }
+
+    [Fact]
+    public void A_book_carries_its_patients_code_once_and_no_row_of_another()
+    {
+        var book = Read("date,patient,uf (mL)", "2026-02-05,AB-1,800", "2026-02-06,,810", "2026-02-07,ab-1,820", "2026-02-08,CD-2,400");
+        Assert.Equal("AB-1", book.PatientCode);
+        Assert.Equal(3, book.Nights.Count);
+        var finding = Assert.Single(book.Findings);
+        Assert.Equal(("book-of-two-patients", 5, "CD-2", "AB-1"), (finding.Code, finding.Row, finding.Found, finding.Expected));
+        var ensemble = MembraneFit.Run(Fitting.InventedTests.Of(ReferenceMembranes.MeanIncidentAdult().ScaledTo(Patient.Example.BodySurface), DialysisSolution.Glucose227)).ToEnsemble(10);
+        Assert.Contains("'AB-1'", Assert.Throws<ArgumentException>(() => RecordReview.Run(Patient.Example, ensemble, book)).Message, StringComparison.Ordinal);
+        Assert.NotEmpty(RecordReview.Run(Patient.Example with { Code = "ab-1" }, ensemble, book).Nights);
+    }
+
+    [Fact]
+    public void The_blank_book_asks_for_a_night_and_reads_one_without_a_finding()
     {
         using var writer = new StringWriter();
         RecordBook.WriteBlank(writer);
-        Assert.Empty(RecordBook.Read(new MemoryStream(Encoding.UTF8.GetBytes(writer.ToString())), "blank.csv").Findings);
+        Assert.Equal("book-no-nights", Assert.Single(RecordBook.Read(new MemoryStream(Encoding.UTF8.GetBytes(writer + "\n")), "blank.csv").Findings).Code);
+        var columns = writer.ToString().TrimEnd().Split('\n')[^1].Count(letter => letter == ',');
+        Assert.Empty(RecordBook.Read(new MemoryStream(Encoding.UTF8.GetBytes(writer + "2026-02-05" + new string(',', columns))), "blank.csv").Findings);
     }
 
     private static RecordBook Read(string header, string[] rows) => Read([header, .. rows]);

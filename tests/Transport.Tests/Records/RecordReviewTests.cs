@@ -60,6 +60,50 @@ public sealed class RecordReviewTests
     }
 
     [Fact]
+    public void The_logarithm_of_a_far_tail_is_not_lost()
+    {
+        // Φ(−10) = 7.619853024160527e-24 and Φ(−30) = 4.906713927148187e-198 (memory; published tables of the normal tail); at −60 no double holds it.
+        Assert.Equal(Math.Log(2 * 7.619853024160527e-24), ChangeSearch.LogTwicePhi(-10), 1e-9);
+        Assert.Equal(Math.Log(2) + Math.Log(4.906713927148187e-198), ChangeSearch.LogTwicePhi(-30), 1e-5); // first term of the series: 3/x⁴
+        Assert.Equal(ChangeSearch.LogTwicePhi(-20.0001), ChangeSearch.LogTwicePhi(-19.9999), 0.005);
+        Assert.InRange(ChangeSearch.LogTwicePhi(-60), -1806, -1803);
+    }
+
+    [Fact]
+    public void After_a_night_without_treatment_the_initial_drain_has_no_expectation()
+    {
+        var (person, truth, ensemble) = VirtualPerson.Of(2026, 3);
+        var nights = new VirtualBook(person, truth, WetDay).Write(5, 40, 150, BookKind.WithInitialDrain);
+        var at = Enumerable.Range(10, 20).First(t => nights[t].Date == nights[t - 1].Date.AddDays(1));
+        var skipped = Review(person, ensemble, [.. nights.Select((night, t) => t == at - 1 ? night with { IsSkipped = true } : night)]).Nights[at];
+        Assert.DoesNotContain(skipped.Readings, reading => reading.Channel == NightChannel.InitialDrain);
+        Assert.Contains(skipped.Readings, reading => reading.Channel == NightChannel.Ultrafiltration);
+        Assert.Contains(Review(person, ensemble, nights).Nights[at].Readings, reading => reading.Channel == NightChannel.InitialDrain);
+    }
+
+    [Fact]
+    public void What_the_initial_drain_left_counts_below_the_first_fill()
+    {
+        // 2 L in for the day, about that expected in the evening; 300 mL come. With the first fill of 2 L the cavity holds about 3.7 L, 1.8 times the fill, though every cycle
+        // drains what it was given.
+        var (person, truth, ensemble) = VirtualPerson.Of(2026, 3);
+        var nights = new VirtualBook(person, truth, WetDay).Write(5, 60, 150, BookKind.WithCycles);
+        Assert.DoesNotContain(Review(person, ensemble, nights).Findings, finding => finding.Code == "record-overfill-risk");
+        Assert.Equal(nights[^1].Date.AddDays(-1), nights[^2].Date);
+        var held = Review(person, ensemble, [.. nights.SkipLast(1), nights[^1] with { InitialDrain = Volume.FromMilliliters(300) }]);
+        Assert.Contains(held.Findings, finding => finding.Code == "record-overfill-risk");
+    }
+
+    [Fact]
+    public void Limits_and_noise_out_of_their_range_are_refused()
+    {
+        Assert.Throws<ArgumentOutOfRangeException>(() => new ReviewLimits { LowDrainShare = new(1.2, "", Evidence.Choice, "test") });
+        Assert.Throws<ArgumentOutOfRangeException>(() => new ReviewLimits { LearningNights = new(double.NaN, "nights", Evidence.Choice, "test") });
+        Assert.Throws<ArgumentOutOfRangeException>(() => new NightNoise { WanderCorrelation = 1 });
+        Assert.Throws<ArgumentOutOfRangeException>(() => new NightNoise { OffsetMilliliters = double.PositiveInfinity });
+    }
+
+    [Fact]
     public void The_charts_of_a_review_have_the_limits_of_their_stated_run_lengths()
     {
         // To 0.005, as they are written; the run lengths are the documentation's.

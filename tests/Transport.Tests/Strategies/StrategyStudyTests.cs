@@ -97,6 +97,24 @@ public sealed class StrategyStudyTests : IDisposable
     }
 
     [Fact]
+    public void A_part_is_read_by_a_program_that_has_written_none()
+    {
+        // The library once more, in a context of its own, as after a restart; it once could read only after it had written.
+        var part = StrategyParquet.Write([.. StrategyStudy.Run(Small).Rows]);
+        var again = new System.Runtime.Loader.AssemblyLoadContext("after a restart", isCollectible: true);
+        try
+        {
+            var fresh = again.LoadFromAssemblyPath(typeof(StrategyParquet).Assembly.Location).GetType(typeof(StrategyParquet).FullName!)!;
+            var rows = (System.Collections.IEnumerable)fresh.GetMethod(nameof(StrategyParquet.Read))!.Invoke(null, [part])!;
+            Assert.Equal(18, rows.Cast<object>().Count());
+        }
+        finally
+        {
+            again.Unload();
+        }
+    }
+
+    [Fact]
     public void The_manifest_names_each_part_with_its_patients_and_seeds()
     {
         StrategyStudy.Run(Small, folder.FullName);
