@@ -83,7 +83,7 @@ public sealed class KernelTests(KernelConversation kernel) : IClassFixture<Kerne
     [SkippableFact]
     public void A_long_cell_shows_how_far_it_is_and_leaves_nothing_of_it()
     {
-        var shown = Seen("long").AsArray();
+        var shown = Seen("long").AsArray().Where(output => (string?)output!["type"] != "execute_input").ToList();
         Assert.Equal("display_data", (string?)shown[0]!["type"]);
         Assert.Contains(shown, output => (string?)output!["type"] == "execute_result" && (string?)output["data"]!["text/plain"] == "7");
         Assert.Contains("%, ", (string?)shown[1]!["data"]!["text/plain"], StringComparison.Ordinal);
