@@ -295,6 +295,11 @@ public sealed partial class ViewTests
         var ours = FailureOf(new NotebookRunException(1, "The dwell is too long."));
         Assert.Equal("The dwell is too long.", ours.Message);
         Assert.Empty(ours.StackTrace);
+        var refused = FailureOf(Record.Exception(() => Volume.FromLiters(double.NaN))!);
+        Assert.EndsWith("L. Found: NaN.", refused.Message, StringComparison.Ordinal);
+        Assert.DoesNotContain("Parameter", refused.Message, StringComparison.Ordinal);
+        var missing = CellFailure.From(new CommandFailed(Record.Exception(() => EquilibrationIndices.Of((EquilibrationTest)null!))!, new SubmitCode("")), [], 1, "cell");
+        Assert.Equal(("test: Value cannot be null.", 0), (missing.Message, missing.StackTrace.Count));
         Assert.Equal("The dwell is too long.", FailureOf(new AggregateException(new NotebookRunException(1, "The dwell is too long."))).Message);
         Assert.NotEmpty(CellFailure.From(new CommandFailed(ParseFailure(), new SubmitCode("")), [], 1, "cell").StackTrace);
     }
