@@ -41,6 +41,7 @@ public sealed partial class CommittedNotebookTests : IDisposable
         var cells = NotebookDocument.Read(path).Cells;
         Assert.EndsWith("?", cells[0].Source.Split('\n')[0], StringComparison.Ordinal); // its title is its question
         Assert.Contains("Caution.Block()", cells[^1].Source, StringComparison.Ordinal);
+        Assert.Matches(@"^## (Next|Try)\n\n1\. ", cells.Last(cell => !cell.IsCode).Source[cells.Last(cell => !cell.IsCode).Source.LastIndexOf("## ", StringComparison.Ordinal)..]); // exercises or next steps end it
         Assert.Contains("parameters", cells.First(cell => cell.IsCode).Tags);
         Assert.All(cells.Where(cell => cell.IsCode), cell => Assert.NotNull(cell.File["execution_count"]));
     }

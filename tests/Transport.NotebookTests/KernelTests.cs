@@ -79,6 +79,38 @@ public sealed class KernelTests(KernelConversation kernel) : IClassFixture<Kerne
         Assert.InRange((double)Seen("kilobytes of a cell with a variable")!, 100, 250);
     }
 
+    // Four seconds of work: a bar after two, the share that the run reports, nothing of it left at the end.
+    [SkippableFact]
+    public void A_long_cell_shows_how_far_it_is_and_leaves_nothing_of_it()
+    {
+        var shown = Seen("long").AsArray().Where(output => (string?)output!["type"] != "execute_input").ToList();
+        Assert.Equal("display_data", (string?)shown[0]!["type"]);
+        Assert.Contains(shown, output => (string?)output!["type"] == "execute_result" && (string?)output["data"]!["text/plain"] == "7");
+        Assert.Contains("%, ", (string?)shown[1]!["data"]!["text/plain"], StringComparison.Ordinal);
+        Assert.Contains("<progress", (string?)shown[0]!["data"]!["text/html"], StringComparison.Ordinal);
+        Assert.Equal("", (string?)shown.Last(output => (string?)output!["type"] == "update_display_data")!["data"]!["text/plain"]);
+    }
+
+    [SkippableFact]
+    public void A_cell_that_ends_in_a_task_waits_for_it_and_shows_what_it_brings()
+    {
+        Assert.Equal("2000 mL", (string?)Seen("task").AsArray()[^1]!["data"]!["text/plain"]);
+        Assert.Contains("Expected a finite number", (string?)Seen("failing task")["evalue"], StringComparison.Ordinal);
+    }
+
+    // What a user did, in one sentence: no name of an exception, and of the calls only the cell's own line.
+    [SkippableFact]
+    public void Refusals_of_a_regimen_and_a_sheet_are_a_sentence_and_a_line()
+    {
+        foreach (var refusal in new[] { Seen("refused regimen"), Seen("refused sheet") })
+        {
+            var told = refusal["traceback"]!.AsArray().Select(line => (string)line!).ToList();
+            Assert.StartsWith("at line 1: ", told[^1], StringComparison.Ordinal);
+            Assert.Single(told, line => line.StartsWith("at ", StringComparison.Ordinal));
+            Assert.DoesNotContain("Exception", string.Join(' ', told), StringComparison.Ordinal);
+        }
+    }
+
     [SkippableFact]
     public void Completeness_and_history_are_answered()
     {

@@ -38,6 +38,21 @@ public sealed class ReportCommandTests : IDisposable
         Assert.Contains("merrow-06-collection.csv holds a 24-h collection", errors, StringComparison.Ordinal);
     }
 
+    // One name in two folders: neither page replaces the other.
+    [Fact]
+    public async Task Two_collections_of_one_file_name_become_two_pages()
+    {
+        foreach (var folder in new[] { "spring", "autumn" })
+        {
+            Directory.CreateDirectory(_bench.PathOf(folder));
+            File.Copy(Example("merrow-06-collection"), _bench.PathOf($"{folder}/collection.csv"));
+        }
+
+        var (exitCode, output, _) = await RunAsync("report", "spring/collection.csv", "autumn/collection.csv");
+        Assert.Equal((0, 2), (exitCode, output.Split('\n').Length));
+        Assert.Equal(["collection-collection-2.html", "collection-collection-2.md", "collection-collection.html", "collection-collection.md"], Written());
+    }
+
     [Fact]
     public async Task Every_problem_of_every_sheet_and_of_the_limits_is_said_and_nothing_is_written()
     {

@@ -6,7 +6,7 @@ using Transport.Reporting;
 namespace Transport.NotebookTests;
 
 /// <summary>How values look.</summary>
-public sealed class ViewTests
+public sealed partial class ViewTests
 {
     public ViewTests() => NotebookViews.Register();
 
@@ -87,6 +87,24 @@ public sealed class ViewTests
     }
 
     [Fact]
+    public void A_small_number_beside_a_large_one_keeps_three_digits_of_its_own()
+    {
+        var html = Html(new[] { new Night("", 28622, 0, true, null), new Night("", 0.3162, 0, true, null), new Night("", 1.879, 0, true, null) });
+
+        Assert.Contains(">28622</td>", html, StringComparison.Ordinal);
+        Assert.Contains(">0.316</td>", html, StringComparison.Ordinal);
+        Assert.Contains(">1.88</td>", html, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Dates_durations_and_names_read_as_words()
+    {
+        var text = new[] { new { Day = new DateOnly(2025, 3, 6), Dwell = TimeSpan.FromMinutes(86), Break = TimeSpan.Zero, Channel = NightChannel.InitialDrain, Rows = new[] { 1.5, 2 }, None = Array.Empty<int>() } }.ToDisplayString("text/plain");
+        Assert.Contains("2025-03-06  1 h 26 min  0 min  initial drain  1.500; 2", text, StringComparison.Ordinal);
+        Assert.Contains("none", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_small_number_beside_a_large_one_does_not_read_as_zero()
     {
         var html = Html(new[] { new Night("", 2500.5, 0, true, null), new Night("", 0.0004, 0, true, null) });
@@ -148,13 +166,75 @@ public sealed class ViewTests
     public void Every_public_noun_of_the_library_has_a_view()
     {
         // By default a value without a view is its ToString, which for a record is the compiler's dump and for a class its name.
-        var nouns = new[] { typeof(Patient).Assembly, typeof(Analysis.SampleSheet).Assembly, typeof(Figure).Assembly }.SelectMany(assembly => assembly.GetExportedTypes())
+        var nouns = new[] { typeof(Patient).Assembly, typeof(SampleSheet).Assembly, typeof(Figure).Assembly }.SelectMany(assembly => assembly.GetExportedTypes())
             .Where(type => !type.IsEnum && !type.IsInterface && !type.ContainsGenericParameters && !type.IsByRefLike && !(type.IsAbstract && type.IsSealed)
                 && !type.IsAssignableTo(typeof(Delegate)) && !type.IsAssignableTo(typeof(Exception)) && !type.IsAssignableTo(typeof(System.Collections.IEnumerable)))
             .ToList();
         Assert.True(nouns.Count > 150);
         Assert.All(nouns, noun => Assert.NotEqual([], Formatter.GetPreferredMimeTypesFor(noun)));
     }
+
+    // What a user meets who ends a cell with any part of a result: everything that real runs return, followed down its properties.
+    [Fact]
+    public async Task No_part_of_a_result_winces()
+    {
+        static string Example(string name) => Path.Combine(Transport.Tests.Repository.Root, "reference-data", "examples", name);
+        var sheet = SampleSheet.Read(Example("programme/VP-05-sheet.csv"));
+        var test = sheet.ToTest();
+        var fit = MembraneFit.Run(test);
+        var ensemble = fit.ToEnsemble(20);
+        var present = Regimen.Cycling(TimeSpan.FromHours(9), 4, Volume.FromLiters(2), DialysisSolution.Glucose136, new DayFill(DialysisSolution.Icodextrin, Volume.FromLiters(1.5)));
+        var goals = new RegimenGoals(FluidTarget.Between(Volume.FromMilliliters(200), Volume.FromMilliliters(900)));
+        var look = new OutlookOptions { Tested = test.Solution, EnsembleMembers = 20 };
+        var space = new RegimenSpace { Cycles = [4, 5], VolumesPerCycle = [Volume.FromLiters(2)] };
+        var dwell = new Dwell(DialysisSolution.Glucose386, Volume.FromLiters(2), TimeSpan.FromHours(4), ResidualFluid.Used(Volume.FromMilliliters(250), test.Patient.Plasma));
+        object[] results =
+        [
+            sheet, test, EquilibrationIndices.Of(test), fit, ensemble, PopulationPrior.IncidentAdults(), LumpedMembrane.Typical, PlasmaComposition.Typical,
+            RecordReview.Run(test.Patient, ensemble, RecordBook.Read(Example("programme/VP-05-book.csv")), new() { Tested = test.Solution }),
+            RegimenSearch.Run(test.Patient, ensemble, goals, space, present, new() { Tested = test.Solution, EnsembleMembers = 10 }), goals, space,
+            RegimenComparison.Run(test.Patient, ensemble, present, look), WhatIf.Run(test.Patient, ensemble, present, RegimenKnob.LostDwell, [0, 30], look),
+            RegimenSimulation.Run(test.Patient, fit.Membrane, present, new() { Timeline = TimeSpan.FromMinutes(30) }), DwellSimulation.Run(test.Patient, fit.Membrane, dwell),
+            DwellCurves.Run(test.Patient, ensemble), TestDesign.Run(fit, DesignTarget.LogarithmOf(MembraneParameter.DiffusionArea), options: new() { Membranes = 5 }), MembraneSampling.Run(fit, new() { DrawsPerChain = 100, EffectiveDraws = 0 }),
+            CollectionIndices.Of(SampleSheet.Read(Example("merrow-06-collection.csv")).ToCollection()),
+        ];
+
+        var seen = new Dictionary<Type, string>();
+        foreach (var result in results)
+            await Task.Run(() => Follow(result, seen));
+        Assert.True(seen.Count > 90, $"{seen.Count} nouns met");
+        Assert.All(seen, noun => Assert.False(Wince().IsMatch(noun.Value), $"{noun.Key.Name}: {Wince().Match(noun.Value).Value} in\n{noun.Value}"));
+    }
+
+    private static void Follow(object? value, Dictionary<Type, string> seen)
+    {
+        if (value is System.Collections.IEnumerable values and not string)
+        {
+            foreach (var item in values.Cast<object?>().Take(2))
+                Follow(item, seen);
+            return;
+        }
+
+        if (value?.GetType() is not { IsEnum: false, IsGenericType: false } type || !type.Assembly.GetName().Name!.StartsWith("Transport.", StringComparison.Ordinal) || !seen.TryAdd(type, ""))
+            return;
+        var alone = value.ToDisplayString("text/plain");
+        seen[type] = $"{alone}\n{(Formatter.GetPreferredMimeTypesFor(type).Contains("text/html") ? Html(value) : "")}\n{new[] { value, value }.ToDisplayString("text/plain")}";
+        foreach (var property in type.GetProperties().Where(property => property.GetIndexParameters().Length == 0 && !property.PropertyType.IsByRefLike && !property.GetMethod!.IsStatic))
+        {
+            try
+            {
+                Follow(property.GetValue(value), seen);
+            }
+            catch (System.Reflection.TargetInvocationException)
+            {
+                // A property that this state does not have.
+            }
+        }
+    }
+
+    // Names of the platform's types, the compiler's dumps and its names, times with ticks, dates in one country's order, numbers with all their digits.
+    [System.Text.RegularExpressions.GeneratedRegex(@"System\.\w|`\d|<>|&lt;&gt;|\w+ \{ \w+ =|\d:\d\d:\d\d|\b\d\d/\d\d/\d{4}|\d\.\d{7,}|\bNaN\b|Transport\.\w+\.\w")]
+    private static partial System.Text.RegularExpressions.Regex Wince();
 
     private sealed record Course(string Fluid, double PeakHours, double LossMillilitersPerMinute, double Liters);
 
@@ -215,6 +295,11 @@ public sealed class ViewTests
         var ours = FailureOf(new NotebookRunException(1, "The dwell is too long."));
         Assert.Equal("The dwell is too long.", ours.Message);
         Assert.Empty(ours.StackTrace);
+        var refused = FailureOf(Record.Exception(() => Volume.FromLiters(double.NaN))!);
+        Assert.EndsWith("L. Found: NaN.", refused.Message, StringComparison.Ordinal);
+        Assert.DoesNotContain("Parameter", refused.Message, StringComparison.Ordinal);
+        var missing = CellFailure.From(new CommandFailed(Record.Exception(() => EquilibrationIndices.Of((EquilibrationTest)null!))!, new SubmitCode("")), [], 1, "cell");
+        Assert.Equal(("test: Value cannot be null.", 0), (missing.Message, missing.StackTrace.Count));
         Assert.Equal("The dwell is too long.", FailureOf(new AggregateException(new NotebookRunException(1, "The dwell is too long."))).Message);
         Assert.NotEmpty(CellFailure.From(new CommandFailed(ParseFailure(), new SubmitCode("")), [], 1, "cell").StackTrace);
     }

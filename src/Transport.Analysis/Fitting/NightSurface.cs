@@ -38,9 +38,6 @@ internal sealed class NightSurface
     /// <summary>How many means.</summary>
     public int Count => parabolas.Length;
 
-    /// <summary>Days that were simulated.</summary>
-    public int Simulated { get; private set; }
-
     /// <summary>An expected mean, mL.</summary>
     public T Predicted<T>(int mean, ReadOnlySpan<T> point)
         where T : struct, ILane<T>
@@ -110,11 +107,7 @@ internal sealed class NightSurface
         RegimenOutcome At(Vector<double> point) => Run(regimen, membrane.Membrane(point.AsArray() ?? point.ToArray()));
     }
 
-    private RegimenOutcome Run(Regimen regimen, ThreePoreMembrane there)
-    {
-        Simulated++;
-        return workspace.Run(Nights.Patient, there, regimen, Simulation, RunControl.None);
-    }
+    private RegimenOutcome Run(Regimen regimen, ThreePoreMembrane there) => workspace.Run(Nights.Patient, there, regimen, Simulation, RunControl.None);
 
     private double Of(NightMean mean, RegimenOutcome outcome)
     {

@@ -7,6 +7,9 @@ namespace Transport.Analysis;
 /// <param name="Text">What they are: "one cycle fewer; day fill glucose 2.27 % instead of glucose 1.36 %".</param>
 public sealed record RegimenChange(int Count, string Text)
 {
+    /// <summary>What they are.</summary>
+    public override string ToString() => Text;
+
     /// <summary>From one regimen to another.</summary>
     public static RegimenChange Between(Regimen present, Regimen other)
     {

@@ -28,9 +28,6 @@ internal sealed class RingWorker
         infused = new double[sums.Length];
     }
 
-    /// <summary>How many regimens were simulated phase after phase.</summary>
-    public int Simulated { get; private set; }
-
     public void Prepare(ThreePoreMembrane of)
     {
         membrane = of;
@@ -56,7 +53,6 @@ internal sealed class RingWorker
             }
         }
 
-        Simulated++;
         var outcome = workspace.Run(patient, membrane, regimen, options, RunControl.None);
         figures.Read(outcome, into);
         return DailyDoubt.ModelForm(outcome, search.Layers, search.Tested);

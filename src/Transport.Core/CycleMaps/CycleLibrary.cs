@@ -63,9 +63,6 @@ internal sealed class CycleLibrary
     /// <summary>Numbers that a ring gives: volume drained, mL; amounts drained, µmol; the fullest moment, mL.</summary>
     public int SumCount => 2 + solutes;
 
-    /// <summary>How many maps were made.</summary>
-    public long Made { get; private set; }
-
     /// <summary>Another membrane; maps are made as they are asked for.</summary>
     public void Prepare(ThreePoreMembrane membrane)
     {
@@ -161,7 +158,6 @@ internal sealed class CycleLibrary
         if (madeFor[kind] != membranes)
         {
             madeFor[kind] = membranes;
-            Made++;
             var (group, member) = places[kind];
             mapper.Map(kinds[kind], DwellsOf(group), member, map);
         }

@@ -20,11 +20,12 @@ internal static class SerialFindings
             var change = course.IsReal(course.ChangeFromPrevious) ? course.ChangeFromPrevious : course.ChangeFromFirst;
             if (course.IsReal(change))
             {
+                var unit = course.WithinPerson.Unit is { Length: > 0 } symbol ? " " + symbol : "";
                 yield return new(Severity.Note, "change-beyond-noise", "This index changed by more than chance between two tests explains.")
                 {
                     Field = course.Name,
-                    Found = Invariant($"{change.Value:+0.###;−0.###} {change.Unit} ({change.Formula})").Replace("  ", " ", StringComparison.Ordinal),
-                    Expected = Invariant($"less than {course.MinimalDetectableChange.Value:0.###} {course.WithinPerson.Unit} by chance ({course.WithinPerson.Source})"),
+                    Found = $"{(change.Value > 0 ? "+" : "")}{course.Digits(change.Value)}{unit}, {change.Formula}",
+                    Expected = $"less than {course.Digits(course.MinimalDetectableChange.Value)}{unit} by chance ({course.WithinPerson.Source})",
                 };
             }
         }

@@ -48,8 +48,15 @@ public sealed record SerialIndex
         return Math.Abs(change.Value) > MinimalDetectableChange.Value;
     }
 
+    /// <summary>Decimals that its scatter between two tests leaves a meaning to: 0 of a volume, 2 of a ratio, else 1.</summary>
+    public int Decimals => WithinPerson.Unit switch { "mL" => 0, "" => 2, _ => 1 };
+
+    // "7.5", with the minus sign of print.
+    internal string Digits(double value) =>
+        (Math.Round(value, Decimals) + 0.0).ToString($"F{Decimals}", System.Globalization.CultureInfo.InvariantCulture).Replace('-', '−');
+
     private IndexValue Change(SerialPoint from, SerialPoint to) => new(
         $"change of {Name}", to.Index.Value - from.Index.Value, WithinPerson.Unit,
-        Invariant($"{to.Index.Value:0.###} on {to.Date:yyyy-MM-dd} − {from.Index.Value:0.###} on {from.Date:yyyy-MM-dd}"), "difference",
+        Invariant($"from {Digits(from.Index.Value)} on {from.Date:yyyy-MM-dd} to {Digits(to.Index.Value)} on {to.Date:yyyy-MM-dd}"), "difference",
         Math.Sqrt(2) * WithinPerson.Value);
 }

@@ -13,5 +13,8 @@ public readonly record struct Band<T>(T Median, T Low, T High, double Coverage, 
     where T : struct
 {
     /// <summary>"540 mL (420 mL to 660 mL)".</summary>
-    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Median} ({Low} to {High})");
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Said(Median)} ({Said(Low)} to {Said(High)})");
+
+    // A ratio with four digits; a quantity says itself.
+    private static string Said(T value) => value is double number ? number.ToString("G4", CultureInfo.InvariantCulture) : value.ToString()!;
 }

@@ -51,6 +51,8 @@ public readonly record struct Mass : IComparable<Mass>
     /// <inheritdoc/>
     public int CompareTo(Mass other) => Grams.CompareTo(other.Grams);
 
-    /// <summary>The value with its unit, invariant culture.</summary>
-    public override string ToString() => Grams.ToString("0.0", CultureInfo.InvariantCulture) + " g";
+    /// <summary>The value with its unit, from 1 kg on in kg, invariant culture.</summary>
+    public override string ToString() => Math.Abs(Grams) < 1000
+        ? Grams.ToString("0.0", CultureInfo.InvariantCulture) + " g"
+        : (Grams / 1000).ToString("0.0", CultureInfo.InvariantCulture) + " kg";
 }

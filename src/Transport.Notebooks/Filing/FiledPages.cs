@@ -19,7 +19,7 @@ internal static class FiledPages
         var groups = SheetGroup.Of([.. paths.Select(SampleSheet.Read)], out var findings);
         problems.AddRange(findings);
         said = [.. groups.Select(group => group.Why + ".")];
-        return problems.Count > 0 ? [] : [.. groups.Select(group => (NameOf(group), PageOf(group, options)))];
+        return problems.Count > 0 ? [] : [.. groups.GroupBy(NameOf).SelectMany(alike => alike.Select((group, i) => (Numbered(alike.Key, i), PageOf(group, options))))];
     }
 
     private static ReportPage PageOf(SheetGroup group, EquilibrationIndicesOptions options)
@@ -34,6 +34,9 @@ internal static class FiledPages
                 [.. group.Sheets.Select(sheet => EquilibrationIndices.Of(sheet.ToTest(), options))], new() { Thresholds = options.Thresholds })),
         };
     }
+
+    // Two sheets of one name, from two folders, must not write one file.
+    private static string Numbered(string name, int earlier) => earlier == 0 ? name : FormattableString.Invariant($"{name}-{earlier + 1}");
 
     // "merrow-01-average-report", "merrow-01-average-and-2-more-series".
     private static string NameOf(SheetGroup group)

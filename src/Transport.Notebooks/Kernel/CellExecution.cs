@@ -52,7 +52,9 @@ internal sealed class CellExecution(KernelSockets sockets, Task<NotebookSession>
 
         CellFailure? failure;
         using (var relay = new OutputRelay((type, content) => sockets.Publish(request, type, content), cell))
+        using (var progress = isSilent ? null : new CellProgress(relay.Emit, cell))
         {
+            Cell.Watcher = progress;
             try
             {
                 failure = session.IsStuck
@@ -66,6 +68,7 @@ internal sealed class CellExecution(KernelSockets sockets, Task<NotebookSession>
             finally
             {
                 _running = null;
+                Cell.Watcher = null;
             }
         }
 

@@ -9,9 +9,12 @@ namespace Transport.Notebooks;
 public static class Cell
 {
     /// <summary>
-    /// Stops a run with its cell: <c>RegimenSearch.Run(…, control: Cell.Control)</c>. Outside a cell it never stops anything.
+    /// Stops a run with its cell, and shows how far it is: <c>RegimenSearch.Run(…, control: Cell.Control)</c>. Outside a cell it does neither.
     /// </summary>
-    public static RunControl Control => new() { Cancellation = KernelInvocationContext.Current?.CancellationToken ?? default };
+    public static RunControl Control => new() { Cancellation = KernelInvocationContext.Current?.CancellationToken ?? default, Progress = Watcher };
+
+    /// <summary>Who is told how far the running cell is; null where nobody watches. There is one session in a process.</summary>
+    internal static IProgress<double>? Watcher { get; set; }
 
     /// <summary>Shows a value now, before the cell ends.</summary>
     /// <param name="value">Anything; shown as it would be as a cell's last expression.</param>

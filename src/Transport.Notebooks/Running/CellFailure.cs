@@ -42,14 +42,28 @@ internal sealed partial record CellFailure(string Name, string Message, IReadOnl
                 ? $"at {At(line)}{call}"
                 : $"at cell {frame.Groups["cell"].Value}, line {line}{call}";
         });
-        return new CellFailure(exception.GetType().Name, exception.Message, [.. frames], !isOurs);
+        return new CellFailure(exception.GetType().Name, isOurs ? Said(exception) : exception.Message, [.. frames], !isOurs);
+    }
+
+    // The platform adds the parameter and the value in lines of its own: "cycles: Expected 1 or more. Found: 0."
+    private static string Said(Exception exception)
+    {
+        if (exception is not ArgumentException argument)
+            return exception.Message;
+        var said = argument.Message.Split(" (Parameter '")[0];
+        return (argument.ParamName is null or "value" ? said : $"{argument.ParamName}: {said}")
+            + (argument is ArgumentOutOfRangeException { ActualValue: { } actual } ? string.Create(CultureInfo.InvariantCulture, $" Found: {actual}.") : "");
     }
 
     /// <summary>All of it as lines of text.</summary>
     public IEnumerable<string> Describe() => [.. (NeedsName ? $"{Name}: {Message}" : Message).Split('\n'), .. StackTrace];
 
     private static bool IsOurs(Exception exception) =>
-        IsOurs(exception.GetType().Namespace) || IsOurs(exception.TargetSite?.DeclaringType?.Namespace);
+        IsOurs(exception.GetType().Namespace) || IsOurs(exception.TargetSite?.DeclaringType?.Namespace) || (exception is ArgumentException && IsOurs(Asker(exception)));
+
+    // An argument that the platform refused for the library, by ThrowIfNull and its like: whoever asked it to.
+    private static string? Asker(Exception exception) => (exception.StackTrace ?? "").Split('\n')
+        .Select(frame => frame.Trim()).FirstOrDefault(frame => !frame.StartsWith("at System.", StringComparison.Ordinal))?.Split(' ', 2)[^1];
 
     private static bool IsOurs(string? space) =>
         space == nameof(Transport) || space?.StartsWith(nameof(Transport) + ".", StringComparison.Ordinal) == true;

@@ -90,6 +90,7 @@ internal sealed class NotebookSession : IDisposable
         var command = new SubmitCode(code);
         var diagnostics = new List<Diagnostic>();
         CommandFailed? failed = null;
+        Task? returned = null;
 
         cancellation.ThrowIfCancellationRequested();
         _chain.Begin(cell);
@@ -98,8 +99,10 @@ internal sealed class NotebookSession : IDisposable
             try
             {
                 await _kernel.SendAsync(command, cancellation).WaitAsync(cancellation);
+                if (returned is not null)
+                    await FinishAsync(returned);
             }
-            catch (OperationCanceledException)
+            catch (OperationCanceledException) when (cancellation.IsCancellationRequested)
             {
                 // The command ends at once, whatever its cell still does. Whether that has left shows when the next one gets its turn.
                 _emptyCell = _kernel.SendAsync(new SubmitCode(""), CancellationToken.None);
@@ -112,6 +115,21 @@ internal sealed class NotebookSession : IDisposable
         _chain.End();
         return failed is null ? null : CellFailure.From(failed, diagnostics, cell, code);
 
+        // A cell that ends in a task ends with it, and shows what it brings.
+        async Task FinishAsync(Task task)
+        {
+            try
+            {
+                await task.WaitAsync(cancellation);
+                if (task.GetType().GetProperty(nameof(Task<>.Result)) is { PropertyType.Name: not "VoidTaskResult" } result)
+                    OnEvent(new ReturnValueProduced(result.GetValue(task), command, FormattedValue.CreateManyFromObject(result.GetValue(task))));
+            }
+            catch (Exception problem) when (!cancellation.IsCancellationRequested)
+            {
+                failed = new CommandFailed(problem, command);
+            }
+        }
+
         void OnEvent(KernelEvent kernelEvent)
         {
             switch (kernelEvent)
@@ -121,6 +139,9 @@ internal sealed class NotebookSession : IDisposable
                     break;
                 case StandardErrorValueProduced output:
                     emit(new CellOutput.Stream("stderr", TextOf(output)));
+                    break;
+                case ReturnValueProduced { Value: Task task }:
+                    returned = task;
                     break;
                 case ReturnValueProduced { FormattedValues.Count: > 0 } result:
                     emit(new CellOutput.Display(FormsOf(result), IsResult: true));

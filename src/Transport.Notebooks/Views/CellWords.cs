@@ -1,4 +1,7 @@
+using System.Collections;
 using System.Globalization;
+using System.Reflection;
+using System.Runtime.CompilerServices;
 using System.Text;
 
 namespace Transport.Notebooks;
@@ -16,17 +19,64 @@ internal static class CellWords
             : Math.Clamp(3 - (int)Math.Floor(Math.Log10(largest)), 0, 9);
     }
 
+    private const int ValuesInSight = 6;
+
     public static string TextOf(object? value, int decimals) => value switch
     {
         null => "–",
         true => "yes",
         false => "no",
-        double number when number != 0 && Math.Abs(number) < 0.5 * Math.Pow(10, -decimals) =>
-            number.ToString("0.##E+0", CultureInfo.InvariantCulture),
-        double number => number.ToString($"F{decimals}", CultureInfo.InvariantCulture),
+        double number => Number(number, decimals),
+        string text => text,
+        Enum name => string.Join(", ", name.ToString().Split(", ").Select(InLowerWords)),
+        DateOnly date => date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture),
+        TimeSpan time => Time(time),
+        ITuple parts => $"({string.Join(", ", Enumerable.Range(0, parts.Length).Select(i => TextOf(parts[i], decimals)))})",
+        IEnumerable values => Several(values),
+        _ when !SaysItself(value.GetType()) => InWords(value.GetType().Name),
         IFormattable formattable => formattable.ToString(null, CultureInfo.InvariantCulture),
         _ => value.ToString() ?? "",
     };
+
+    /// <summary>The properties of a type that say something of its values.</summary>
+    public static IEnumerable<PropertyInfo> PropertiesOf(Type type) => type.GetProperties(BindingFlags.Public | BindingFlags.Instance)
+        .Where(property => property.GetIndexParameters().Length == 0 && !property.PropertyType.IsAssignableTo(typeof(Delegate)) && !property.PropertyType.IsByRefLike);
+
+    // Numbers, texts and names, and what has words written by hand: the dump of a record is the compiler's.
+    public static bool SaysItself(Type type) =>
+        type.IsPrimitive || type.IsEnum || type == typeof(string) || !type.Assembly.GetName().Name!.StartsWith("Transport.", StringComparison.Ordinal)
+        || type.GetMethod(nameof(ToString), Type.EmptyTypes) is { } words && words.DeclaringType!.Assembly == type.Assembly && !words.IsDefined(typeof(CompilerGeneratedAttribute));
+
+    // A number that the decimals of its column leave with one digit or none keeps three of its own.
+    private static string Number(double number, int decimals)
+    {
+        var size = Math.Abs(number);
+        if (size > 0 && size < 1e-3)
+            return number.ToString("0.##E+0", CultureInfo.InvariantCulture);
+        if (number == 0 || !double.IsFinite(number) || size >= Math.Pow(10, 1 - decimals) || (double.IsInteger(number) && size >= Math.Pow(10, -decimals)))
+            return number.ToString($"F{decimals}", CultureInfo.InvariantCulture);
+        return number.ToString($"F{Math.Clamp(2 - (int)Math.Floor(Math.Log10(size)), 0, 9)}", CultureInfo.InvariantCulture);
+    }
+
+    // "1 h 26 min", "26 min", "−5 min".
+    private static string Time(TimeSpan time)
+    {
+        var minutes = (long)Math.Round(Math.Abs(time.TotalMinutes));
+        var sign = time < TimeSpan.Zero && minutes > 0 ? "−" : "";
+        var (hours, rest) = (minutes / 60, minutes % 60);
+        return string.Create(CultureInfo.InvariantCulture, $"{sign}{(hours > 0 ? $"{hours} h" : "")}{(hours > 0 && rest > 0 ? " " : "")}{(hours == 0 || rest > 0 ? $"{rest} min" : "")}");
+    }
+
+    private static string Several(IEnumerable values)
+    {
+        var items = values.Cast<object?>().Take(ValuesInSight + 1).ToList();
+        return items.Count == 0 ? "none"
+            : items.Count <= ValuesInSight && items.All(IsShort) ? string.Join("; ", items.Select(item => TextOf(item, item is double number ? DecimalsFor([number]) : 0)))
+            : values is ICollection { Count: var count } ? string.Create(CultureInfo.InvariantCulture, $"{count} of them") : "several";
+    }
+
+    // A finding says itself in a sentence, a pair of a dictionary in a dump.
+    private static bool IsShort(object? item) => item is null || (item is not Finding && !item.GetType().Name.StartsWith("KeyValuePair", StringComparison.Ordinal) && SaysItself(item.GetType()));
 
     // A name that ends in its unit: "PeakHours" reads "Peak (h)".
     private static readonly (string Words, string Symbol)[] Units =
@@ -41,6 +91,9 @@ internal static class CellWords
         var (words, symbol) = Units.FirstOrDefault(unit => name.Length > unit.Words.Length && name.EndsWith(unit.Words, StringComparison.Ordinal));
         return symbol is null ? InWords(name) : $"{InWords(name[..^words.Length])} ({symbol})";
     }
+
+    private static string InLowerWords(string name) =>
+        InWords(name) is var words && words.Length > 1 && char.IsUpper(words[1]) ? words : char.ToLowerInvariant(words[0]) + words[1..];
 
     private static string InWords(string name)
     {

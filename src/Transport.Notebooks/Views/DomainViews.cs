@@ -25,6 +25,7 @@ internal static class DomainViews
         Report<WhatIf>(RegimenReports.Of);
         Report<NightAccount>(RegimenReports.Of);
         Report<RegimenFile>(RegimenReports.Of);
+        Report<RecordReview>(RecordReports.Of);
         Report<PolymerDistribution>(PolymerReports.Of);
         Report<CalibratedPolymer>(PolymerReports.Of);
         Report<IReadOnlyList<PublishedFigure>>(PolymerReports.Of);

@@ -63,16 +63,14 @@ internal static class RecordTable
         var types = rows.Select(row => row?.GetType()).Distinct().ToList();
         return types.Count != 1 || types[0] is not { } type || !IsRecord(type)
             ? null
-            : [.. type.GetProperties(BindingFlags.Public | BindingFlags.Instance)
-                .Where(property => property.GetIndexParameters().Length == 0)
-                .Select(property => new Column(property, rows))];
+            : [.. CellWords.PropertiesOf(type).Select(property => new Column(property, rows))];
     }
 
     // Whatever formats itself (numbers, quantities, dates) is a value, not a row.
     private static bool IsRecord(Type type) =>
         type != typeof(string) && type != typeof(bool) && !type.IsAssignableTo(typeof(IFormattable))
         && !type.IsAssignableTo(typeof(IEnumerable))
-        && type.GetProperties(BindingFlags.Public | BindingFlags.Instance).Any(p => p.GetIndexParameters().Length == 0);
+        && CellWords.PropertiesOf(type).Any();
 
     private static void AppendTable(StringBuilder html, List<Column> columns, int from, int to)
     {

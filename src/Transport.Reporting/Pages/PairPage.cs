@@ -18,7 +18,7 @@ internal static class PairPage
         const string conductanceName = "osmotic conductance to glucose";
         var (weak, strong) = (pair.Weak, pair.Strong);
         SampleSheet[] sheets = [weakSheet, strongSheet];
-        var when = string.Join(" and ", new[] { weak, strong }.Select(indices => PageWords.Date(indices.Test.Date)).Distinct());
+        var when = string.Join(" and ", new[] { weak, strong }.Select(indices => PageWords.Date(indices.Test.Date)).Distinct().Order(StringComparer.Ordinal));
         var title = PageHeader.Title("Paired equilibration tests", sheets, when);
         var page = new PageText();
         PageHeader.Of(page, title, sheets, strong.Test.Patient, when, $"pair: {weak.Test.Solution.Name}, {strong.Test.Solution.Name}", strong.Options.Thresholds,

@@ -42,7 +42,7 @@ internal static class SeriesPage
     {
         var change = course.ChangeFromFirst;
         var smallest = course.MinimalDetectableChange;
-        var decimals = smallest.Unit == "mL" ? 0 : smallest.Unit.Length == 0 ? 2 : 1;
+        var decimals = course.Decimals;
         var unit = smallest.Unit.Length == 0 ? "" : " " + smallest.Unit;
         return
         [

@@ -74,6 +74,11 @@ seen["interrupted run"] = run("while (true) RegimenSimulation.Run(Patient.Exampl
                               "Regimen.Cycling(TimeSpan.FromHours(9), 5, Volume.FromLiters(2), DialysisSolution.Glucose136), control: Cell.Control);", 2)[0]
 seen["interrupted wait"] = run("await System.Threading.Tasks.Task.Delay(TimeSpan.FromMinutes(2));", 1)[0]
 seen["after the interrupt"] = show("remembered")
+seen["long"] = run("for (var i = 1; i <= 4; i++) { await System.Threading.Tasks.Task.Delay(1000); Cell.Control.Progress.Report(i / 4.0); } 7")[1]
+seen["task"] = run("System.Threading.Tasks.Task.Run(async () => { await System.Threading.Tasks.Task.Delay(300); return Volume.FromLiters(2); })")[1]
+seen["failing task"] = run("System.Threading.Tasks.Task.Run(() => { Volume.FromLiters(double.NaN); })")[0]
+seen["refused regimen"] = run("Regimen.Cycling(TimeSpan.FromHours(9), 0, Volume.FromLiters(2), DialysisSolution.Glucose136)")[0]
+seen["refused sheet"] = run('SampleSheet.Read("no-such-sheet.csv").ToTest()')[0]
 seen["one piece"] = text(run("Console.Write(new string('x', 10_000_000));")[1])
 seen["lines"] = text(run("for (var i = 0; i < 200_000; i++) Console.WriteLine(new string('x', 49));")[1])
 

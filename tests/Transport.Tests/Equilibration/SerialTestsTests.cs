@@ -49,6 +49,18 @@ public sealed class SerialTestsTests
         Assert.All(series.Findings, finding => Assert.DoesNotContain("must", finding.Message, StringComparison.Ordinal));
     }
 
+    // A clinic reads these on a page: rounded as the index is, from the earlier to the later.
+    [Fact]
+    public void A_change_is_told_from_its_earlier_value_to_its_later_one_in_rounded_numbers()
+    {
+        var series = SerialTests.Of([Test(2023, 0.6512, 612.34, 9.04), Test(2024, 0.8123, 100.3, 1.96)]);
+        var found = series.Findings.Where(finding => finding.Code == "change-beyond-noise").ToDictionary(finding => finding.Field!, finding => finding.Found);
+
+        Assert.Equal("+0.16, from 0.65 on 2023-05-01 to 0.81 on 2024-05-01", found["D/P creatinine"]);
+        Assert.StartsWith("−512 mL, from 612 on", found["net ultrafiltration"], StringComparison.Ordinal);
+        Assert.StartsWith("−7.1 mmol/L, from 9.0 on", found["sodium dip"], StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData(2018, 100, true)] // six years, a real fall
     [InlineData(2018, 550, false)] // six years, within noise: 2.77 × 150 mL is 416
