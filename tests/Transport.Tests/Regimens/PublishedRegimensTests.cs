@@ -76,6 +76,62 @@ public sealed class PublishedRegimensTests
     }
 
     [Fact]
+    public void A_child_needs_more_fluid_for_tidal_cycles_to_clear_what_full_ones_do()
+    {
+        // Children (an abstract, read): tidal came up to cycling only above 40 mL/kg/h, 16 against 9 L. Here an invented child of 135 cm and 30 kg, fills of 1100 mL/m², 10 h:
+        // at 30 mL/kg/h tidal clears less than 9 L of full cycles, above 40 mL/kg/h as much or more (5 %: whole cycles do not make the same litres).
+        var child = Patient.Example with { AgeYears = 10, Height = Length.FromCentimeters(135), Weight = Mass.FromKilograms(30) };
+        var membrane = ReferenceMembranes.MeanIncidentAdult().ScaledTo(child.BodySurface);
+        var fill = 1_100 * child.BodySurface.SquareMeters;
+        var night = TimeSpan.FromHours(10);
+        Clearance Cleared(Regimen regimen) => RegimenSimulation.Run(child, membrane, regimen).PeritonealUreaClearance;
+        Clearance Tidal(double liters) => Cleared(Regimen.Tidal(
+            night, 1 + (int)Math.Round((1_000 * liters - fill) / (0.5 * fill)), new TidalPlan(Milliliters(fill), 0.5) { ExpectedUltrafiltration = Milliliters(300) }, Weak));
+        var full = Cleared(Regimen.Cycling(night, 8, Milliliters(fill), Weak));
+        Assert.True(Tidal(9) < full * 0.93);
+        Assert.Equal(1, Tidal(12) / full, 0.05);
+        Assert.True(Tidal(16) > full);
+    }
+
+    [Theory]
+    [InlineData(12)]
+    [InlineData(24)]
+    public void Of_the_same_fluid_tidal_clears_no_more_and_loses_least_where_it_cuts_the_slow_drain(int liters)
+    {
+        // A review (Kidney Int 2006, read in part): no gain of clearance by tidal cycles as such; a gain is possible where the slow part of the drain is cut. So never
+        // above 1, and nearer to it with drains of 200 then 45 mL/min than at one rate.
+        double Ratio(DrainProfile drain)
+        {
+            var settings = RegimenSettings.Default with { Drain = drain };
+            var full = Run(Regimen.Cycling(TimeSpan.FromHours(9), liters / 2, Milliliters(2_000), Weak, null, settings));
+            var plan = new TidalPlan(Milliliters(2_000), 0.5) { ExpectedUltrafiltration = full.NightUltrafiltration };
+            return Run(Regimen.Tidal(TimeSpan.FromHours(9), liters - 1, plan, Weak, null, settings)).PeritonealCreatinineClearance / full.PeritonealCreatinineClearance;
+        }
+
+        var (oneRate, twoSlopes) = (Ratio(RegimenSettings.Default.Drain), Ratio(DrainProfile.TwoSlope(FlowRate.FromMillilitersPerMinute(200), FlowRate.FromMillilitersPerMinute(45), 0.8)));
+        Assert.InRange(oneRate, 0.9, 1);
+        Assert.InRange(twoSlopes, oneRate + 0.005, 1);
+    }
+
+    [Fact]
+    public void A_long_day_with_icodextrin_removes_more_fluid_and_sodium_than_glucose_in_fast_transfer_and_more_than_published()
+    {
+        // 50 fast transporters (J Am Soc Nephrol 2003;14:2338, read in part): better ultrafiltration and sodium removal than 2.27 % over the long dwell. The direction holds.
+        // A meta-analysis (Ren Replace Ther 2020;6:1, read): +187 mL a day, 95 % interval −47 to 421, over glucose of several strengths. The model's +700 to +950 lies above it: a
+        // miss, since glucose takes up more in long dwells of the model than it does in people, and one patient is not compared with himself in most trials.
+        var fast = Membrane with { DiffusionArea = DiffusionArea.FromCentimeters(1.6 * Membrane.DiffusionArea.Centimeters) };
+        RegimenOutcome Of(ThreePoreMembrane membrane, DialysisSolution day) => RegimenSimulation.Run(
+            Patient.Example, membrane, Regimen.Cycling(TimeSpan.FromHours(14), 4, Milliliters(2_000), Weak, new(day, Milliliters(2_000))));
+        var (polymer, glucose) = (Of(fast, DialysisSolution.Icodextrin), Of(fast, DialysisSolution.Glucose227));
+        Assert.True(polymer.Ultrafiltration > glucose.Ultrafiltration);
+        Assert.True(polymer.SodiumRemoved > glucose.SodiumRemoved);
+        var gain = (polymer.DayUltrafiltration - glucose.DayUltrafiltration).Milliliters;
+        Assert.InRange(gain, 700, 950);
+        Assert.True(gain > 421);
+        Assert.InRange((Of(Membrane, DialysisSolution.Icodextrin).DayUltrafiltration - Of(Membrane, DialysisSolution.Glucose227).DayUltrafiltration).Milliliters, 450, 700);
+    }
+
+    [Fact]
     public void Ultrafiltration_and_removal_add_up_over_cycles()
     {
         // What the drains hold, one by one, is what the day removed; exact but for rounding.
