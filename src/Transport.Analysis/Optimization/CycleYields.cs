@@ -27,6 +27,7 @@ internal sealed class CycleYields
         var largest = goals.LargestFillOf(patient);
         var sample = new Regimen(TimeSpan.FromHours(9), [new Exchange(DialysisSolution.Glucose136, Volume.FromLiters(1))], (DayFill?)null, space.Settings);
         var residual = sample.ResidualFor(patient);
+        var everyFill = options.Simulation.Transient == TransientUse.EveryFill;
         var catalog = new RingCatalog(patient, options.Screening, sample, goals.Pressure);
         List<int[]> rings = [];
         foreach (var solution in space.Solutions.Distinct().Where(solution => solution.Polymer is null && (goals.Shelf?.Glucose.Intersect(solution.Bags.Select(bag => bag.Solution)).Count() ?? 1) > 0))
@@ -37,7 +38,7 @@ internal sealed class CycleYields
                 {
                     var drain = space.Settings.DrainOf(fill.Milliliters + residual, residual, residual).Minutes;
                     kinds.Add((new(solution, fill, dwell), sample.FillMinutes(fill.Milliliters) + dwell.TotalMinutes + drain));
-                    rings.Add(Ring([new CycleKind(solution, fill.Milliliters, dwell.TotalMinutes, drain, true, false, false)]));
+                    rings.Add(Ring([new CycleKind(solution, fill.Milliliters, dwell.TotalMinutes, drain, true, everyFill, false)]));
                 }
             }
         }
@@ -47,10 +48,10 @@ internal sealed class CycleYields
             throw new ArgumentException("The space holds no cycle that the limits allow.", nameof(space));
         }
 
-        // A day is told by what it adds to a cycle that goes around with it.
+        // A day is told by what it adds to a cycle that goes around with it, the first of the night, in which diffusion may start faster.
         var beside = kinds.Count / 2;
         var (reference, _) = kinds[beside];
-        var kindOfReference = new CycleKind(reference.Solution, reference.Fill.Milliliters, reference.DwellTime!.Value.TotalMinutes, space.Settings.DrainOf(reference.Fill.Milliliters + residual, residual, residual).Minutes, true, false, false);
+        var kindOfReference = new CycleKind(reference.Solution, reference.Fill.Milliliters, reference.DwellTime!.Value.TotalMinutes, space.Settings.DrainOf(reference.Fill.Milliliters + residual, residual, residual).Minutes, true, options.Simulation.Transient is TransientUse.EveryFill or TransientUse.FirstFill, false);
         List<(TimeSpan Length, int Day, int[] Ring)> withDays = [];
         foreach (var length in space.NightLengths.Distinct())
         {
@@ -65,7 +66,7 @@ internal sealed class CycleYields
                 {
                     var drain = space.Settings.DrainOf(fill.Volume.Milliliters + residual, residual, residual).Minutes;
                     var stays = rest - sample.FillMinutes(fill.Volume.Milliliters) - drain;
-                    withDays.Add((length, day, Ring([kindOfReference, new CycleKind(fill.Solution, fill.Volume.Milliliters, stays, drain, false, false, false)])));
+                    withDays.Add((length, day, Ring([kindOfReference, new CycleKind(fill.Solution, fill.Volume.Milliliters, stays, drain, false, everyFill, false)])));
                 }
             }
         }

@@ -5,7 +5,7 @@ public sealed class RepositoryTests
 {
     private static readonly string[] Top =
     [
-        "README.md", "DEVELOPERS.md", "LICENSE", "CHANGELOG.md", "CITATION.cff", "Transport.sln", "global.json", "Directory.Build.props", "Directory.Packages.props",
+        "README.md", "DEVELOPERS.md", "LICENSE", "CHANGELOG.md", "CITATION.cff", "Transport.sln", "global.json", "Directory.Build.props", "Directory.Build.targets", "Directory.Packages.props",
         "nuget.config", ".editorconfig", ".gitattributes", ".gitignore", ".config", ".ci", ".github", "src", "notebooks", "tests", "reference-data",
         "docs",
     ];

@@ -63,9 +63,11 @@ public sealed class CycleMixSearchTests(ITestOutputHelper output)
             var outcome = RegimenSimulation.Run(Patient.Example, Membrane, regimen, Bare.Simulation);
             var (uf, dose, glucose) = (Sum(RegimenMeasure.Ultrafiltration), Sum(RegimenMeasure.UreaDose), Sum(RegimenMeasure.GlucoseAbsorbed));
             output.WriteLine(FormattableString.Invariant($"{regimen}: ultrafiltration {uf:0} and {outcome.Ultrafiltration.Milliliters:0} mL, Kt/V {dose:0.000} and {outcome.UreaDose.TotalKtOverV:0.000}, glucose {glucose:0.0} and {outcome.GlucoseAbsorbed.Grams:0.0} g"));
+            // What is left out: what each kind finds of another's residual, a last dwell of up to 10 min more, and the faster start of diffusion in the first fill, which is that of a
+            // cycle of middling strength. It decides nothing but which candidates are simulated.
             Assert.Equal(outcome.Ultrafiltration.Milliliters, uf, 120.0);
-            Assert.Equal(outcome.UreaDose.TotalKtOverV, dose, 0.05 * dose);
-            Assert.Equal(outcome.GlucoseAbsorbed.Grams, glucose, 0.06 * glucose);
+            Assert.Equal(outcome.UreaDose.TotalKtOverV, dose, 0.06 * dose);
+            Assert.Equal(outcome.GlucoseAbsorbed.Grams, glucose, 0.12 * glucose);
 
             double Sum(RegimenMeasure measure) => yields.SumOf(measure, numbers, TimeSpan.FromHours(9), day);
         }
