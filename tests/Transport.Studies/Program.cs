@@ -26,4 +26,7 @@ command.SetAction(arguments =>
 var programme = new Command("programme", "Writes the invented programme of reference-data/examples/programme again.");
 programme.SetAction(_ => VirtualProgramme.Write(Path.Combine("reference-data", "examples", "programme")));
 command.Add(programme);
+var speed = new Command("review-speed", "Times the review of a year of nights of a thousand people.");
+speed.SetAction(_ => Console.WriteLine(ReviewSpeed.Run()));
+command.Add(speed);
 return command.Parse(args).Invoke();

@@ -171,8 +171,8 @@ public sealed class RecordReviewStudy : Study<RecordReviewRow>
             {Lost("the larger of 150 mL and 25 %", row => row.LossUsual, row => row.OracleStableUsual, row => row.OracleLossUsual)}
 
             Asked for: 80 %. The oracle knows the membrane, the constants of how nights differ, and of the loss its cause and its slope; not when it begins. It has read the same
-            nights, by the statistic that is best for such knowledge (Shiryaev and Roberts), and its limit is set at each SD so that it cries wolf in 0.5 of a year of
-            nights: what it does not find, no method finds in these books. Between it and the review lies what the review has to leave open. {rows.Average(row => row.NightMilliliters < 600 ? 100.0 : 0):0} % of these people
+            nights, by the statistic that is best for such knowledge of normal nights (Shiryaev and Roberts), and its limit is set at each SD so that it cries wolf in 0.5 of a year of
+            nights. What it does not find is not in these books, but for what the heavy tails hide from a statistic for normal nights. Between it and the review lies what the review has to leave open. {rows.Average(row => row.NightMilliliters < 600 ? 100.0 : 0):0} % of these people
             have nights of less than 600 mL; a fifth of little is little, whatever the chart. Nights are counted from the crossing of a tenth; negative is before.
 
             ## Each drain leaves a further tenth behind: found within 14 nights, SD 150 mL
