@@ -182,7 +182,7 @@ public sealed partial class ViewTests
         var sheet = SampleSheet.Read(Example("programme/VP-05-sheet.csv"));
         var test = sheet.ToTest();
         var fit = MembraneFit.Run(test);
-        var ensemble = fit.ToEnsemble(20);
+        var ensemble = fit.ToGaussianEnsemble(20);
         var present = Regimen.Cycling(TimeSpan.FromHours(9), 4, Volume.FromLiters(2), DialysisSolution.Glucose136, new DayFill(DialysisSolution.Icodextrin, Volume.FromLiters(1.5)));
         var goals = new RegimenGoals(FluidTarget.Between(Volume.FromMilliliters(200), Volume.FromMilliliters(900)));
         var look = new OutlookOptions { Tested = test.Solution, EnsembleMembers = 20 };

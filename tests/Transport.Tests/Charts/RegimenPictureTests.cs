@@ -33,7 +33,7 @@ public sealed class RegimenPictureTests
             ("six, dry day", Regimen.Cycling(night, 6, two, weak)),
         ];
         var compared = RegimenComparison.Run(
-            test.Patient, MembraneFit.Run(test).ToEnsemble(60), present, others, OutlookOptions.Default with { Tested = test.Solution, EnsembleMembers = 60 });
+            test.Patient, MembraneSampling.Run(MembraneFit.Run(test)).ToEnsemble(60), present, others, OutlookOptions.Default with { Tested = test.Solution, EnsembleMembers = 60 });
         return RegimenCharts.Comparison(compared, OutcomeMeasures.Ultrafiltration, OutcomeMeasures.KtOverV, OutcomeMeasures.SodiumRemoved, OutcomeMeasures.GlucoseAbsorbed);
     }
 }
