@@ -83,7 +83,7 @@ internal sealed class DwellBatchWorkspace<T>
                 return;
             }
 
-            together.Put(lane, loaded[one / LaneOf.Width<T>()], one % LaneOf.Width<T>());
+            together.Put(lane, loaded[one / LaneOf.Width<T>()], one % LaneOf.Width<T>(), law);
         }
 
         try
@@ -170,10 +170,10 @@ internal sealed class DwellBatchWorkspace<T>
             LaneOf.Write<TLane>(start, lane, dwell.Start);
         }
 
-        public void Put(int lane, DwellBatchWorkspace<TLane>.Group group, int one)
+        public void Put(int lane, DwellBatchWorkspace<TLane>.Group group, int one, AreaLaw law)
         {
             ref var system = ref integrator.System;
-            system.WriteLane(lane, group.System, one);
+            system.WriteLane(lane, group.System, one, law);
             system.Bathe(lane, group.Fresh(one));
             LaneOf.Write(start.AsSpan(), lane, group.Start, one);
         }

@@ -29,24 +29,27 @@ internal static class DiffusionGain
     public static T Sum<T>(T ps1, T y1, T ps2, T y2)
         where T : struct, ILane<T>
     {
-        return T.MultiplyAdd(ps1, Gain(y1), ps2 * Gain(y2));
+        var (z1, z2) = (y1 * y1, y2 * y2);
+        if (!T.AnyAbove(z1 + z2, PolynomialUpTo))
+        {
+            return T.MultiplyAdd(ps1, Polynomial(z1), ps2 * Polynomial(z2));
+        }
+
+        var (above1, below1) = Quotient(y1);
+        var (above2, below2) = Quotient(y2);
+        return T.MultiplyAdd(ps1 * above1, below2, (ps2 * above2) * below1) / (below1 * below2);
     }
 
     /// <summary>y coth y by z = y².</summary>
-    public static double Of(double z) => Gain(Real.Of(Math.Sqrt(z))).Value;
-
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static T Gain<T>(T y)
-        where T : struct, ILane<T>
+    public static double Of(double z)
     {
-        var z = y * y;
-        if (!T.AnyAbove(z, PolynomialUpTo))
+        if (z <= PolynomialUpTo)
         {
-            return Polynomial(z);
+            return Polynomial(Real.Of(z)).Value;
         }
 
-        var (above, below) = Quotient(y, z);
-        return above / below;
+        var (above, below) = Quotient(Real.Of(Math.Sqrt(z)));
+        return (above / below).Value;
     }
 
     // Even and odd powers apart, so that neither waits for the other.
@@ -67,9 +70,10 @@ internal static class DiffusionGain
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static (T Above, T Below) Quotient<T>(T y, T z)
+    private static (T Above, T Below) Quotient<T>(T y)
         where T : struct, ILane<T>
     {
+        var z = y * y;
         var (above, below) = (Numerator(z), Denominator(z));
         if (T.AnyAbove(z, FractionUpTo))
         {

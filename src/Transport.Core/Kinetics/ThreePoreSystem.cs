@@ -136,10 +136,10 @@ internal struct ThreePoreSystem<T> : IDwellSystem<T>
         }
     }
 
-    /// <summary>The same of one patient among several, but for the fresh fluid.</summary>
-    public void WriteLane(int lane, in ThreePoreSystem<T> several, int one)
+    /// <summary>The same of one patient among several, who may have other laws of area, but for the fresh fluid.</summary>
+    public void WriteLane(int lane, in ThreePoreSystem<T> several, int one, AreaLaw law)
     {
-        areaLaw = several.areaLaw;
+        areaLaw = law;
         fluid.WriteLane(lane, several.fluid, one);
         LaneOf.Write(ways.Span, lane, several.ways.Span, one);
         LaneOf.Write(osmotic.Span, lane, several.osmotic.Span, one);
