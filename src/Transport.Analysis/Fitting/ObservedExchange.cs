@@ -105,6 +105,16 @@ public sealed record ObservedExchange
         };
     }
 
+    /// <summary>The two exchanges of a pair: one membrane, a residual volume for each.</summary>
+    /// <exception cref="ArgumentException">The tests are of two people, or one cannot be fitted.</exception>
+    public static IReadOnlyList<ObservedExchange> From(PairedTest pair, AssayErrors? errors = null)
+    {
+        ArgumentNullException.ThrowIfNull(pair);
+        return pair.Findings.FirstOrDefault(finding => finding.Severity == Severity.Error) is { } reason
+            ? throw new ArgumentException(reason.Message, nameof(pair))
+            : [From(pair.Weak.Test, errors), From(pair.Strong.Test, errors)];
+    }
+
     /// <summary>An exchange of which the drained volume alone is known: an overnight dwell, a bag of a collection.</summary>
     /// <param name="patient">Whose exchange it was.</param>
     /// <param name="dwell">Solution, fill, duration and what was in the cavity before.</param>

@@ -10,6 +10,7 @@ internal static class DomainViews
     {
         Chart<Figure>(figure => figure, live);
         Chart<DwellCourse>(CourseCharts.Of, live);
+        Chart<ParameterProfile>(PosteriorCharts.Profile, live);
         NotebookViews.Register<FigureSteps>(FigureStepsHtml.Of, FigureStepsHtml.ToText);
         NotebookViews.Register<ReportBlock>(block => block.Html, block => block.Text);
         Report<SampleSheet>(Reports.Of);
