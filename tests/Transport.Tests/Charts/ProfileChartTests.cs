@@ -1,3 +1,5 @@
+using Transport.Reporting;
+
 namespace Transport.Tests.Charts;
 
 public sealed class ProfileChartTests
