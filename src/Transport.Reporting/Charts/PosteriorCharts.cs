@@ -15,21 +15,25 @@ public static class PosteriorCharts
             StripPanel.Of([.. posterior.Parameters.Select(Row)], "people, 90 % and median", "this person, 90 % and median"));
     }
 
-    /// <summary>The profile of one parameter: how much worse the best fit becomes as it is held elsewhere. Where the curve stays below the line the data set no limit.</summary>
+    /// <summary>
+    /// The profile of one parameter: how much worse the best fit becomes as it is held elsewhere, as the signed root, which is straight where the data are as good as
+    /// linear. Where the curve stays between the lines the data set no limit.
+    /// </summary>
     public static Figure Profile(ParameterProfile profile)
     {
         ArgumentNullException.ThrowIfNull(profile);
         var (name, unit) = (profile.Name, profile.Unit);
-        var limit = profile.Limit;
-        double[] rises = [.. profile.Points.Select(point => point.Rise)];
+        var limit = Math.Sqrt(profile.Limit);
+        double[] roots = [.. profile.Points.Select(point => Math.Sign(point.Value - profile.Estimate) * Math.Min(Math.Sqrt(Math.Max(0, point.Rise)), 2 * limit))];
+        var share = FormattableString.Invariant($"{Digits.Fixed(100 * profile.Confidence, 0)} %");
         return new(
             $"How firmly the data hold the {name}",
-            $"Each point: the best fit with the {name} held there and everything else free, prior included where the fit used it. Below the line lie the values that a {Digits.Fixed(100 * profile.Confidence, 0)} % interval holds.",
+            $"Each point: the best fit with the {name} held there and everything else free, prior included where the fit used it. Between the lines lie the values that a {share} interval holds.",
             $"{name}: estimate {Digits.Of(profile.Estimate)} {unit}; lower end {End(profile.Low)}, upper end {End(profile.High)}.",
-            new Panel(new(name, unit), new("rise of the deviance", "") { Range = new(Math.Min(0, rises.Min()), 2.5 * limit) })
+            new Panel(new(name, unit), new("signed root of the rise of the deviance", "") { Range = new(-2 * limit, 2 * limit) })
             {
-                Series = [new(name, [.. profile.Points.Select(point => point.Value)], [.. rises.Select(rise => Math.Min(rise, 2.5 * limit))]) { Marker = MarkerShape.Circle }],
-                Marks = [Mark.AtY(limit, FormattableString.Invariant($"{Digits.Fixed(100 * profile.Confidence, 0)} %")), Mark.AtX(profile.Estimate, "estimate")],
+                Series = [new(name, [.. profile.Points.Select(point => point.Value)], roots) { Marker = MarkerShape.Circle }],
+                Marks = [Mark.AtY(limit, share), Mark.AtY(-limit, share), Mark.AtX(profile.Estimate, "estimate")],
             })
         {
             Key = KeyPlacement.None,

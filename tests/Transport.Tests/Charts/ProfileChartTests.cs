@@ -12,7 +12,8 @@ public sealed class ProfileChartTests
         Assert.Equal(3.84, profile.Limit, 0.002);
         var figure = PosteriorCharts.Profile(profile);
         Assert.Contains("upper end open", figure.AltText, StringComparison.Ordinal);
-        Assert.Equal(profile.Limit, figure.Panels[0].Marks[0].Y!.Value.Lower);
+        // The limit is drawn at its root.
+        Assert.Equal(1.96, figure.Panels[0].Marks[0].Y!.Value.Lower, 0.001);
         Assert.Contains("<svg", SvgRenderer.ToSvg(figure), StringComparison.Ordinal);
     }
 }
