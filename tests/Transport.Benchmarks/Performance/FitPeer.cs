@@ -1,5 +1,3 @@
-using System.Diagnostics;
-using System.Text.Json;
 using MathNet.Numerics.LinearAlgebra.Double;
 using Transport.Analysis;
 
@@ -25,7 +23,7 @@ internal sealed record FitPeer(double Single, double Full, double[] Point, int E
         var plasma = CavityContents.Of(exchange.Patient.Plasma, panel);
         var reference = center.ReferenceVolume.Milliliters;
         var perVolume = 1 / center.VolumePerPressure!.Value.Milliliters;
-        var input = JsonSerializer.Serialize(new
+        return PythonPeer.Run<FitPeer>("fit_test.py", new
         {
             minutes = times,
             plasma = plasma.Select((level, i) => level * pores.BloodSide[i]),
@@ -58,23 +56,6 @@ internal sealed record FitPeer(double Single, double Full, double[] Point, int E
             whitening = Whitening(groups, fitted.Length),
             starts,
         });
-        try
-        {
-            using var python = Process.Start(new ProcessStartInfo("/usr/bin/python3", [Path.Combine(AppContext.BaseDirectory, "Peers", "fit_test.py")])
-            {
-                RedirectStandardInput = true,
-                RedirectStandardOutput = true,
-            })!;
-            python.StandardInput.Write(input);
-            python.StandardInput.Close();
-            var output = python.StandardOutput.ReadToEnd();
-            python.WaitForExit();
-            return python.ExitCode == 0 ? JsonSerializer.Deserialize<FitPeer>(output, JsonSerializerOptions.Web) : null;
-        }
-        catch (System.ComponentModel.Win32Exception)
-        {
-            return null;
-        }
     }
 
     private static object Scale(Coordinate coordinate, bool isShare)

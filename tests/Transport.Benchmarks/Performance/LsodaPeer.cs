@@ -1,6 +1,3 @@
-using System.Diagnostics;
-using System.Text.Json;
-
 namespace Transport.Benchmarks;
 
 /// <summary>SciPy's LSODA on the same equations. It times itself in a process of its own.</summary>
@@ -11,7 +8,7 @@ internal sealed record LsodaPeer(double Microseconds, double Error, double Toler
     /// <summary>The peer's timing; null where it is not installed.</summary>
     public static LsodaPeer? Run(PeerProblem problem)
     {
-        var input = JsonSerializer.Serialize(new
+        return PythonPeer.Run<LsodaPeer>("lsoda_dwell.py", new
         {
             minutes = PeerProblem.Times.Select(time => time.TotalMinutes),
             scale = problem.Scale(),
@@ -24,25 +21,6 @@ internal sealed record LsodaPeer(double Microseconds, double Error, double Toler
                 reference = Concentrations(problem, i),
             }),
         });
-        try
-        {
-            using var python = Process.Start(new ProcessStartInfo("/usr/bin/python3", [Path.Combine(AppContext.BaseDirectory, "Peers", "lsoda_dwell.py")])
-            {
-                RedirectStandardInput = true,
-                RedirectStandardOutput = true,
-            })!;
-            python.StandardInput.Write(input);
-            python.StandardInput.Close();
-            var output = python.StandardOutput.ReadToEnd();
-            python.WaitForExit();
-            return python.ExitCode == 0
-                ? JsonSerializer.Deserialize<LsodaPeer>(output, JsonSerializerOptions.Web)
-                : null;
-        }
-        catch (System.ComponentModel.Win32Exception)
-        {
-            return null;
-        }
     }
 
     // The program compares concentrations, the problem's references are over plasma.

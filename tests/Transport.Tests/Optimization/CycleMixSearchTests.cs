@@ -14,7 +14,7 @@ public sealed class CycleMixSearchTests(ITestOutputHelper output)
     public void No_night_of_a_space_beats_the_relaxed_bound_by_more_than_carried_over_fluid_is_worth()
     {
         // Eight kinds, at most five cycles, two days: every multiset simulated, 2,574 nights and days. The bound is of cycles that do not act on each other; the best simulated
-        // night may lie below it by what the residual carries from one kind to the next: 3 % (measured 0 to 2 %).
+        // night may lie below it by what the residual carries from one kind to the next: 3 %.
         var space = new CycleMixSpace
         {
             Fills = [Milliliters(1_500), Milliliters(2_200)],
