@@ -96,11 +96,7 @@ internal sealed class DwellBatchWorkspace<T>
             if (Put(dwells, first, which) && together.HasOneLaw)
             {
                 together.Run(options);
-                for (var lane = 0; lane < which.Length; lane++)
-                {
-                    together.Write(first + which[lane], lane);
-                }
-
+                together.Write(first, which);
                 return;
             }
         }
@@ -142,7 +138,7 @@ internal sealed class DwellBatchWorkspace<T>
             alone.Put(0, dwells[i], loader.Start, loader.Fresh);
             alone.SetEquations();
             alone.Run(options);
-            alone.Write(i, 0);
+            alone.Write(first, [one]);
         }
         catch (IntegrationException failure)
         {
@@ -216,11 +212,11 @@ internal sealed class DwellBatchWorkspace<T>
             integrator.Run(0, into.Minutes[^1], state, options, ref observer);
         }
 
-        public void Write(int dwell, int lane)
+        public void Write(int first, ReadOnlySpan<int> which)
         {
             for (var sample = 0; sample < into.Minutes.Length; sample++)
             {
-                into.Write<TLane>(dwell, sample, states.AsSpan(sample * Dimension, Dimension), lane);
+                into.Write<TLane>(sample, states.AsSpan(sample * Dimension, Dimension), first, which);
             }
         }
     }

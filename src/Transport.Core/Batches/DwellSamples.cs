@@ -88,18 +88,24 @@ public sealed class DwellSamples
 
     internal void Clear() => failures.Clear();
 
-    /// <summary>Writes a state: amounts become concentrations.</summary>
-    internal void Write<T>(int dwell, int sample, ReadOnlySpan<T> state, int lane)
+    /// <summary>Writes the states of dwells that stand side by side: amounts become concentrations.</summary>
+    /// <param name="sample">Which time.</param>
+    /// <param name="state">Their state at it.</param>
+    /// <param name="first">Index to which theirs are relative.</param>
+    /// <param name="dwells">Which, one for each lane or fewer.</param>
+    internal void Write<T>(int sample, ReadOnlySpan<T> state, int first, ReadOnlySpan<int> dwells)
         where T : struct, ILane<T>
     {
-        var at = sample * SlotCount;
-        var volume = LaneOf.Read(state[0], lane);
-        var perVolume = 1 / volume;
-        columns[at][dwell] = volume;
-        for (var slot = 1; slot < state.Length; slot++)
+        var volume = state[0];
+        var perVolume = T.Of(1) / volume;
+        for (var slot = 0; slot < state.Length; slot++)
         {
-            var number = LaneOf.Read(state[slot], lane);
-            columns[at + slot][dwell] = slot <= Panel.Count ? number * perVolume : number;
+            var numbers = slot > 0 && slot <= Panel.Count ? state[slot] * perVolume : state[slot];
+            var column = columns[sample * SlotCount + slot].AsSpan(first);
+            for (var lane = 0; lane < dwells.Length; lane++)
+            {
+                column[dwells[lane]] = LaneOf.Read(numbers, lane);
+            }
         }
     }
 

@@ -1,4 +1,5 @@
 using System.Runtime.CompilerServices;
+using System.Runtime.InteropServices;
 using System.Runtime.Intrinsics;
 using C = Transport.DormandPrince853Coefficients;
 
@@ -322,31 +323,35 @@ internal sealed class DormandPrince853<T, TSystem> : IDenseSource<T>
         ref var stage = ref Vectors<TVector>(stages);
         ref var origin = ref Vectors<TVector>(from);
         ref var sum = ref Vectors<TVector>(target);
-        var row = stride * LaneOf.Width<T>() / LaneOf.Width<TVector>();
+        nint row = stride * LaneOf.Width<T>() / LaneOf.Width<TVector>();
         var factor = TVector.Of(length);
-        for (var i = 0; i < row; i += Block)
+        for (nint i = 0; i < row; i += Block)
         {
             TVector a = TVector.Of(0), b = a, c = a, d = a, e = a, f = a, g = a, h = a;
-            var k = 0;
-            for (; k + 1 < weights.Length; k += 2)
+            ref var column = ref Unsafe.Add(ref stage, i);
+            ref var pair = ref MemoryMarshal.GetArrayDataReference(weights);
+            for (var left = weights.Length; left > 1; left -= 2)
             {
-                ref var one = ref Unsafe.Add(ref stage, weights[k].Stage * row + i);
-                ref var other = ref Unsafe.Add(ref stage, weights[k + 1].Stage * row + i);
-                var (byOne, byOther) = (TVector.Of(weights[k].Weight), TVector.Of(weights[k + 1].Weight));
-                a = TVector.MultiplyAdd(one, byOne, a);
-                b = TVector.MultiplyAdd(Unsafe.Add(ref one, 1), byOne, b);
-                c = TVector.MultiplyAdd(Unsafe.Add(ref one, 2), byOne, c);
-                d = TVector.MultiplyAdd(Unsafe.Add(ref one, 3), byOne, d);
-                e = TVector.MultiplyAdd(other, byOther, e);
-                f = TVector.MultiplyAdd(Unsafe.Add(ref other, 1), byOther, f);
-                g = TVector.MultiplyAdd(Unsafe.Add(ref other, 2), byOther, g);
-                h = TVector.MultiplyAdd(Unsafe.Add(ref other, 3), byOther, h);
+                ref var one = ref Unsafe.Add(ref column, pair.Stage * row);
+                var by = TVector.Of(pair.Weight);
+                pair = ref Unsafe.Add(ref pair, 1);
+                ref var other = ref Unsafe.Add(ref column, pair.Stage * row);
+                var otherBy = TVector.Of(pair.Weight);
+                pair = ref Unsafe.Add(ref pair, 1);
+                a = TVector.MultiplyAdd(one, by, a);
+                b = TVector.MultiplyAdd(Unsafe.Add(ref one, 1), by, b);
+                c = TVector.MultiplyAdd(Unsafe.Add(ref one, 2), by, c);
+                d = TVector.MultiplyAdd(Unsafe.Add(ref one, 3), by, d);
+                e = TVector.MultiplyAdd(other, otherBy, e);
+                f = TVector.MultiplyAdd(Unsafe.Add(ref other, 1), otherBy, f);
+                g = TVector.MultiplyAdd(Unsafe.Add(ref other, 2), otherBy, g);
+                h = TVector.MultiplyAdd(Unsafe.Add(ref other, 3), otherBy, h);
             }
 
-            if (k < weights.Length)
+            if ((weights.Length & 1) != 0)
             {
-                ref var one = ref Unsafe.Add(ref stage, weights[k].Stage * row + i);
-                var by = TVector.Of(weights[k].Weight);
+                ref var one = ref Unsafe.Add(ref column, pair.Stage * row);
+                var by = TVector.Of(pair.Weight);
                 a = TVector.MultiplyAdd(one, by, a);
                 b = TVector.MultiplyAdd(Unsafe.Add(ref one, 1), by, b);
                 c = TVector.MultiplyAdd(Unsafe.Add(ref one, 2), by, c);

@@ -30,6 +30,9 @@ internal partial struct ThreePoreSystem<T> : IDwellSystem<T>
     private FluidTerms<T> fluid;
     private AreaLaw areaLaw;
 
+    // 1/τ where it is the same for all patients, as it nearly always is: then one exponential serves them all. Otherwise NaN.
+    private double transientRate;
+
     /// <summary>Room for the equations; a membrane and a plasma are to be set.</summary>
     public ThreePoreSystem(SolutePanel panel)
     {
@@ -59,6 +62,7 @@ internal partial struct ThreePoreSystem<T> : IDwellSystem<T>
         ThreePoreMembrane membrane, in FreeParameters<T> free, PoreCoefficients pores, SolutePanel panel, ReadOnlySpan<double> plasma)
     {
         areaLaw = membrane.AreaLaw;
+        transientRate = 1 / membrane.TransientTime.TotalMinutes;
         var oncotic = membrane.OncoticPressureDifference.MillimetersOfMercury;
         var reference = membrane.ReferenceVolume.Milliliters;
         var pressurePerVolume = membrane.VolumePerPressure is { } slope ? 1 / slope.Milliliters : 0;
@@ -81,7 +85,7 @@ internal partial struct ThreePoreSystem<T> : IDwellSystem<T>
             ReferenceVolume = T.Of(reference),
             FullContactVolume = T.Of(reference * (1400.0 * 1.73 / 2300.0)),
             TransientAmplitude = free.TransientAmplitude,
-            TransientRate = T.Of(1 / membrane.TransientTime.TotalMinutes),
+            TransientRate = T.Of(transientRate),
         };
 
         var sharpest = T.Of(0);
@@ -121,6 +125,7 @@ internal partial struct ThreePoreSystem<T> : IDwellSystem<T>
     public void WriteLane(int lane, in ThreePoreSystem<Real> one)
     {
         areaLaw = one.areaLaw;
+        transientRate = lane == 0 || transientRate == one.transientRate ? one.transientRate : double.NaN;
         fluid.WriteLane(lane, one.fluid);
         ways.WriteLane(lane, one.ways);
         LaneOf.Write(osmotic.Span, lane, one.osmotic.Span);
@@ -374,9 +379,18 @@ internal partial struct ThreePoreSystem<T> : IDwellSystem<T>
 
     // F(t) = 1 + F0 e^(−t/τ)
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private readonly T Transient(double minutes) => HasTransient
-        ? T.MultiplyAdd(T.Exp((Instilled - minutes) * fluid.TransientRate), fluid.TransientAmplitude, T.Of(1))
-        : T.Of(1);
+    private readonly T Transient(double minutes)
+    {
+        if (!HasTransient)
+        {
+            return T.Of(1);
+        }
+
+        var left = double.IsNaN(transientRate)
+            ? T.Exp((Instilled - minutes) * fluid.TransientRate)
+            : T.Of(Math.Exp((Instilled - minutes) * transientRate));
+        return T.MultiplyAdd(left, fluid.TransientAmplitude, T.Of(1));
+    }
 
     // What is the same for all solutes.
     private struct Moment

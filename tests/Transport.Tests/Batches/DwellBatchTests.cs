@@ -24,7 +24,7 @@ public sealed class DwellBatchTests
     [Fact]
     public void A_batch_of_different_dwells_gives_each_what_it_has_alone_within_the_tolerance()
     {
-        // Different membranes, strengths, fills, patients and pores side by side. Each against itself alone at 1e-12: 20 tolerances, the integrator's own
+        // Different membranes, strengths, fills, patients, pores and initial transients side by side. Each against itself alone at 1e-12: 20 tolerances, the integrator's own
         // bound, of the number and a thousandth of the largest of its kind: the norm of the step control.
         var cases = Mixed();
         var found = DwellBatch.Run(cases, Times, Options with { Integration = new() { RelativeTolerance = 1e-7 } });
@@ -189,6 +189,7 @@ public sealed class DwellBatchTests
             {
                 1 => new DwellCase(other, Ensemble[i] with { Pores = new(45, 240, 0.03, 0.07) }, DwellOf(i)),
                 2 => new DwellCase(other, Ensemble[i] with { AreaLaw = AreaLaw.Exponential, VolumePerPressure = null }, DwellOf(i)),
+                5 => new DwellCase(Person, Ensemble[i] with { TransientTime = TimeSpan.FromMinutes(10 + i) }, DwellOf(i)),
                 3 => new DwellCase(Person, Ensemble[i].ScaledTo(Area.FromSquareMeters(1.2)), DwellOf(i)),
                 _ => Case(i),
             }),
