@@ -49,12 +49,6 @@ internal readonly struct SoluteTable<T>(int solutes)
     /// <summary>Concentration of a solute on the blood side, mmol/L.</summary>
     public ref T Plasma(int solute) => ref numbers[solute / SolutesPerStep * SolutesPerStep * SoluteWays<T>.Size + solute % SolutesPerStep];
 
-    /// <summary>Flux of one solute: <see cref="SoluteWays{T}.Flux"/>.</summary>
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public T Flux(int solute, (T S, T L) flow, (T S, T L) flowPerArea, T area, T dialysate) => FourAtOnce
-        ? this[solute].Flux(flow, flowPerArea, area, dialysate)
-        : Unsafe.Add(ref First<T>(), solute).Flux(flow, flowPerArea, area, dialysate);
-
     /// <summary>What the first step of the loop takes, the others' following: <typeparamref name="TStep"/> is four of <typeparamref name="T"/>, or the same.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public ref SoluteWays<TStep> First<TStep>()
