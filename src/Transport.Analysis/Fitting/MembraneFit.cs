@@ -1,4 +1,3 @@
-using MathNet.Numerics.Distributions;
 using MathNet.Numerics.LinearAlgebra;
 
 namespace Transport.Analysis;
@@ -48,7 +47,7 @@ public static class MembraneFit
             throw new ArgumentException($"Expected exchanges and nights of one person; some are of '{patient.Code}', some not.", nameof(exchanges));
         }
 
-        var problem = new EstimationProblem(
+        var problem = new ThreePoreProblem(
             [.. exchanges],
             new(options.Prior.Center.ScaledTo(patient.BodySurface), options.Prior, options.Free ?? FreeBy(exchanges)),
             options.UsesPrior,
@@ -56,7 +55,7 @@ public static class MembraneFit
         return nights is null ? OfExchanges(problem, options, control) : WithNights(problem, nights, options, control);
     }
 
-    private static FittedMembrane OfExchanges(EstimationProblem problem, MembraneFitOptions options, RunControl control)
+    private static FittedMembrane OfExchanges(ThreePoreProblem problem, MembraneFitOptions options, RunControl control)
     {
         var squares = new FitProblem(problem, options.Integration);
         return squares.ObservationCount == 0
@@ -65,7 +64,7 @@ public static class MembraneFit
     }
 
     // The expected nights are a parabola around the optimum of the exchanges alone (without any, of the prior), and then around each optimum until it stays where it is.
-    private static FittedMembrane WithNights(EstimationProblem alone, ObservedNights nights, MembraneFitOptions options, RunControl control)
+    private static FittedMembrane WithNights(ThreePoreProblem alone, ObservedNights nights, MembraneFitOptions options, RunControl control)
     {
         var before = alone.Exchanges.Count == 0 ? null : Search(alone, new(alone, options.Integration), options, control);
         var point = before?.Coordinates ?? Vector<double>.Build.Dense(alone.Dimension);
@@ -97,7 +96,7 @@ public static class MembraneFit
         }
     }
 
-    private static LeastSquaresResult Search(EstimationProblem problem, FitProblem squares, MembraneFitOptions options, RunControl control)
+    private static LeastSquaresResult Search(ThreePoreProblem problem, FitProblem squares, MembraneFitOptions options, RunControl control)
     {
         var starts = Starts.Select(start => Vector<double>.Build.Dense(problem.Dimension, j => j >= problem.Membrane.Count ? 0 : problem.Membrane.Free[j] switch
         {
@@ -119,36 +118,24 @@ public static class MembraneFit
     ];
 
     private static FittedMembrane Result(
-        EstimationProblem problem, FitProblem squares, LeastSquaresResult optimum, IReadOnlyList<MembraneParameter>? asked, LeastSquaresResult? before = null)
+        ThreePoreProblem problem, FitProblem squares, LeastSquaresResult optimum, IReadOnlyList<MembraneParameter>? asked, LeastSquaresResult? before = null)
     {
-        // Where no start could be integrated, this throws.
-        var u = optimum.Coordinates;
-        var residuals = squares.Residuals(u);
-
         // The inverse of the curvature at the optimum is the posterior's covariance.
-        var covariance = optimum.Status == LeastSquaresStatus.NotIdentifiable ? null : optimum.Covariance();
-        var parameters = problem.Membrane.Free.Select((_, j) => Parameter(problem, j, u[j], covariance)).ToArray();
-        var misfit = optimum.Residuals.SubVector(0, squares.ObservationCount);
-        var probability = 1 - ChiSquared.CDF(squares.ObservationCount, misfit.DotProduct(misfit));
-        var stretched = Enumerable.Range(0, problem.UsesPrior ? parameters.Length : 0).Where(j => Math.Abs(u[j]) > 3.3).ToArray();
-        var untold = parameters.Where(parameter => covariance is null || asked is not null && problem.UsesPrior && parameter.SpreadLeft > FitWords.UntoldFrom).ToArray();
-        var status = optimum.Status == LeastSquaresStatus.NotIdentifiable ? FitStatus.NotIdentifiable
-            : !optimum.IsConverged ? FitStatus.IterationLimit
-            : probability < 0.001 || stretched.Length > 0 ? FitStatus.DataContradictModel
-            : problem.UsesPrior && parameters.All(parameter => parameter.Verdict == ParameterVerdict.FromPrior) ? FitStatus.PriorReturned
-            : untold.Length > 0 ? FitStatus.NotIdentifiable
-            : FitStatus.Converged;
-        var furthest = stretched.Length > 0 ? parameters[stretched.MaxBy(j => Math.Abs(u[j]))] : null;
-        return new(
-            problem, optimum, covariance, status, FitWords.Summary(status, parameters, residuals, furthest, covariance is null ? [] : untold), parameters, residuals,
-            squares.Evaluations)
+        var covariance = optimum.Status is LeastSquaresStatus.NotIdentifiable or LeastSquaresStatus.Undefined ? null : optimum.Covariance();
+        var parameters = problem.Membrane.Free.Select((parameter, j) => new FittedParameter(
+            parameter,
+            problem.Patient.SurfaceFactor,
+            problem.Membrane[j],
+            optimum.Coordinates[j],
+            covariance is null ? double.PositiveInfinity : Math.Sqrt(covariance[j, j]))).ToArray();
+        return new(problem, squares, optimum, covariance, parameters, asked is not null)
         {
-            NightEvidence = problem.Nights is null || covariance is null ? [] : Evidence(problem, u, covariance, before),
+            NightEvidence = problem.Nights is null || covariance is null ? [] : Evidence(problem, optimum.Coordinates, covariance, before),
         };
     }
 
     // Beside the exchanges alone; where there are none, or they leave some direction open, beside the prior.
-    private static NightEvidence[] Evidence(EstimationProblem problem, Vector<double> u, Matrix<double> covariance, LeastSquaresResult? before)
+    private static NightEvidence[] Evidence(ThreePoreProblem problem, Vector<double> u, Matrix<double> covariance, LeastSquaresResult? before)
     {
         var known = before is { Status: not (LeastSquaresStatus.NotIdentifiable or LeastSquaresStatus.Undefined) } ? before.Covariance() : null;
         return [.. problem.Membrane.Free.Select((parameter, j) =>
@@ -157,23 +144,5 @@ public static class MembraneFit
             return new NightEvidence(
                 parameter, spread * Math.Sqrt(known?[j, j] ?? 1), spread * Math.Sqrt(covariance[j, j]), spread * (u[j] - (known is null ? 0 : before!.Coordinates[j])));
         })];
-    }
-
-    private static FittedParameter Parameter(EstimationProblem problem, int j, double u, Matrix<double>? covariance)
-    {
-        var parameter = problem.Membrane.Free[j];
-        var coordinate = problem.Membrane[j];
-        var perUnit = parameter.PerUnit(problem.Patient.SurfaceFactor);
-        var error = covariance is null ? double.PositiveInfinity : Math.Sqrt(covariance[j, j]);
-        return new()
-        {
-            Parameter = parameter,
-            Value = perUnit * coordinate.Value(u),
-            Low = perUnit * coordinate.Value(u - 1.6449 * error),
-            High = perUnit * coordinate.Value(u + 1.6449 * error),
-            LogStandardError = coordinate.Spread * error,
-            PriorMedian = perUnit * coordinate.Value(0.0),
-            PriorLogDeviation = coordinate.Spread,
-        };
     }
 }

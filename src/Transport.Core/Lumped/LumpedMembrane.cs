@@ -4,7 +4,7 @@ namespace Transport;
 
 /// <summary>
 /// A peritoneal membrane in the classical manner: one barrier, with a mass transfer area coefficient for each solute, one sieving coefficient, and
-/// one loss of fluid. A second opinion beside <see cref="ThreePoreMembrane"/>, not a replacement: nothing in it is fitted.
+/// one loss of fluid. A second opinion beside <see cref="ThreePoreMembrane"/>, not a replacement.
 /// </summary>
 /// <remarks>
 /// Structure: Pyle, Popovich and Moncrief; Waniewski and co-workers (memory). Values are absolute, for one person. Plasma is taken as measured.
@@ -106,6 +106,6 @@ public sealed record LumpedMembrane : IMembrane
         }
 
         var plasma = CavityContents.Of(patient.Plasma, options.Panel);
-        return DwellSimulation.Run(new LumpedSystem<Real>(this, options.Panel, plasma, dwell.Fill.Milliliters), this, patient, dwell, options);
+        return DwellSimulation.Run(new LumpedSystem<Real>(LumpedParameters<Real>.From(this, options.Panel), plasma, dwell.Fill.Milliliters), this, patient, dwell, options);
     }
 }
