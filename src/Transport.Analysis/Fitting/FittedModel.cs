@@ -61,6 +61,14 @@ public abstract class FittedModel
     /// <summary>Dwells that were integrated.</summary>
     public int Evaluations { get; }
 
+    /// <summary>The inverse of the curvature at an optimum, the posterior's covariance; null where there is none.</summary>
+    internal static Matrix<double>? CovarianceOf(LeastSquaresResult optimum) =>
+        optimum.Status is LeastSquaresStatus.NotIdentifiable or LeastSquaresStatus.Undefined ? null : optimum.Covariance();
+
+    /// <summary>Standard error of a coordinate; infinite without a covariance.</summary>
+    internal static double ErrorOf(Matrix<double>? covariance, int coordinate) =>
+        covariance is null ? double.PositiveInfinity : Math.Sqrt(covariance[coordinate, coordinate]);
+
     /// <summary>Covariance of all coordinates at the optimum.</summary>
     internal Matrix<double> Covariance => covariance ?? throw new InvalidOperationException(Summary);
 }

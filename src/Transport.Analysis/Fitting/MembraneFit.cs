@@ -42,14 +42,10 @@ public static class MembraneFit
         options ??= MembraneFitOptions.Default;
         control ??= RunControl.None;
         var patient = nights?.Patient ?? (exchanges.Count > 0 ? exchanges[0].Patient : throw new ArgumentException("Expected at least one exchange, or nights.", nameof(exchanges)));
-        if (exchanges.Any(exchange => exchange.Patient.Code != patient.Code))
-        {
-            throw new ArgumentException($"Expected exchanges and nights of one person; some are of '{patient.Code}', some not.", nameof(exchanges));
-        }
-
+        ObservedExchange.RequireOf(patient, exchanges);
         var problem = new ThreePoreProblem(
             [.. exchanges],
-            new(options.Prior.Center.ScaledTo(patient.BodySurface), options.Prior, options.Free ?? FreeBy(exchanges)),
+            new(options.Prior.Center.ScaledTo(patient.BodySurface), options.Prior, options.Free ?? FreeBy(exchanges, options.Prior.Center.Pores)),
             options.UsesPrior,
             options.StudentDegreesOfFreedom);
         return nights is null ? OfExchanges(problem, options, control) : WithNights(problem, nights, options, control);
@@ -110,24 +106,25 @@ public static class MembraneFit
 
     private static LeastSquaresOptions SearchOf(MembraneFitOptions options) => new() { MaximumIterations = options.MaximumIterations };
 
-    // Everything that the prior knows of moves fluid and small solutes, so its doubt is carried; of the large pores only protein tells.
-    private static IReadOnlyList<MembraneParameter> FreeBy(IReadOnlyList<ObservedExchange> exchanges) =>
+    // Everything that the prior knows of moves fluid and small solutes, so its doubt is carried; of the large pores only protein tells. Pores that the prior's
+    // membrane does not have stay away.
+    private static IReadOnlyList<MembraneParameter> FreeBy(IReadOnlyList<ObservedExchange> exchanges, PoreSystem pores) =>
     [
-        .. Enum.GetValues<MembraneParameter>().Where(parameter => parameter != MembraneParameter.LargePoreFraction
-            || exchanges.Any(exchange => exchange.Observations.Any(observation => observation.IsFitted && observation.Quantity.IsOfProtein()))),
+        .. Enum.GetValues<MembraneParameter>().Where(parameter => parameter switch
+        {
+            MembraneParameter.UltrasmallFraction => pores.UltrasmallFraction > 0,
+            MembraneParameter.LargePoreFraction => pores.LargeFraction > 0
+                && exchanges.Any(exchange => exchange.Observations.Any(observation => observation.IsFitted && observation.Quantity.IsOfProtein())),
+            _ => true,
+        }),
     ];
 
     private static FittedMembrane Result(
         ThreePoreProblem problem, FitProblem squares, LeastSquaresResult optimum, IReadOnlyList<MembraneParameter>? asked, LeastSquaresResult? before = null)
     {
-        // The inverse of the curvature at the optimum is the posterior's covariance.
-        var covariance = optimum.Status is LeastSquaresStatus.NotIdentifiable or LeastSquaresStatus.Undefined ? null : optimum.Covariance();
+        var covariance = FittedModel.CovarianceOf(optimum);
         var parameters = problem.Membrane.Free.Select((parameter, j) => new FittedParameter(
-            parameter,
-            problem.Patient.SurfaceFactor,
-            problem.Membrane[j],
-            optimum.Coordinates[j],
-            covariance is null ? double.PositiveInfinity : Math.Sqrt(covariance[j, j]))).ToArray();
+            parameter, problem.Patient.SurfaceFactor, problem.Membrane[j], optimum.Coordinates[j], FittedModel.ErrorOf(covariance, j))).ToArray();
         return new(problem, squares, optimum, covariance, parameters, asked is not null)
         {
             NightEvidence = problem.Nights is null || covariance is null ? [] : Evidence(problem, optimum.Coordinates, covariance, before),

@@ -1,12 +1,12 @@
 namespace Transport.Analysis;
 
 /// <summary>One estimated number of a membrane with its uncertainty and its prior, per 1.73 m² of body surface where it is extensive.</summary>
-public record ParameterEstimate
+public abstract record ParameterEstimate
 {
     // The 95 % quantile of a unit Gaussian.
     private const double Quantile95 = 1.6449;
 
-    internal ParameterEstimate(string name, string unit, double perUnit, Coordinate coordinate, double u, double error)
+    private protected ParameterEstimate(string name, string unit, double perUnit, Coordinate coordinate, double u, double error)
     {
         Name = name;
         Unit = unit;
