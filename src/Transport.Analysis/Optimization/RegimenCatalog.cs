@@ -43,8 +43,9 @@ internal sealed class RegimenCatalog
                 catalogs.Add((own, new(patient, options with { Panel = options.Panel.With(own!) }, sample, pressure)));
             }
 
-            catalogs[place].Rings.Add(scratch, places);
-            return new(place, places);
+            var rings = catalogs[place].Rings;
+            var branch = rings.Add(scratch, places);
+            return new(place, branch, places);
         }
     }
 
@@ -56,5 +57,5 @@ internal sealed class RegimenCatalog
     public int KindCount => catalogs.Sum(catalog => catalog.Rings.KindCount);
 }
 
-/// <summary>A regimen's exchanges by their places in one of the catalogs.</summary>
-internal sealed record RegimenRingOf(int Catalog, int[] Places);
+/// <summary>A regimen's exchanges by their places in one of the catalogs, and the branch of all but the last.</summary>
+internal sealed record RegimenRingOf(int Catalog, int Branch, int[] Places);
