@@ -56,6 +56,3 @@ internal sealed class RegimenCatalog
 
     public int KindCount => catalogs.Sum(catalog => catalog.Rings.KindCount);
 }
-
-/// <summary>A regimen's exchanges by their places in one of the catalogs, and the branch of all but the last.</summary>
-internal sealed record RegimenRingOf(int Catalog, int Branch, int[] Places);
