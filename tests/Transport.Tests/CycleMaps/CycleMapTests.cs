@@ -99,6 +99,26 @@ public sealed class CycleMapTests
     }
 
     [Fact]
+    public void A_start_that_rings_share_gives_what_going_around_exchange_by_exchange_gives()
+    {
+        // The same linear maps, multiplied first: to rounding and to the tolerance at which a rhythm counts as settled (1e-5 of a tenth of the contents).
+        var goals = new RegimenGoals(FluidTarget.Between(Volume.FromMilliliters(0), Volume.FromMilliliters(100)));
+        var some = Possible(RegimenSpace.Usual(Person, goals).All()).Where((_, i) => i % 23 == 0).ToArray();
+        var (kinds, rings) = Rings(some, Screened);
+        var library = new CycleLibrary(Person, Screened, some[0], kinds, CycleGroup.Of(kinds), false, rings.Length);
+        var (whole, shared) = (new double[library.SumCount], new double[library.SumCount]);
+        foreach (var membrane in new[] { Average, Average with { LymphaticRemoval = FlowRate.FromMillilitersPerMinute(1.2) } })
+        {
+            library.Prepare(membrane);
+            for (var i = 0; i < rings.Length; i++)
+            {
+                Assert.Equal(library.TryRun(rings[i], whole), library.TryRunShared(rings[i], i, shared));
+                Assert.All(whole.Zip(shared).SkipLast(1), pair => Assert.Equal(pair.First, pair.Second, 2e-6 * Math.Max(1, Math.Abs(pair.First))));
+            }
+        }
+    }
+
+    [Fact]
     public void Four_lanes_and_eight_find_the_same_map()
     {
         // Other neighbors, other steps of the integrator: the tolerance of 1e-4, not the last bit.
