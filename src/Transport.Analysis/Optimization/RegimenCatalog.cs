@@ -55,6 +55,3 @@ internal sealed class RegimenCatalog
 
     public int KindCount => catalogs.Sum(catalog => catalog.Rings.KindCount);
 }
-
-/// <summary>A regimen's exchanges by their places in one of the catalogs.</summary>
-internal sealed record RegimenRingOf(int Catalog, int[] Places);

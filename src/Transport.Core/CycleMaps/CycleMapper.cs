@@ -10,10 +10,6 @@ internal sealed class CycleMapper<T> : ICycleMapper
     private const double VolumeStep = 2;
     private const double AmountStep = 0.05;
 
-    // Per 1.73 m²: as in CavityRun.
-    private const double ClosedVolume = 10;
-    private const double SlowestDrain = 20;
-
     private readonly Patient patient;
     private readonly RegimenOptions options;
     private readonly Regimen sample;
@@ -57,8 +53,8 @@ internal sealed class CycleMapper<T> : ICycleMapper
         settings = sample.Settings;
         integration = options.Integration;
         residual = sample.ResidualFor(patient);
-        closed = Math.Min(ClosedVolume * patient.SurfaceFactor, 0.5 * residual);
-        slowestDrain = SlowestDrain * patient.SurfaceFactor;
+        closed = Math.Min(CavityRun.ClosedVolume * patient.SurfaceFactor, 0.5 * residual);
+        slowestDrain = CavityRun.SlowestDrain * patient.SurfaceFactor;
         n = options.Panel.Count;
         rows = CycleMap.RowsOf(n);
         plasma = CavityContents.Of(patient.Plasma, options.Panel);

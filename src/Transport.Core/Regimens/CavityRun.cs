@@ -6,9 +6,11 @@ namespace Transport;
 /// <remarks>One per thread: between runs it keeps nothing but memory and the equations of the last membrane.</remarks>
 internal sealed class CavityRun
 {
-    // Per 1.73 m²: a cavity with less is closed; a drain slower than this counts as done when little is left to drain.
-    private const double ClosedVolume = 10;
-    private const double SlowestDrain = 20;
+    /// <summary>A cavity with less is closed, mL per 1.73 m².</summary>
+    internal const double ClosedVolume = 10;
+
+    /// <summary>No drain at one rate is slower, mL/min per 1.73 m²: where little is left to drain it is done sooner.</summary>
+    internal const double SlowestDrain = 20;
 
     private DormandPrince853<Real, BodySystem<Real>>? integrator;
     private BodySystem<Real> night;

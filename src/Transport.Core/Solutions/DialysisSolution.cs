@@ -61,12 +61,17 @@ public sealed record DialysisSolution
         "Icodextrin: some glucose meters read falsely high at all hours during its use (read) and for about two weeks after (memory), which has led to wrong insulin doses; the laboratory knows which meters do. Serum amylase reads falsely low (memory). Plasma sodium falls by a few mmol/L (memory).";
 
     /// <summary>Other solutes in it; it holds none of what is not listed. Of potassium and phosphate that is true of the usual solutions.</summary>
+    /// <remarks>A mix that is given other solutes is no longer of its two bags: it counts as a fluid of one bag.</remarks>
     /// <exception cref="ArgumentException">A solute has a property of its own.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A concentration is negative.</exception>
     public ImmutableDictionary<Solute, Concentration> Others
     {
         get;
-        init => field = OtherSolutes.Check(value);
+        init
+        {
+            field = OtherSolutes.Check(value);
+            Mix = null;
+        }
     }
     = OtherSolutes.None;
 

@@ -4,12 +4,13 @@ namespace Transport.Reporting;
 internal readonly record struct ChartScale(Extent Range, bool IsLogarithmic)
 {
     private const int IntervalsWanted = 6;
-    private const int IntervalsInLowPanel = 4;
+    private const int FewIntervals = 4;
     private const double LowPanel = 0.5;
+    private const double Thousands = 1000;
     private const double MarkerRoom = 0.03;
 
-    /// <summary>Whether the panel is so low that the numbers of many ticks would touch.</summary>
-    public bool IsInLowPanel { get; private init; }
+    /// <summary>Whether the numbers of many ticks would touch: up a low panel, or along an axis of thousands on both sides of zero.</summary>
+    public bool HasFewTicks { get; private init; }
 
     /// <summary>Whether powers of ten are ticks enough.</summary>
     public bool SpansDecades => IsLogarithmic && Range.Upper >= 100 * Range.Lower;
@@ -20,6 +21,7 @@ internal readonly record struct ChartScale(Extent Range, bool IsLogarithmic)
             .Concat(panel.Bands.SelectMany(b => b.X))
             .Concat(Ends(panel.Marks.Select(m => m.X)));
         var scale = Of(panel.XAxis, values, 0, startsAtZero: false);
+        scale = scale with { HasFewTicks = scale.Range.Lower <= -Thousands || (scale.Range.Lower < 0 && scale.Range.Upper >= Thousands) };
         if (panel.XAxis.Range is not null) return scale;
 
         // Lines run from edge to edge; a marker near an edge needs room for half of itself.
@@ -37,7 +39,7 @@ internal readonly record struct ChartScale(Extent Range, bool IsLogarithmic)
         var values = panel.Series.SelectMany(s => s.Y.Concat(Ends(s.YWhiskers)))
             .Concat(panel.Bands.SelectMany(b => b.Lower.Concat(b.Upper)))
             .Concat(Ends(panel.Marks.Select(m => m.Y)));
-        return Of(panel.YAxis, values, 0.06, startsAtZero: true) with { IsInLowPanel = panel.RelativeHeight < LowPanel };
+        return Of(panel.YAxis, values, 0.06, startsAtZero: true) with { HasFewTicks = panel.RelativeHeight < LowPanel };
     }
 
     /// <summary>Position from 0 (lower end) to 1 (upper end).</summary>
@@ -59,7 +61,7 @@ internal readonly record struct ChartScale(Extent Range, bool IsLogarithmic)
             "min" => [15, 30, 60, 120, 240, 480],
             _ => [],
         };
-        var wanted = Range.Width / (IsInLowPanel ? IntervalsInLowPanel : IntervalsWanted);
+        var wanted = Range.Width / (HasFewTicks ? FewIntervals : IntervalsWanted);
         if (clock.Length > 0 && wanted >= clock[0] / 2 && wanted <= clock[^1]) return clock.First(step => step >= wanted * 0.8);
         var power = Math.Pow(10, Math.Floor(Math.Log10(wanted)));
         return power * new double[] { 1, 2, 5, 10 }.First(step => step * power >= wanted * 0.8);

@@ -287,7 +287,7 @@ public static class PlotlyRenderer
         }
         else if (axis.Unit is "h" or "min" && !scale.IsLogarithmic) drawn["dtick"] = scale.Step(axis.Unit);
         else if (scale.SpansDecades) drawn["dtick"] = 1;
-        else drawn["nticks"] = scale.IsInLowPanel ? 4 : 8;
+        else drawn["nticks"] = scale.HasFewTicks ? 4 : 8;
         return drawn;
     }
 

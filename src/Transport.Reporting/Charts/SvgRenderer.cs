@@ -15,6 +15,7 @@ public static class SvgRenderer
 {
     private const double SwatchWidth = 28;
     private const double LegendLine = 20;
+    private const double TextLeft = 8;
 
     /// <summary>The figure as one svg element, 720 pixels wide by its view box, which shrinks with its page; about 5 to 40 kB.</summary>
     /// <remarks>
@@ -34,7 +35,7 @@ public static class SvgRenderer
         var content = new List<object>();
 
         content.AddRange(grid.TitleLines.Select((line, i) =>
-            Text(line, 8, 20 + 20 * i, TextAnchor.Start, ChartColors.Ink, size: ChartGrid.TitleSize, isBold: true)));
+            Text(line, TextLeft, 20 + 20 * i, TextAnchor.Start, ChartColors.Ink, size: ChartGrid.TitleSize, isBold: true)));
         var models = Draw(figure, grid, measure);
         for (var i = 0; i < models.Length; i++) content.Add(Panel(figure, i, models[i], grid.Panels[i], measure));
         var height = grid.Bottom + 6;
@@ -54,10 +55,13 @@ public static class SvgRenderer
 
         var all = Enumerable.Range(0, figure.Panels.Count).ToArray();
         var right = all.Select(i => ChartLabels.RoomAtEnd(figure, figure.Panels[i], measure)).ToArray();
-        var left = all.Select(i => Draw(i, double.NaN, right[i]).Item1.ActualPlotMargins.Left).ToArray();
+        var left = all.Select(i => Draw(i, double.NaN, right[i]).Item1.ActualPlotMargins.Left + Indent(figure.Panels[i])).ToArray();
         double Widest(double[] margins, int column) => all.Where(i => i % figure.Columns == column).Max(i => margins[i]);
         return [.. all.Select(i => Draw(i, Widest(left, i % figure.Columns), Widest(right, i % figure.Columns)))];
     }
+
+    /// <summary>Names of rows begin below the panel's title, not at the edge, where another font may cut their first letter.</summary>
+    private static double Indent(Panel panel) => panel.YAxis.TickLabels is not null && panel.YAxis.Title.Length == 0 ? TextLeft : 0;
 
     private static XElement Panel(Figure figure, int index, (PlotModel Model, string Svg) drawn, ChartGrid.Box box, TextMeasure measure)
     {
@@ -66,7 +70,7 @@ public static class SvgRenderer
         var clipId = $"clip{index}";
         return new XElement(Svg + "g",
             new XAttribute("transform", $"translate({Number(box.Left)},{Number(box.Top)})"),
-            string.IsNullOrEmpty(panel.Title) ? null : Text(panel.Title, 8, -6, TextAnchor.Start, ChartColors.Ink, ChartGrid.PanelTitleSize, true),
+            string.IsNullOrEmpty(panel.Title) ? null : Text(panel.Title, TextLeft, -6, TextAnchor.Start, ChartColors.Ink, ChartGrid.PanelTitleSize, true),
             new XElement(Svg + "clipPath", new XAttribute("id", clipId),
                 Rectangle(area.Left, area.Top - 1, area.Width, area.Height + 2)),
             Reduce(drawn.Svg, clipId),
@@ -78,11 +82,11 @@ public static class SvgRenderer
     {
         var drawn = new List<object>();
         if (entries.Count == 0) return drawn;
-        double left = 8, top = height + LegendLine / 2;
+        double left = TextLeft, top = height + LegendLine / 2;
         foreach (var entry in entries)
         {
             var width = SwatchWidth + 6 + measure.Width(entry.Name, ChartText.FontSize) + 22;
-            if (left > 8 && left + width > ChartGrid.Width) (left, top) = (8, top + LegendLine);
+            if (left > TextLeft && left + width > ChartGrid.Width) (left, top) = (TextLeft, top + LegendLine);
             drawn.AddRange(Swatch(entry, left, top));
             drawn.Add(Text(entry.Name, left + SwatchWidth + 6, top + 4, TextAnchor.Start, ChartColors.Ink));
             left += width;

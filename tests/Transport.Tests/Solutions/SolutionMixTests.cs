@@ -23,6 +23,7 @@ public sealed class SolutionMixTests
         var other = new SolutionMix(low, 5, Weak, 3).ToSolution();
         Assert.Equal(127.625, other.Sodium.MillimolesPerLiter, 1e-12);
         Assert.Equal(40 * 3 / 8.0, other.Others[Solutes.Lactate].MillimolesPerLiter, 1e-12);
+        Assert.Null((other with { Others = DialysisSolution.LactateBuffer }).Mix);
 
         RegimenOutcome Night(DialysisSolution solution) =>
             RegimenSimulation.Run(Patient.Example, ReferenceMembranes.Textbook, Regimen.Cycling(TimeSpan.FromHours(9), 4, Milliliters(2_000), solution));
