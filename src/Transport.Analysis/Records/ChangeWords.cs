@@ -3,10 +3,6 @@ namespace Transport.Analysis;
 /// <summary>Explanations in words, and the test that would separate two of them.</summary>
 public static class ChangeWords
 {
-    // What costs least to look at is looked at first, whichever of the two is more compatible.
-    private static readonly ChangeCause[] Cheapest =
-        [ChangeCause.BookCountsOtherwise, ChangeCause.RunDiffers, ChangeCause.LostDwell, ChangeCause.HighPlasmaGlucose, ChangeCause.DrainTrouble];
-
     /// <summary>"faster transfer of the membrane".</summary>
     /// <exception cref="ArgumentOutOfRangeException">Not one of the causes.</exception>
     public static string Name(ChangeCause cause) => cause switch
@@ -36,7 +32,8 @@ public static class ChangeWords
             };
         }
 
-        return Cheapest.First(cause => cause == first || cause == second) switch
+        // Of two that are no membrane's, what is looked at is the more compatible.
+        return (IsMembrane(first) ? second : first) switch
         {
             ChangeCause.LostDwell => "The clock times of a few nights (begin and end, alarms and pauses, each drain), with average dwell or dwell deviation written down, would separate them before any test.",
             ChangeCause.RunDiffers => "Looking at the bags in use and at the programme as it is set, with the person and the book, would separate them before any test.",
