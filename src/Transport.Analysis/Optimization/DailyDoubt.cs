@@ -75,4 +75,11 @@ internal static class DailyDoubt
             ? Normal.CDF(mean, deviation, high) - Normal.CDF(mean, deviation, low)
             : mean >= low && mean <= high ? 1 : 0;
     }
+
+    /// <summary>The share above the range.</summary>
+    public static double ShareAbove(double mean, double deviation, FluidTarget range)
+    {
+        var high = range.Ceiling.Milliliters;
+        return deviation > 0 ? 1 - Normal.CDF(mean, deviation, high) : mean > high ? 1 : 0;
+    }
 }

@@ -44,7 +44,7 @@ internal sealed class EnsembleBands
 
     /// <summary>Sodium with the doubt of its calibration; the measure holds its factor.</summary>
     public Band<AmountOfSubstance> Sodium(SodiumCalibration calibration) => Bands(
-        Spread(Column(RegimenMeasure.SodiumRemoved), (value, draw) => value * Math.Exp(calibration.DeviationOfLogFactor * doubt[DoubtDraws.Part.Sodium, draw])),
+        Spread(Column(RegimenMeasure.SodiumRemoved), (value, draw) => value > 0 ? value * Math.Exp(calibration.DeviationOfLogFactor * doubt[DoubtDraws.Part.Sodium, draw]) : value),
         AmountOfSubstance.FromMillimoles,
         layers.OfMembrane | Doubt.ModelForm);
 
@@ -53,6 +53,9 @@ internal sealed class EnsembleBands
 
     public Probability ProbabilityOfDay(FluidTarget range) => new(
         Column(RegimenMeasure.Ultrafiltration).Average(value => DailyDoubt.ShareInRange(value + shift, OfOneDay(value + shift), range)), DailyDoubt.OfSingle(layers));
+
+    /// <summary>The share of days above the ceiling of a range.</summary>
+    public double ShareOfDaysAbove(FluidTarget range) => Column(RegimenMeasure.Ultrafiltration).Average(value => DailyDoubt.ShareAbove(value + shift, OfOneDay(value + shift), range));
 
     private double OfOneDay(double mean) => double.Hypot(deviation, layers.NightToNight.Milliliters(mean));
 

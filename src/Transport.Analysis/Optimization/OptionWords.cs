@@ -5,11 +5,28 @@ namespace Transport.Analysis;
 /// <summary>Sentences about options. They state differences and frequencies; they order nothing.</summary>
 internal static class OptionWords
 {
-    /// <summary>"On about 6 days in 10 the ultrafiltration lies between 200 and 500 mL."</summary>
-    public static string SingleDay(double probability, FluidTarget range)
+    // What happens on fewer days is not told.
+    private const double Seldom = 0.05;
+
+    /// <summary>"On about 5 days in 10 the ultrafiltration lies between 200 and 500 mL, on about 2 in 10 below and on about 3 in 10 above, when the patient may dry out."</summary>
+    public static string SingleDay(double within, double above, FluidTarget range)
     {
-        var often = Often(probability);
-        return Text($"{often} the ultrafiltration lies between {range.Floor.Milliliters:0} and {range.Ceiling.Milliliters:0} mL.");
+        var below = 1 - within - above;
+        List<string> outside = [];
+        if (below >= Seldom)
+        {
+            outside.Add(Text($"on about {Tenths(below)} in 10 below"));
+        }
+
+        if (above >= Seldom)
+        {
+            outside.Add(Text($"on about {Tenths(above)} in 10 above, when the patient may dry out"));
+        }
+
+        var sentence = Text($"{Often(within)} the ultrafiltration lies between {range.Floor.Milliliters:0} and {range.Ceiling.Milliliters:0} mL");
+        return outside.Count == 0 ? $"{sentence}." : $"{sentence}, {Join(outside)}.";
+
+        static double Tenths(double share) => Math.Clamp(Math.Round(10 * share), 1, 9);
     }
 
     /// <summary>"On about 6 days in 10 ultrafiltration at least 800 mL; the mean of many days with a probability of 0.93."</summary>

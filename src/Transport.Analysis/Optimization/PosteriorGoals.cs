@@ -33,10 +33,9 @@ internal sealed class PosteriorGoals(RegimenGoals goals, RegimenOptions simulati
             case RegimenMeasure.Ultrafiltration:
                 var night = ofSingleDay ? layers.NightToNight.Milliliters(value) : 0;
                 return Normally(bound, value, Math.Sqrt(modelForm.Deviation * modelForm.Deviation + night * night));
-            case RegimenMeasure.SodiumRemoved when sodiumDeviation > 0 && value != 0:
-                // The calibration's factor is log-normal around its center.
-                var (low, high) = (Below(bound.Floor, value), Below(bound.Ceiling, value));
-                return value > 0 ? high - low : low - high;
+            case RegimenMeasure.SodiumRemoved when sodiumDeviation > 0 && value > 0:
+                // The calibration's factor of a removal is log-normal around its center; a gain has none.
+                return Below(bound.Ceiling, value) - Below(bound.Floor, value);
             default:
                 return bound.Holds(value) ? 1 : 0;
         }

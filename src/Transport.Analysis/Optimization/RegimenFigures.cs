@@ -14,7 +14,7 @@ internal sealed class RegimenFigures
     private readonly double surfaceFactor;
     private readonly double renalUreaDose;
     private readonly double renalCreatinine;
-    private readonly double sodiumFactor;
+    private readonly SodiumCalibration calibration;
     private readonly CavityPressure pressure;
     private readonly int phosphate;
     private readonly int microglobulin;
@@ -30,7 +30,7 @@ internal sealed class RegimenFigures
         surfaceFactor = patient.SurfaceFactor;
         renalUreaDose = patient.ResidualFunction.UreaClearance.LitersPerWeek / bodyWaterLiters;
         renalCreatinine = patient.ResidualFunction.FiltrationRate.LitersPerWeek / surfaceFactor;
-        sodiumFactor = options.Sodium.Factor;
+        calibration = options.Sodium;
         this.pressure = pressure;
         phosphate = IndexOf(Solutes.Phosphate);
         microglobulin = IndexOf(Solutes.Beta2Microglobulin);
@@ -69,7 +69,8 @@ internal sealed class RegimenFigures
     public void Read(ReadOnlySpan<double> sums, ReadOnlySpan<double> infused, Span<double> into, bool hasPeak = true)
     {
         into[(int)RegimenMeasure.Ultrafiltration] = sums[0] - infused[0];
-        into[(int)RegimenMeasure.SodiumRemoved] = sodiumFactor * (sums[1 + SolutePanel.Sodium] - infused[1 + SolutePanel.Sodium]) / 1000;
+        var sodium = (sums[1 + SolutePanel.Sodium] - infused[1 + SolutePanel.Sodium]) / 1000;
+        into[(int)RegimenMeasure.SodiumRemoved] = calibration.FactorFor(sodium) * sodium;
         into[(int)RegimenMeasure.UreaDose] = LitersPerWeek * Clearance(SolutePanel.Urea, sums, infused) / bodyWaterLiters + renalUreaDose;
         into[(int)RegimenMeasure.CreatinineClearance] = LitersPerWeek * Clearance(SolutePanel.Creatinine, sums, infused) / surfaceFactor + renalCreatinine;
         into[(int)RegimenMeasure.PhosphateClearance] = phosphate < 0 ? 0 : LitersPerWeek * Clearance(phosphate, sums, infused);

@@ -105,6 +105,8 @@ public static class RegimenSensitivity
         ArgumentNullException.ThrowIfNull(decline);
         ArgumentNullException.ThrowIfNull(days);
         chosen.OrThrow();
+        options ??= RegimenSearchOptions.Default;
+        ensemble = options.Layers.AtNight(ensemble);
         return [.. days.Select(day =>
         {
             var share = decline.ShareOn(day, patient.ResidualFunction);
@@ -117,7 +119,7 @@ public static class RegimenSensitivity
                 chosen,
                 chosen,
                 default,
-                options ?? RegimenSearchOptions.Default,
+                options,
                 control ?? RunControl.None);
         })];
     }
@@ -145,7 +147,7 @@ public static class RegimenSensitivity
         var meets = isPossible && new CenterJudge(patient, goals).Judge(then) is null;
         var nights = space with { NightLengths = [.. space.NightLengths.Select(length => length - lost).Where(length => length > TimeSpan.FromHours(1))] };
         var front = RegimenSearch.Run(
-            patient, MembraneEnsemble.Of(membrane), goals with { Bounds = [] }, nights, null, options with { Simulation = options.Simulation with { Timeline = null } }, control);
+            patient, MembraneEnsemble.Of(membrane), goals with { Bounds = [] }, nights, null, options with { Simulation = options.Simulation with { Timeline = null }, Layers = options.Layers with { Holds = options.Layers.OfDwells } }, control);
         var wouldBe = front.NothingMeets is null && front.Options.Length > 0 ? front.Options[0].Regimen : null;
         return new(what, then.Outcome, meets, wouldBe, Words(what, then, isPossible, meets, wouldBe, goals));
     }
@@ -198,7 +200,7 @@ public static class RegimenSensitivity
 
         var until = decline.DayOf(share, kidneys);
         var rate = Text($" With {decline.FiltrationRateLostPerMonth.MillilitersPerMinute:0.00} mL/min of filtration rate lost in 30 days ");
-        return new(share, first, words + rate + (until is { } day ? $"that is about {RenalDecline.Words(day)}: by then another regimen is to be looked for." : "it does not come to that."), until);
+        return new(share, first, words + rate + (until is { } day ? $"that is about {RenalDecline.Words(day)}, by the middle of the bands: of the membranes that fit the test half get there sooner." : "it does not come to that."), until);
 
         static double Needed(double missing, double whole) => missing <= 0 ? 0 : whole > 0 ? missing / whole : double.PositiveInfinity;
     }
@@ -206,7 +208,7 @@ public static class RegimenSensitivity
     private static string Words(string what, Candidate then, bool isPossible, bool meets, Regimen? wouldBe, RegimenGoals goals)
     {
         var result = isPossible
-            ? Text($"With {what}: {then.Ultrafiltration:0} mL of ultrafiltration where {goals.Fluid} are asked for, weekly Kt/V {then.UreaDose:0.00}; the goals are {(meets ? "still met" : "missed")}.")
+            ? Text($"With {what}: {then.Ultrafiltration:0} mL of ultrafiltration where {goals.Fluid} are asked for, weekly Kt/V {then.UreaDose:0.00}; fluid range and clearance goal are {(meets ? "still met" : "missed")}, by this one membrane.")
             : Text($"With {what} the regimen cannot be carried out.");
         return result + (wouldBe is null ? " Nothing that was looked at would meet them." : $" The search would list first: {wouldBe}.");
     }

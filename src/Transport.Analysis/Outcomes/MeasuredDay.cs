@@ -24,8 +24,8 @@ internal readonly record struct MeasuredDay(
     /// <summary>Sodium removed by the peritoneum as the model has it, mmol.</summary>
     public double SodiumByModel => Rhythm.RemovedMillimoles(Solutes.Sodium)!.Value;
 
-    /// <summary>The same, calibrated.</summary>
-    public double Sodium => SodiumByModel * SodiumFactor;
+    /// <summary>The same, calibrated; a gain stays as it is.</summary>
+    public double Sodium => SodiumByModel * (SodiumByModel > 0 ? SodiumFactor : 1);
 
     public double BodyWaterLiters => Options.BodyWaterLitersOf(Patient);
 }

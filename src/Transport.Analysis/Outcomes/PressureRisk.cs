@@ -17,6 +17,14 @@ public static class PressureRisk
     /// <summary>What the pressure at the fullest moment gives reason to say.</summary>
     internal static IEnumerable<Finding> Of(Band<double>? pressure, bool isMeasured)
     {
+        if (pressure is { } unmeasured && !isMeasured && unmeasured.Median < Caution.CentimetersOfWater && unmeasured.High >= Limit.CentimetersOfWater)
+        {
+            yield return new(
+                Severity.Note,
+                "pressure-not-measured",
+                Invariant($"The pressure was not measured in this patient: at the fullest, lying, it would be {unmeasured.Median:0.0} cmH2O in the middle of people and {unmeasured.High:0.0} in one of twenty, above {Limit.CentimetersOfWater:0}."));
+        }
+
         if (pressure is { } band && band.Median >= Caution.CentimetersOfWater)
         {
             var line = band.Median >= Limit.CentimetersOfWater ? Limit : Caution;

@@ -55,7 +55,7 @@ internal static class NurseFindings
 
         if (nights.Any(night => night.DayFluid?.Solution.Polymer is not null || night.NightFluid?.Solution.Polymer is not null || night.Regimen?.Polymer is not null))
         {
-            Warn(findings, "record-icodextrin-meter", $"Icodextrin is in use: some blood-glucose meters read falsely high during its use and for about two weeks after. Ask the laboratory which meters are meant before any value here is acted on.");
+            Warn(findings, "record-icodextrin-meter", $"Icodextrin is in use: some blood-glucose meters read falsely high during its use and for about two weeks after, and hide a low one: insulin was given by such readings. Ask the laboratory which meters are meant before any value is acted on.");
         }
 
         if (reviewed.Count(night => night.Readings.Count > 0 && night.LeftOut.Length == 0) is var charted && charted < limits.LearningNights.Value)
@@ -83,7 +83,7 @@ internal static class NurseFindings
             }
             else
             {
-                Note(findings, "record-cloudy-past", $"History: cloudy fluid or peritonitis on {Day(last)}, {ago} days before the last night written.");
+                Note(findings, "record-cloudy-past", $"Cloudy fluid or peritonitis on {Day(last)}, {ago} days before the last night written: history if it was reported and treated. If it was not, contact the unit now.");
             }
 
             if (ago <= limits.PeritonitisDays.Value)
@@ -101,7 +101,7 @@ internal static class NurseFindings
             }
             else
             {
-                Note(findings, "record-pain-or-fever-past", $"History: belly pain or fever on {Day(painful)}.");
+                Note(findings, "record-pain-or-fever-past", $"Belly pain or fever on {Day(painful)}: history if it was reported. If it was not, contact the unit now.");
             }
         }
 
@@ -116,7 +116,7 @@ internal static class NurseFindings
         ];
         if (complaints.Length > 0)
         {
-            Warn(findings, "record-symptoms-now", $"In the last {limits.NowDays.Value} days: {string.Join("; ", complaints)}. The unit should hear of it.");
+            Warn(findings, "record-symptoms-now", $"In the last {limits.NowDays.Value} days: {string.Join("; ", complaints)}. Stop the exchange that is going on and call the unit now, if it has not been seen.");
         }
     }
 
@@ -206,8 +206,10 @@ internal static class NurseFindings
             var beside = (month > 0, slow) switch
             {
                 (true, < -0.5) => "while nights return less than expected: fluid may be building up",
+                (true, > 0.5) => "although nights return more than expected: intake, food or another scale",
                 (true, _) => "while ultrafiltration is as expected: fluid, food or another scale",
                 (false, > 0.5) => "while nights return more than expected: too much fluid may be taken",
+                (false, < -0.5) => "although nights return less than expected: appetite and nutrition first, as lost flesh can hide fluid",
                 (false, _) => "while ultrafiltration is as expected: fluid or flesh",
             };
             Warn(findings, "record-weight-against-uf", $"Empty weight {(month > 0 ? "rises" : "falls")} by {Math.Abs(month):0.0} kg in four weeks, {beside}. Compare with the target weight and its date.");

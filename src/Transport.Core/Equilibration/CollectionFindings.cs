@@ -63,8 +63,8 @@ internal static class CollectionFindings
 
         if (day.Urine is { } urine && urine.Volume.Milliliters < AnuricUrine && indices.NetUltrafiltration is { } net && net.Value < AnuricUltrafiltration)
         {
-            yield return new(Severity.Note, "daily-ultrafiltration-low-without-urine",
-                "Without urine, less than this a day went with higher mortality in one series; a person who drinks little and is well may be fine, so volume state is the thing to look at.")
+            yield return new(Severity.Warning, "daily-ultrafiltration-low-without-urine",
+                "Without urine, less than this a day went with higher mortality in one series; look at volume state, and at what the person drinks.")
             {
                 Field = net.Name,
                 Found = Invariant($"{net.Value:0} mL/day"),

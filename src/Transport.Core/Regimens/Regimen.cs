@@ -59,7 +59,7 @@ public sealed record Regimen
     /// <summary>From the start of the first fill to the end of the last drain.</summary>
     public TimeSpan NightLength { get; init; }
 
-    /// <summary>Clock time of the first fill of the night; it matters for nothing but the time of blood samples.</summary>
+    /// <summary>Clock time of the first fill of the night: for blood samples, and for the hours of patient, hands and carer in a search.</summary>
     public TimeOnly NightStart { get; init; } = new(22, 0);
 
     /// <summary>The exchanges of the night, in order; none: a dry night.</summary>

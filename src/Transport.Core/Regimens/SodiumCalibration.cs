@@ -45,6 +45,8 @@ public sealed record SodiumCalibration
         return new(lowFactor, highFactor);
     }
 
-    /// <summary>The calibrated removal of a model's. A gain of sodium (negative) is scaled likewise, for want of anything published.</summary>
-    public AmountOfSubstance Of(AmountOfSubstance model) => model * Factor;
+    /// <summary>The calibrated removal of a model's. A gain of sodium (negative) stays as it is: what was published is removal, and a smaller gain would reassure.</summary>
+    public AmountOfSubstance Of(AmountOfSubstance model) => model * FactorFor(model.Millimoles);
+
+    internal double FactorFor(double millimoles) => millimoles > 0 ? Factor : 1;
 }

@@ -72,7 +72,7 @@ public static class RecordPage
 
     private static void AppendFindings(StringBuilder page, RecordReview review)
     {
-        var urgent = review.Findings.Where(finding => finding.Code is "record-cloudy-now" or "record-pain-or-fever-now").ToList();
+        var urgent = review.Findings.Where(finding => finding.Code is "record-cloudy-now" or "record-pain-or-fever-now" or "record-symptoms-now").ToList();
         foreach (var finding in urgent)
         {
             page.Append("<p class=\"first\">").Append(Typeset.Html(finding.Message)).Append("</p>\n");

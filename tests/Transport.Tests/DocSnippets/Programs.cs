@@ -206,6 +206,7 @@ internal static class Programs
             foreach (var option in front.Options)
             {
                 Console.WriteLine($"- {option.Regimen}");
+                Console.WriteLine($"  {option.SingleDay}");
                 foreach (var answer in option.Answers)
                     Console.WriteLine($"  {answer.Words}");
                 Console.WriteLine(FormattableString.Invariant($"  Glucose absorbed {option.GlucoseAbsorbed.Median.Grams:0} g. {option.Why}"));

@@ -42,8 +42,8 @@ public sealed partial class SnippetTests
     {
         var program = Assert.Single(Documentation.Blocks("README.md", "csharp"));
         Assert.Equal(12, program.Split('\n').Count(line => line.Trim().Length > 0));
-        var expected = Assert.Single(Documentation.Blocks("README.md", "text"));
-        Assert.Equal(expected.Trim(), FromTheRoot.Printed(Programs.Readme).Trim());
+        var printed = FromTheRoot.Printed(Programs.Readme);
+        Assert.True(Assert.Single(Documentation.Blocks("README.md", "text")).Trim() == printed.Trim(), "It prints:\n" + printed);
     }
 
     [Fact]
