@@ -34,7 +34,7 @@ internal static class NurseFindings
         Drains(nights, reviewed, responses, limits, today, findings);
         LostDwell(nights, responses, limits, today, findings);
         Strongest(nights, limits, today, findings);
-        Trends(nights, reviewed, limits, slow, findings);
+        Trends(nights, reviewed, limits, Lately(changes, today) ?? slow, findings);
         foreach (var change in changes)
         {
             findings.Add(new(Severity.Warning, "record-change-found", Sentence(change)));
@@ -196,6 +196,15 @@ internal static class NurseFindings
             Warn(findings, "record-strongest-rising", $"The strongest glucose was used on {now} days of the last four weeks, on {before} of the four before. With less ultrafiltration this is a question about the membrane; it can also dry the patient out.");
         }
     }
+
+    // A change that was signalled these weeks has become the level that nights are set beside, and is a change all the same.
+    private static double? Lately(IReadOnlyList<ChangeFound> changes, int today) =>
+        changes.LastOrDefault(change => change.SignalledOn.DayNumber > today - 2 * Month)?.Size switch
+        {
+            { High.Milliliters: < 0 } => -1,
+            { Low.Milliliters: > 0 } => 1,
+            _ => null,
+        };
 
     private static void Trends(IReadOnlyList<NightRecord> nights, ReviewedNight[] reviewed, ReviewLimits limits, double slow, List<Finding> findings)
     {

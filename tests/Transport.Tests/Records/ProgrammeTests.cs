@@ -47,6 +47,16 @@ public sealed class ProgrammeTests
     }
 
     [Fact]
+    public void A_weight_that_rises_after_a_loss_was_signalled_is_said_to_rise_beside_that_loss()
+    {
+        // VP-03 loses conductance from night 35 on; its weight rises from night 45 on by 0.03 kg a day, and the loss is signalled on the way.
+        var review = Review("VP-03");
+        Assert.True(review.Changes[0].Size.High.Milliliters < 0);
+        var weight = review.Findings.Single(found => found.Code == "record-weight-against-uf");
+        Assert.Contains("while nights return less than expected", weight.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_peritonitis_fortnight_leaves_no_drift_behind()
     {
         var review = Review("VP-10");
