@@ -2,13 +2,13 @@ namespace Transport.Analysis;
 
 /// <summary>What is estimated from what: shared by the search for an optimum and the draws around it.</summary>
 /// <param name="Exchanges">What was observed.</param>
-/// <param name="Membrane">What is free of the membrane, and its prior.</param>
+/// <param name="Model">The model of the membrane: what is free of it, and its prior.</param>
 /// <param name="UsesPrior">Whether that prior counts. A residual volume always keeps its own.</param>
 /// <param name="StudentDegreesOfFreedom">Of the errors; null: Gaussian.</param>
-internal sealed record EstimationProblem(
-    IReadOnlyList<ObservedExchange> Exchanges, MembraneCoordinates Membrane, bool UsesPrior, double? StudentDegreesOfFreedom)
+internal record EstimationProblem(
+    IReadOnlyList<ObservedExchange> Exchanges, IMembraneModel Model, bool UsesPrior, double? StudentDegreesOfFreedom)
 {
-    /// <summary>The nights beside the exchanges; null: none.</summary>
+    /// <summary>The nights beside the exchanges, which pores alone can be asked for; null: none.</summary>
     public NightSurface? Nights { get; init; }
 
     /// <summary>Whose membrane it is.</summary>
@@ -19,7 +19,7 @@ internal sealed record EstimationProblem(
         [.. Exchanges.Select(exchange => Coordinate.OfPositive(exchange.Dwell.Residual.Volume.Milliliters, exchange.ResidualLogDeviation))];
 
     /// <summary>Free coordinates.</summary>
-    public int Dimension => Membrane.Count + ResidualVolumes.Length;
+    public int Dimension => Model.Count + ResidualVolumes.Length;
 
     /// <summary>Minus twice the log-density of one whitened residual, up to a constant: its square, or Student's at the same standard deviation.</summary>
     public T Deviance<T>(T residual)

@@ -11,22 +11,20 @@ internal sealed class ExchangeModel<T>
     where T : struct, ILane<T>
 {
     private readonly ObservedExchange exchange;
-    private readonly ThreePoreMembrane center;
-    private readonly DwellKernel<T> kernel;
+    private readonly IModelDwell<T> dwell;
     private readonly SolutePanel panel;
     private readonly double[] minutes;
     private readonly T[] states;
     private readonly List<(Observation[] Observations, double[,] Whitening)> groups = [];
     private readonly T[] raw;
 
-    public ExchangeModel(ObservedExchange exchange, ThreePoreMembrane center, IntegrationOptions integration)
+    public ExchangeModel(ObservedExchange exchange, IMembraneModel model, IntegrationOptions integration)
     {
         this.exchange = exchange;
-        this.center = center;
         panel = exchange.Observations.Any(observation => observation.Quantity.IsOfProtein()) ? SolutePanel.Full : SolutePanel.Small;
-        kernel = new(exchange.Dwell, exchange.Patient.Plasma, panel, integration);
+        dwell = model.Dwell<T>(exchange, panel, integration);
         minutes = [.. exchange.Observations.Select(o => o.Time.TotalMinutes).Append(0).Append(exchange.Dwell.Duration.TotalMinutes).Distinct().Order()];
-        states = new T[minutes.Length * kernel.Dimension];
+        states = new T[minutes.Length * dwell.Dimension];
         foreach (var group in exchange.Observations.Where(o => o.IsFitted).GroupBy(o => o.Quantity))
         {
             var observations = group.ToArray();
@@ -43,9 +41,9 @@ internal sealed class ExchangeModel<T>
     /// <summary>Observations that are fitted.</summary>
     public int FittedCount { get; }
 
-    /// <summary>Integrates the dwell.</summary>
+    /// <summary>Integrates the dwell at a point of the membrane's coordinates.</summary>
     /// <exception cref="IntegrationException">It cannot be.</exception>
-    public void Run(in FreeParameters<T> free, T residualVolume) => kernel.Run(center, free, residualVolume, minutes, states);
+    public void Run(ReadOnlySpan<T> point, T residualVolume) => dwell.Run(point, residualVolume, minutes, states);
 
     /// <summary>Writes the whitened residuals (predicted − observed) of the dwell that was run last.</summary>
     public void Whiten(Span<T> into)
@@ -88,7 +86,7 @@ internal sealed class ExchangeModel<T>
                 (1 / exchange.Dwell.Solution.Glucose.MillimolesPerLiter) * Concentration(at, SolutePanel.Glucose),
             ObservedQuantity.AlbuminToPlasma => Concentration(at, panel.IndexOf(Solutes.Albumin)),
             ObservedQuantity.ImmunoglobulinGToPlasma => Concentration(at, panel.IndexOf(Solutes.ImmunoglobulinG)),
-            ObservedQuantity.NetUltrafiltrationMilliliters => states[at * kernel.Dimension] - states[0],
+            ObservedQuantity.NetUltrafiltrationMilliliters => states[at * dwell.Dimension] - states[0],
             _ => throw new InvalidOperationException($"No prediction is known for {observation.Quantity}."),
         };
     }
@@ -96,5 +94,5 @@ internal sealed class ExchangeModel<T>
     /// <summary>Every observation beside its prediction, of the dwell that was run last.</summary>
     public IReadOnlyList<FitResidual> Residuals(Func<T, double> value) => [.. exchange.Observations.Select(o => new FitResidual(o, value(Predicted(o))))];
 
-    private T Concentration(int at, int solute) => states[at * kernel.Dimension + 1 + solute] / states[at * kernel.Dimension];
+    private T Concentration(int at, int solute) => states[at * dwell.Dimension + 1 + solute] / states[at * dwell.Dimension];
 }

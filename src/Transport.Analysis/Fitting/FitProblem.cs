@@ -17,14 +17,14 @@ internal sealed class FitProblem : ILeastSquaresProblem
     public FitProblem(EstimationProblem problem, IntegrationOptions integration)
     {
         this.problem = problem;
-        exchanges = [.. problem.Exchanges.Select(exchange => new ExchangeModel<Dual>(exchange, problem.Membrane.Center, integration))];
+        exchanges = [.. problem.Exchanges.Select(exchange => new ExchangeModel<Dual>(exchange, problem.Model, integration))];
         var nights = problem.Nights?.Count ?? 0;
         ObservationCount = exchanges.Sum(exchange => exchange.FittedCount) + nights;
         point = new Dual[Membrane.Count];
         whitened = new Dual[exchanges.Select(exchange => exchange.FittedCount).Append(nights).Max()];
     }
 
-    private MembraneCoordinates Membrane => problem.Membrane;
+    private IMembraneModel Membrane => problem.Model;
 
     public int ParameterCount => problem.Dimension;
 
@@ -155,7 +155,7 @@ internal sealed class FitProblem : ILeastSquaresProblem
         Evaluations++;
         Point(u, first);
         exchanges[exchange].Run(
-            Membrane.At<Dual>(point), problem.ResidualVolumes[exchange].Value(At(u[Membrane.Count + exchange], Membrane.Count - first)));
+            point, problem.ResidualVolumes[exchange].Value(At(u[Membrane.Count + exchange], Membrane.Count - first)));
     }
 
     private void Point(Vector<double> u, int first)

@@ -10,10 +10,10 @@ internal static class FitWords
 
     public static string Summary(
         FitStatus status,
-        IReadOnlyList<FittedParameter> parameters,
+        IReadOnlyList<ParameterEstimate> parameters,
         IReadOnlyList<FitResidual> residuals,
-        FittedParameter? stretched,
-        IReadOnlyList<FittedParameter> untold)
+        ParameterEstimate? stretched,
+        IReadOnlyList<ParameterEstimate> untold)
     {
         var worst = residuals.Where(residual => residual.Observation.IsFitted).MaxBy(residual => Math.Abs(residual.Standardized))!;
         var first = status switch

@@ -5,41 +5,25 @@ using MathNet.Numerics.Random;
 namespace Transport.Analysis;
 
 /// <summary>A membrane estimated from observed exchanges, with what is needed to judge it.</summary>
-public sealed class FittedMembrane
+public sealed class FittedMembrane : FittedModel
 {
-    private readonly Matrix<double>? covariance;
-
     internal FittedMembrane(
-        EstimationProblem problem,
+        ThreePoreProblem problem,
+        FitProblem squares,
         LeastSquaresResult optimum,
         Matrix<double>? covariance,
-        FitStatus status,
-        string summary,
         IReadOnlyList<FittedParameter> parameters,
-        IReadOnlyList<FitResidual> residuals,
-        int evaluations)
+        bool wasAskedFor)
+        : base(problem, squares, optimum, covariance, parameters, wasAskedFor)
     {
         Problem = problem;
-        Optimum = optimum;
-        this.covariance = covariance;
         Membrane = problem.Membrane.Membrane(optimum.Coordinates.AsArray());
-        Status = status;
-        Summary = summary;
         Parameters = parameters;
-        Residuals = residuals;
-        Findings = [.. problem.Exchanges.SelectMany(exchange => exchange.Findings), .. problem.Nights?.Nights.Findings ?? []];
-        Evaluations = evaluations;
     }
 
-    internal EstimationProblem Problem { get; }
+    internal ThreePoreProblem Problem { get; }
 
-    internal LeastSquaresResult Optimum { get; }
-
-    /// <summary>Whose membrane it is.</summary>
-    public Patient Patient => Problem.Patient;
-
-    /// <summary>What was fitted.</summary>
-    public IReadOnlyList<ObservedExchange> Exchanges => Problem.Exchanges;
+    internal override EstimationProblem Estimation => Problem;
 
     /// <summary>The nights that were fitted with them; null: none.</summary>
     public ObservedNights? Nights => Problem.Nights?.Nights;
@@ -50,26 +34,8 @@ public sealed class FittedMembrane
     /// <summary>The estimate, at the patient's size. It states the plasma level that it is true with.</summary>
     public ThreePoreMembrane Membrane { get; }
 
-    /// <summary>Whether it may be believed.</summary>
-    public FitStatus Status { get; }
-
-    /// <summary>The status and what the data decided, in a sentence or two.</summary>
-    public string Summary { get; }
-
     /// <summary>The free parameters.</summary>
-    public IReadOnlyList<FittedParameter> Parameters { get; }
-
-    /// <summary>Every observation beside its prediction; those that were not fitted are a check of the model.</summary>
-    public IReadOnlyList<FitResidual> Residuals { get; }
-
-    /// <summary>The fitted observation that lies furthest from its prediction: what says so where the data contradict the model.</summary>
-    public FitResidual WorstResidual => Residuals.Where(residual => residual.Observation.IsFitted).MaxBy(residual => Math.Abs(residual.Standardized))!;
-
-    /// <summary>What to know about how it was made.</summary>
-    public IReadOnlyList<Finding> Findings { get; }
-
-    /// <summary>Dwells that were integrated.</summary>
-    public int Evaluations { get; }
+    public override IReadOnlyList<FittedParameter> Parameters { get; }
 
     /// <summary>The parameter by name.</summary>
     /// <exception cref="ArgumentException">It was not free.</exception>
@@ -112,9 +78,6 @@ public sealed class FittedMembrane
 
         return Problem.Membrane.Ensemble(EnsembleSource.Posterior, seed, Membrane, count, (i, j) => points[i][j]);
     }
-
-    /// <summary>Covariance of all coordinates at the optimum.</summary>
-    internal Matrix<double> Covariance => covariance ?? throw new InvalidOperationException(Summary);
 
     private int Place(MembraneParameter parameter) => Problem.Membrane.Free.ToList().IndexOf(parameter) is >= 0 and var place
         ? place

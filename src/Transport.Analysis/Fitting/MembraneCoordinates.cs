@@ -4,7 +4,7 @@ namespace Transport.Analysis;
 /// <remarks>
 /// The osmotic conductance to glucose is a coordinate, and LpS follows from it and the shares of the pores: glucose tells the one and hardly the other.
 /// </remarks>
-internal sealed class MembraneCoordinates
+internal sealed class MembraneCoordinates : IMembraneModel
 {
     private readonly Coordinate[] coordinates;
     private readonly int[] places;
@@ -74,6 +74,10 @@ internal sealed class MembraneCoordinates
         };
     }
 
+    /// <inheritdoc/>
+    public IModelDwell<T> Dwell<T>(ObservedExchange exchange, SolutePanel panel, IntegrationOptions integration)
+        where T : struct, ILane<T> => new ThreePoreDwell<T>(this, new(exchange.Dwell, exchange.Patient.Plasma, panel, integration));
+
     /// <summary>The membrane at a point.</summary>
     public ThreePoreMembrane Membrane(IReadOnlyList<double> point)
     {
@@ -126,4 +130,13 @@ internal sealed class MembraneCoordinates
 
     private T Value<T>(ReadOnlySpan<T> point, MembraneParameter parameter)
         where T : struct, ILane<T> => places[(int)parameter] is >= 0 and var j ? coordinates[j].Value(point[j]) : T.Of(Of(Center, parameter));
+
+    private sealed class ThreePoreDwell<T>(MembraneCoordinates membrane, DwellKernel<T> kernel) : IModelDwell<T>
+        where T : struct, ILane<T>
+    {
+        public int Dimension => kernel.Dimension;
+
+        public void Run(ReadOnlySpan<T> point, T residualVolume, ReadOnlySpan<double> minutes, Span<T> states) =>
+            kernel.Run(membrane.Center, membrane.At(point), residualVolume, minutes, states);
+    }
 }

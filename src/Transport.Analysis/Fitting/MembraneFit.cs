@@ -1,4 +1,3 @@
-using MathNet.Numerics.Distributions;
 using MathNet.Numerics.LinearAlgebra;
 
 namespace Transport.Analysis;
@@ -43,20 +42,16 @@ public static class MembraneFit
         options ??= MembraneFitOptions.Default;
         control ??= RunControl.None;
         var patient = nights?.Patient ?? (exchanges.Count > 0 ? exchanges[0].Patient : throw new ArgumentException("Expected at least one exchange, or nights.", nameof(exchanges)));
-        if (exchanges.Any(exchange => exchange.Patient.Code != patient.Code))
-        {
-            throw new ArgumentException($"Expected exchanges and nights of one person; some are of '{patient.Code}', some not.", nameof(exchanges));
-        }
-
-        var problem = new EstimationProblem(
+        ObservedExchange.RequireOf(patient, exchanges);
+        var problem = new ThreePoreProblem(
             [.. exchanges],
-            new(options.Prior.Center.ScaledTo(patient.BodySurface), options.Prior, options.Free ?? FreeBy(exchanges)),
+            new(options.Prior.Center.ScaledTo(patient.BodySurface), options.Prior, options.Free ?? FreeBy(exchanges, options.Prior.Center.Pores)),
             options.UsesPrior,
             options.StudentDegreesOfFreedom);
         return nights is null ? OfExchanges(problem, options, control) : WithNights(problem, nights, options, control);
     }
 
-    private static FittedMembrane OfExchanges(EstimationProblem problem, MembraneFitOptions options, RunControl control)
+    private static FittedMembrane OfExchanges(ThreePoreProblem problem, MembraneFitOptions options, RunControl control)
     {
         var squares = new FitProblem(problem, options.Integration);
         return squares.ObservationCount == 0
@@ -65,7 +60,7 @@ public static class MembraneFit
     }
 
     // The expected nights are a parabola around the optimum of the exchanges alone (without any, of the prior), and then around each optimum until it stays where it is.
-    private static FittedMembrane WithNights(EstimationProblem alone, ObservedNights nights, MembraneFitOptions options, RunControl control)
+    private static FittedMembrane WithNights(ThreePoreProblem alone, ObservedNights nights, MembraneFitOptions options, RunControl control)
     {
         var before = alone.Exchanges.Count == 0 ? null : Search(alone, new(alone, options.Integration), options, control);
         var point = before?.Coordinates ?? Vector<double>.Build.Dense(alone.Dimension);
@@ -97,7 +92,7 @@ public static class MembraneFit
         }
     }
 
-    private static LeastSquaresResult Search(EstimationProblem problem, FitProblem squares, MembraneFitOptions options, RunControl control)
+    private static LeastSquaresResult Search(ThreePoreProblem problem, FitProblem squares, MembraneFitOptions options, RunControl control)
     {
         var starts = Starts.Select(start => Vector<double>.Build.Dense(problem.Dimension, j => j >= problem.Membrane.Count ? 0 : problem.Membrane.Free[j] switch
         {
@@ -111,44 +106,33 @@ public static class MembraneFit
 
     private static LeastSquaresOptions SearchOf(MembraneFitOptions options) => new() { MaximumIterations = options.MaximumIterations };
 
-    // Everything that the prior knows of moves fluid and small solutes, so its doubt is carried; of the large pores only protein tells.
-    private static IReadOnlyList<MembraneParameter> FreeBy(IReadOnlyList<ObservedExchange> exchanges) =>
+    // Everything that the prior knows of moves fluid and small solutes, so its doubt is carried; of the large pores only protein tells. Pores that the prior's
+    // membrane does not have stay away.
+    private static IReadOnlyList<MembraneParameter> FreeBy(IReadOnlyList<ObservedExchange> exchanges, PoreSystem pores) =>
     [
-        .. Enum.GetValues<MembraneParameter>().Where(parameter => parameter != MembraneParameter.LargePoreFraction
-            || exchanges.Any(exchange => exchange.Observations.Any(observation => observation.IsFitted && observation.Quantity.IsOfProtein()))),
+        .. Enum.GetValues<MembraneParameter>().Where(parameter => parameter switch
+        {
+            MembraneParameter.UltrasmallFraction => pores.UltrasmallFraction > 0,
+            MembraneParameter.LargePoreFraction => pores.LargeFraction > 0
+                && exchanges.Any(exchange => exchange.Observations.Any(observation => observation.IsFitted && observation.Quantity.IsOfProtein())),
+            _ => true,
+        }),
     ];
 
     private static FittedMembrane Result(
-        EstimationProblem problem, FitProblem squares, LeastSquaresResult optimum, IReadOnlyList<MembraneParameter>? asked, LeastSquaresResult? before = null)
+        ThreePoreProblem problem, FitProblem squares, LeastSquaresResult optimum, IReadOnlyList<MembraneParameter>? asked, LeastSquaresResult? before = null)
     {
-        // Where no start could be integrated, this throws.
-        var u = optimum.Coordinates;
-        var residuals = squares.Residuals(u);
-
-        // The inverse of the curvature at the optimum is the posterior's covariance.
-        var covariance = optimum.Status == LeastSquaresStatus.NotIdentifiable ? null : optimum.Covariance();
-        var parameters = problem.Membrane.Free.Select((_, j) => Parameter(problem, j, u[j], covariance)).ToArray();
-        var misfit = optimum.Residuals.SubVector(0, squares.ObservationCount);
-        var probability = 1 - ChiSquared.CDF(squares.ObservationCount, misfit.DotProduct(misfit));
-        var stretched = Enumerable.Range(0, problem.UsesPrior ? parameters.Length : 0).Where(j => Math.Abs(u[j]) > 3.3).ToArray();
-        var untold = parameters.Where(parameter => covariance is null || asked is not null && problem.UsesPrior && parameter.SpreadLeft > FitWords.UntoldFrom).ToArray();
-        var status = optimum.Status == LeastSquaresStatus.NotIdentifiable ? FitStatus.NotIdentifiable
-            : !optimum.IsConverged ? FitStatus.IterationLimit
-            : probability < 0.001 || stretched.Length > 0 ? FitStatus.DataContradictModel
-            : problem.UsesPrior && parameters.All(parameter => parameter.Verdict == ParameterVerdict.FromPrior) ? FitStatus.PriorReturned
-            : untold.Length > 0 ? FitStatus.NotIdentifiable
-            : FitStatus.Converged;
-        var furthest = stretched.Length > 0 ? parameters[stretched.MaxBy(j => Math.Abs(u[j]))] : null;
-        return new(
-            problem, optimum, covariance, status, FitWords.Summary(status, parameters, residuals, furthest, covariance is null ? [] : untold), parameters, residuals,
-            squares.Evaluations)
+        var covariance = FittedModel.CovarianceOf(optimum);
+        var parameters = problem.Membrane.Free.Select((parameter, j) => new FittedParameter(
+            parameter, problem.Patient.SurfaceFactor, problem.Membrane[j], optimum.Coordinates[j], FittedModel.ErrorOf(covariance, j))).ToArray();
+        return new(problem, squares, optimum, covariance, parameters, asked is not null)
         {
-            NightEvidence = problem.Nights is null || covariance is null ? [] : Evidence(problem, u, covariance, before),
+            NightEvidence = problem.Nights is null || covariance is null ? [] : Evidence(problem, optimum.Coordinates, covariance, before),
         };
     }
 
     // Beside the exchanges alone; where there are none, or they leave some direction open, beside the prior.
-    private static NightEvidence[] Evidence(EstimationProblem problem, Vector<double> u, Matrix<double> covariance, LeastSquaresResult? before)
+    private static NightEvidence[] Evidence(ThreePoreProblem problem, Vector<double> u, Matrix<double> covariance, LeastSquaresResult? before)
     {
         var known = before is { Status: not (LeastSquaresStatus.NotIdentifiable or LeastSquaresStatus.Undefined) } ? before.Covariance() : null;
         return [.. problem.Membrane.Free.Select((parameter, j) =>
@@ -157,23 +141,5 @@ public static class MembraneFit
             return new NightEvidence(
                 parameter, spread * Math.Sqrt(known?[j, j] ?? 1), spread * Math.Sqrt(covariance[j, j]), spread * (u[j] - (known is null ? 0 : before!.Coordinates[j])));
         })];
-    }
-
-    private static FittedParameter Parameter(EstimationProblem problem, int j, double u, Matrix<double>? covariance)
-    {
-        var parameter = problem.Membrane.Free[j];
-        var coordinate = problem.Membrane[j];
-        var perUnit = parameter.PerUnit(problem.Patient.SurfaceFactor);
-        var error = covariance is null ? double.PositiveInfinity : Math.Sqrt(covariance[j, j]);
-        return new()
-        {
-            Parameter = parameter,
-            Value = perUnit * coordinate.Value(u),
-            Low = perUnit * coordinate.Value(u - 1.6449 * error),
-            High = perUnit * coordinate.Value(u + 1.6449 * error),
-            LogStandardError = coordinate.Spread * error,
-            PriorMedian = perUnit * coordinate.Value(0.0),
-            PriorLogDeviation = coordinate.Spread,
-        };
     }
 }

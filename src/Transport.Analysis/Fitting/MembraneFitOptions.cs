@@ -13,8 +13,8 @@ public sealed record MembraneFitOptions
     public bool UsesPrior { get; init; } = true;
 
     /// <summary>
-    /// The parameters to free; null: all but the share of the large pores, and that too where protein was measured. What is not free is held at the
-    /// prior's centre. The data have to tell each parameter that is named here, or the fit says that they do not.
+    /// The parameters to free; null: all but the share of the large pores, and that too where protein was measured, and never that of pores which the
+    /// prior's membrane lacks. What is not free is held at the prior's centre. The data have to tell each parameter that is named here, or the fit says that they do not.
     /// </summary>
     /// <exception cref="ArgumentException">Empty, or a parameter twice.</exception>
     public IReadOnlyList<MembraneParameter>? Free

@@ -150,4 +150,13 @@ public sealed record ObservedExchange
         ArgumentNullException.ThrowIfNull(patient);
         return ResidualFluid.UsualVolume(patient.BodySurface);
     }
+
+    /// <exception cref="ArgumentException">Some are of somebody else.</exception>
+    internal static void RequireOf(Patient patient, IReadOnlyList<ObservedExchange> exchanges)
+    {
+        if (exchanges.Any(exchange => exchange.Patient.Code != patient.Code))
+        {
+            throw new ArgumentException($"Expected exchanges and nights of one person; some are of '{patient.Code}', some not.", nameof(exchanges));
+        }
+    }
 }

@@ -32,4 +32,29 @@ internal static class ParameterWords
         MembraneParameter.UltrasmallFraction or MembraneParameter.LargePoreFraction => 100,
         _ => 1,
     };
+
+    public static string Name(this LumpedParameter parameter) => parameter switch
+    {
+        LumpedParameter.CreatinineTransfer => "mass transfer area coefficient of creatinine",
+        LumpedParameter.GlucoseToCreatinine => "glucose's coefficient over creatinine's",
+        LumpedParameter.OsmoticConductance => "osmotic conductance to glucose",
+        LumpedParameter.SievingCoefficient => "sieving coefficient",
+        LumpedParameter.SodiumTransfer => "mass transfer area coefficient of sodium",
+        _ => "fluid absorption",
+    };
+
+    public static string Unit(this LumpedParameter parameter) => parameter switch
+    {
+        LumpedParameter.OsmoticConductance => "µL/min/mmHg per 1.73 m²",
+        LumpedParameter.GlucoseToCreatinine or LumpedParameter.SievingCoefficient => "",
+        _ => "mL/min per 1.73 m²",
+    };
+
+    /// <summary>From the unit of the equations, of one person, to the printed one.</summary>
+    public static double PerUnit(this LumpedParameter parameter, double surfaceFactor) => parameter switch
+    {
+        LumpedParameter.OsmoticConductance => 1000 / surfaceFactor,
+        LumpedParameter.GlucoseToCreatinine or LumpedParameter.SievingCoefficient => 1,
+        _ => 1 / surfaceFactor,
+    };
 }

@@ -99,6 +99,16 @@ public sealed record PopulationPrior
     public static PopulationPrior IncidentAdults(PlasmaLevel level = PlasmaLevel.AsMeasured) =>
         new() { Center = ReferenceMembranes.MeanIncidentAdult(level) };
 
+    /// <summary>
+    /// The same people with a membrane that has no ultrasmall pores: a parameter set to compare with. The osmotic conductance to glucose stays, so LpS is larger.
+    /// </summary>
+    public PopulationPrior WithoutUltrasmallPores()
+    {
+        var without = Center with { Pores = Center.Pores.WithFractions(0, Center.Pores.LargeFraction) };
+        var conductance = Center.OsmoticConductanceToGlucose / without.OsmoticConductanceToGlucose;
+        return this with { Center = without with { UltrafiltrationCoefficient = Center.UltrafiltrationCoefficient * conductance } };
+    }
+
     /// <summary>Standard deviation of a parameter's logarithm (log odds of a share).</summary>
     /// <exception cref="ArgumentOutOfRangeException">Not one of the parameters.</exception>
     public double LogDeviation(MembraneParameter parameter) => parameter switch

@@ -16,8 +16,8 @@ internal sealed class PosteriorDensity : ILogDensity
     public PosteriorDensity(EstimationProblem problem, IntegrationOptions integration)
     {
         this.problem = problem;
-        four = [.. problem.Exchanges.Select(exchange => new ExchangeModel<Lanes4>(exchange, problem.Membrane.Center, integration))];
-        one = [.. problem.Exchanges.Select(exchange => new ExchangeModel<Real>(exchange, problem.Membrane.Center, integration))];
+        four = [.. problem.Exchanges.Select(exchange => new ExchangeModel<Lanes4>(exchange, problem.Model, integration))];
+        one = [.. problem.Exchanges.Select(exchange => new ExchangeModel<Real>(exchange, problem.Model, integration))];
         (points, alone) = (new Lanes4[Dimension], new Real[Dimension]);
         var rows = four.Select(exchange => exchange.FittedCount).Append(problem.Nights?.Count ?? 0).Max();
         (whitened, whitenedAlone) = (new Lanes4[rows], new Real[rows]);
@@ -75,17 +75,16 @@ internal sealed class PosteriorDensity : ILogDensity
     private T Deviance<T>(ReadOnlySpan<T> point, ExchangeModel<T>[] exchanges, Span<T> rows)
         where T : struct, ILane<T>
     {
-        var membrane = problem.Membrane;
+        var ofMembrane = problem.Model.Count;
         var sum = T.Of(0);
-        foreach (var coordinate in point[(problem.UsesPrior ? 0 : membrane.Count)..])
+        foreach (var coordinate in point[(problem.UsesPrior ? 0 : ofMembrane)..])
         {
             sum += coordinate * coordinate;
         }
 
-        var free = membrane.At(point[..membrane.Count]);
         for (var e = 0; e < exchanges.Length; e++)
         {
-            exchanges[e].Run(free, problem.ResidualVolumes[e].Value(point[membrane.Count + e]));
+            exchanges[e].Run(point[..ofMembrane], problem.ResidualVolumes[e].Value(point[ofMembrane + e]));
             exchanges[e].Whiten(rows);
             foreach (var row in rows[..exchanges[e].FittedCount])
             {
@@ -95,7 +94,7 @@ internal sealed class PosteriorDensity : ILogDensity
 
         if (problem.Nights is { } nights)
         {
-            nights.Whiten(point[..membrane.Count], rows);
+            nights.Whiten(point[..ofMembrane], rows);
             foreach (var row in rows[..nights.Count])
             {
                 sum += problem.Deviance(row);

@@ -1,34 +1,14 @@
 namespace Transport;
 
-/// <summary>One dwell at a list of times, over a lane, again and again in one workspace: what fits and ensembles call.</summary>
-internal sealed class DwellKernel<T>
+/// <summary>One dwell with the three-pore equations at a list of times, over a lane, again and again in one workspace: what fits and ensembles call.</summary>
+internal sealed class DwellKernel<T>(Dwell dwell, PlasmaComposition plasma, SolutePanel panel, IntegrationOptions options)
     where T : struct, ILane<T>
 {
-    private readonly SolutePanel panel;
-    private readonly double[] plasma;
-    private readonly double[] fresh;
-    private readonly double[] residual;
-    private readonly double fill;
-    private readonly IntegrationOptions options;
-    private readonly T[] state;
-    private DormandPrince853<T, ThreePoreSystem<T>>? integrator;
+    private readonly SampledDwell<T, ThreePoreSystem<T>> dwell = new(dwell, plasma, panel, options, followed => new(followed));
     private PoreCoefficients? pores;
 
-    public DwellKernel(Dwell dwell, PlasmaComposition plasma, SolutePanel panel, IntegrationOptions options)
-    {
-        panel = panel.With(dwell.Solution.Polymer);
-        this.panel = panel;
-        this.options = options;
-        this.plasma = CavityContents.Of(plasma, panel);
-        fresh = CavityContents.Of(dwell.Solution, panel);
-        residual = CavityContents.Of(dwell.Residual, panel);
-        fill = dwell.Fill.Milliliters;
-        Dimension = 4 + panel.Count;
-        state = new T[Dimension];
-    }
-
     /// <summary>Components of a state: volume, amounts, three pore volumes.</summary>
-    public int Dimension { get; }
+    public int Dimension => dwell.Dimension;
 
     /// <summary>States at the times, one after the other.</summary>
     /// <param name="membrane">Everything that is not free.</param>
@@ -40,13 +20,9 @@ internal sealed class DwellKernel<T>
     public void Run(
         ThreePoreMembrane membrane, in FreeParameters<T> free, T residualVolume, ReadOnlySpan<double> minutes, Span<T> states)
     {
-        pores = PoreCoefficients.Of(membrane, panel, pores);
-        integrator ??= new(new(panel));
-        ref var system = ref integrator.System;
-        system.Set(membrane, free, pores, panel, plasma);
-        fresh.CopyTo(system.Fresh);
-        DwellStart.Write<T>(state, fill, fresh, residualVolume, residual);
-        var observer = new SampleObserver<T>(minutes, states, state, 0);
-        integrator.Run(0, minutes[^1], state, options, ref observer);
+        pores = PoreCoefficients.Of(membrane, dwell.Panel, pores);
+        dwell.System.Set(membrane, free, pores, dwell.Panel, dwell.Plasma);
+        dwell.Fresh.CopyTo(dwell.System.Fresh);
+        dwell.Run(residualVolume, minutes, states);
     }
 }

@@ -9,34 +9,23 @@ internal readonly struct LumpedSystem<T> : IDwellSystem<T>
     where T : struct, ILane<T>
 {
     private readonly double[] plasma;
-    private readonly double[] transfer;
-    private readonly double sieving;
-    private readonly double perGlucose;
-    private readonly double perSodium;
-    private readonly double absorption;
     private readonly double fill;
+    private readonly LumpedParameters<T> numbers;
+    private readonly T perGlucose;
+    private readonly T perSodium;
 
     /// <summary>The equations of a membrane facing a plasma.</summary>
-    /// <param name="membrane">The membrane.</param>
-    /// <param name="panel">The solutes to follow.</param>
+    /// <param name="numbers">The membrane.</param>
     /// <param name="plasma">Plasma of each solute, mmol/L.</param>
     /// <param name="fill">A volume that says how large errors may be, mL.</param>
-    /// <exception cref="ArgumentException">The membrane has no mass transfer coefficient of a solute.</exception>
-    public LumpedSystem(LumpedMembrane membrane, SolutePanel panel, double[] plasma, double fill)
+    public LumpedSystem(in LumpedParameters<T> numbers, double[] plasma, double fill)
     {
         const double RT = PhysicalConstants.OsmoticPressurePerConcentration;
         this.plasma = plasma;
         this.fill = fill;
-        transfer =
-        [
-            .. panel.Solutes.Select(solute => membrane.MassTransfer.TryGetValue(solute, out var found)
-                ? found.MillilitersPerMinute
-                : throw new ArgumentException($"The membrane has no mass transfer coefficient of {solute}.", nameof(membrane))),
-        ];
-        sieving = membrane.SievingCoefficient;
-        perGlucose = RT * membrane.OsmoticConductanceToGlucose.MillilitersPerMinutePerMillimeterOfMercury;
-        perSodium = RT * membrane.OsmoticConductanceToSodium.MillilitersPerMinutePerMillimeterOfMercury;
-        absorption = membrane.FluidAbsorption.MillilitersPerMinute;
+        this.numbers = numbers;
+        perGlucose = RT * numbers.ConductanceToGlucose;
+        perSodium = RT * numbers.ConductanceToSodium;
     }
 
     public int Dimension => 2 + plasma.Length;
@@ -53,14 +42,15 @@ internal readonly struct LumpedSystem<T> : IDwellSystem<T>
 
         var perVolume = T.Of(1) / v;
         var flow = Flow(state, perVolume);
+        var halfSieving = 0.5 * numbers.SievingCoefficient;
         for (var i = 0; i < plasma.Length; i++)
         {
             var p = T.Of(plasma[i]);
             var d = state[1 + i] * perVolume;
-            rates[1 + i] = transfer[i] * (p - d) + (0.5 * sieving) * (flow * (p + d)) - absorption * d;
+            rates[1 + i] = numbers.MassTransfer[i] * (p - d) + halfSieving * (flow * (p + d)) - numbers.FluidAbsorption * d;
         }
 
-        rates[0] = flow - T.Of(absorption);
+        rates[0] = flow - numbers.FluidAbsorption;
         rates[1 + plasma.Length] = flow;
     }
 
@@ -70,9 +60,9 @@ internal readonly struct LumpedSystem<T> : IDwellSystem<T>
 
     public void PathFlows(ReadOnlySpan<T> state, Span<T> flows) => flows[0] = Flow(state, T.Of(1) / state[0]);
 
-    public double Passed(int path, int solute) => sieving;
+    public double Passed(int path, int solute) => T.Largest(numbers.SievingCoefficient);
 
-    public T BulkRemoval(ReadOnlySpan<T> state) => T.Of(absorption);
+    public T BulkRemoval(ReadOnlySpan<T> state) => numbers.FluidAbsorption;
 
     public T ContactArea(ReadOnlySpan<T> state) => T.Of(1);
 

@@ -16,6 +16,7 @@ internal static class DomainViews
         Report<SampleSheet>(Reports.Of);
         Report<EquilibrationIndices>(Reports.Of);
         Report<FittedMembrane>(Reports.Of);
+        Report<FittedLumpedMembrane>(Reports.Of);
         Report<MembranePosterior>(PosteriorReports.Of);
         Report<TestAdvice>(DesignReports.Of);
         Report<IReadOnlyList<DwellCurve>>(Reports.Of);

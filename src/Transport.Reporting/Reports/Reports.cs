@@ -129,33 +129,48 @@ public static class Reports
             PlasmaLevel.PlasmaWater => "plasma water",
             _ => "plasma water with Donnan's correction",
         };
-        return new ReportBlock()
-            .Sentence(fit.Summary)
-            .Sentence(Invariant($"The ultrafiltration coefficient LpS that goes with it is {Digits.Of(coefficient.MillilitersPerMinutePerMillimeterOfMercury)} mL/min/mmHg per 1.73 m²."))
-            .Table(new(
-                ["parameter", "unit", "#estimate\n90 % interval", "#population", "the data"],
-                [.. fit.Parameters.Select(parameter => (IReadOnlyList<string>)
-                [
-                    parameter.Name,
-                    parameter.Unit,
-                    $"{Digits.Of(parameter.Value)}\n{Digits.Of(parameter.Low)} to {Digits.Of(parameter.High)}",
-                    Digits.Of(parameter.PriorMedian),
-                    parameter.Verdict.Words(),
-                ])]))
-            .FindingList(fit.Findings)
-            .Folded("Observed and fitted", new(
-                ["what", "#time, min", "#observed", "#fitted", "#(obs. − fit.) / SD", "used"],
-                [.. fit.Residuals.Select(residual => (IReadOnlyList<string>)
-                [
-                    residual.Observation.Quantity.Name(),
-                    Digits.Fixed(residual.Observation.Time.TotalMinutes, 0),
-                    Digits.Of(residual.Observation.Value),
-                    Digits.Of(residual.Predicted),
-                    Digits.Fixed(residual.Standardized, 1),
-                    residual.Observation.IsFitted ? "yes" : "no, a check",
-                ])]))
-            .Small($"Three-pore model, {level}; maximum a posteriori. One test never tells lymphatic removal from the conductance, and of the ultrasmall pores sodium alone tells: what the data say little about is what people have, with its doubt.");
+        return OfFit(
+            fit,
+            Invariant($"The ultrafiltration coefficient LpS that goes with it is {Digits.Of(coefficient.MillilitersPerMinutePerMillimeterOfMercury)} mL/min/mmHg per 1.73 m²."),
+            $"Three-pore model, {level}; maximum a posteriori. One test never tells lymphatic removal from the conductance, and of the ultrasmall pores sodium alone tells: what the data say little about is what people have, with its doubt.");
     }
+
+    /// <summary>The same of one barrier.</summary>
+    public static ReportBlock Of(FittedLumpedMembrane fit)
+    {
+        ArgumentNullException.ThrowIfNull(fit);
+        return OfFit(
+            fit,
+            "One barrier without pores: a second opinion, and not what curves, regimens and searches rest on.",
+            "Classical model, plasma as measured; maximum a posteriori. Its absorption is total, with capillary reabsorption in it, and one test never tells it from the conductance.");
+    }
+
+    private static ReportBlock OfFit(FittedModel fit, string after, string small) => new ReportBlock()
+        .Sentence(fit.Summary)
+        .Sentence(after)
+        .Table(new(
+            ["parameter", "unit", "#estimate\n90 % interval", "#population", "the data"],
+            [.. fit.Parameters.Select(parameter => (IReadOnlyList<string>)
+            [
+                parameter.Name,
+                parameter.Unit,
+                $"{Digits.Of(parameter.Value)}\n{Digits.Of(parameter.Low)} to {Digits.Of(parameter.High)}",
+                Digits.Of(parameter.PriorMedian),
+                parameter.Verdict.Words(),
+            ])]))
+        .FindingList(fit.Findings)
+        .Folded("Observed and fitted", new(
+            ["what", "#time, min", "#observed", "#fitted", "#(obs. − fit.) / SD", "used"],
+            [.. fit.Residuals.Select(residual => (IReadOnlyList<string>)
+            [
+                residual.Observation.Quantity.Name(),
+                Digits.Fixed(residual.Observation.Time.TotalMinutes, 0),
+                Digits.Of(residual.Observation.Value),
+                Digits.Of(residual.Predicted),
+                Digits.Fixed(residual.Standardized, 1),
+                residual.Observation.IsFitted ? "yes" : "no, a check",
+            ])]))
+        .Small(small);
 
     /// <summary>The curves in numbers: how much, when, and when it is gone.</summary>
     public static ReportBlock Of(IReadOnlyList<DwellCurve> curves)

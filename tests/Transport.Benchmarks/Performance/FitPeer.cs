@@ -11,7 +11,7 @@ namespace Transport.Benchmarks;
 internal sealed record FitPeer(double Single, double Full, double[] Point, int Evaluations)
 {
     /// <summary>The peer's timing; null where it is not installed.</summary>
-    public static FitPeer? Run(EstimationProblem problem, double[][] starts, double tolerance)
+    public static FitPeer? Run(ThreePoreProblem problem, double[][] starts, double tolerance)
     {
         var exchange = problem.Exchanges[0];
         var center = problem.Membrane.Center;

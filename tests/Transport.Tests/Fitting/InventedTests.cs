@@ -4,7 +4,7 @@ namespace Transport.Tests.Fitting;
 internal static class InventedTests
 {
     public static EquilibrationTest Of(
-        ThreePoreMembrane membrane, DialysisSolution solution, Patient? who = null, bool withVolume = true, double glucoseFactor = 0)
+        IMembrane membrane, DialysisSolution solution, Patient? who = null, bool withVolume = true, double glucoseFactor = 0)
     {
         var patient = who ?? Patient.Example;
         var residual = ObservedExchange.TypicalResidual(patient);

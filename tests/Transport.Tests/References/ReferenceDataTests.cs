@@ -332,6 +332,26 @@ public sealed partial class ReferenceDataTests
     }
 
     [Fact]
+    public void The_mean_incident_adult_of_one_barrier_is_that_of_its_table_and_returns_the_mean_test()
+    {
+        const string folder = "lumped-mean-incident-adult";
+        var membrane = LumpedMembrane.MeanIncidentAdult;
+        Assert.Equal(Value(folder, "mass_transfer_creatinine"), membrane.MassTransfer[Solutes.Creatinine].MillilitersPerMinute);
+        Assert.Equal(
+            Value(folder, "mass_transfer_glucose_over_creatinine"), membrane.MassTransfer[Solutes.Glucose] / membrane.MassTransfer[Solutes.Creatinine], 1e-12);
+        Assert.Equal(Value(folder, "conductance_to_glucose"), membrane.OsmoticConductanceToGlucose.MicrolitersPerMinutePerMillimeterOfMercury, 1e-12);
+
+        // 3.86 %, 4 h, n 758 (read): half a printed digit, and 5 mL.
+        var patient = Patient.Example;
+        var course = DwellSimulation.Run(patient, membrane, new(
+            DialysisSolution.Glucose386, Volume.FromLiters(2), TimeSpan.FromHours(4), ResidualFluid.Used(Volume.FromMilliliters(250), patient.Plasma)));
+        var end = TimeSpan.FromHours(4);
+        Assert.Equal(0.73, course.DialysateAt(Solutes.Creatinine, end) / patient.Plasma.Creatinine, 0.005);
+        Assert.Equal(0.25, course.DialysateAt(Solutes.Glucose, end) / course.DialysateAt(Solutes.Glucose, TimeSpan.Zero), 0.005);
+        Assert.Equal(675, course.NetUltrafiltrationAt(end).Milliliters, 5.0);
+    }
+
+    [Fact]
     public void The_spreads_of_the_population_prior_are_those_of_their_table()
     {
         // The table's log-normal spreads are those of its printed means and SDs: σ² = ln(1 + (SD/mean)²), rounded to two decimals.

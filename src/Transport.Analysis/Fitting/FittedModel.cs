@@ -1,0 +1,74 @@
+using MathNet.Numerics.LinearAlgebra;
+
+namespace Transport.Analysis;
+
+/// <summary>A model of the membrane fitted to observed exchanges, with what is needed to judge it: three kinds of pores, or one barrier.</summary>
+public abstract class FittedModel
+{
+    private readonly Matrix<double>? covariance;
+
+    // What was named to be freed has to be told by the data; what is free of itself need not.
+    private protected FittedModel(
+        EstimationProblem problem,
+        FitProblem squares,
+        LeastSquaresResult optimum,
+        Matrix<double>? covariance,
+        IReadOnlyList<ParameterEstimate> parameters,
+        bool wasAskedFor)
+    {
+        // Where no start could be integrated, this throws.
+        Residuals = squares.Residuals(optimum.Coordinates);
+        Optimum = optimum;
+        this.covariance = covariance;
+        var judgement = FitJudgement.Of(problem, squares.ObservationCount, optimum, covariance, parameters, Residuals, wasAskedFor);
+        Status = judgement.Status;
+        Summary = judgement.Summary;
+        Exchanges = problem.Exchanges;
+        Patient = problem.Patient;
+        Findings = [.. problem.Exchanges.SelectMany(exchange => exchange.Findings), .. problem.Nights?.Nights.Findings ?? []];
+        Evaluations = squares.Evaluations;
+    }
+
+    internal LeastSquaresResult Optimum { get; }
+
+    /// <summary>What was estimated from what, whatever the model.</summary>
+    internal abstract EstimationProblem Estimation { get; }
+
+    /// <summary>Whose membrane it is.</summary>
+    public Patient Patient { get; }
+
+    /// <summary>What was fitted.</summary>
+    public IReadOnlyList<ObservedExchange> Exchanges { get; }
+
+    /// <summary>Whether it may be believed.</summary>
+    public FitStatus Status { get; }
+
+    /// <summary>The status and what the data decided, in a sentence or two.</summary>
+    public string Summary { get; }
+
+    /// <summary>The free parameters.</summary>
+    public abstract IReadOnlyList<ParameterEstimate> Parameters { get; }
+
+    /// <summary>Every observation beside its prediction; those that were not fitted are a check of the model.</summary>
+    public IReadOnlyList<FitResidual> Residuals { get; }
+
+    /// <summary>The fitted observation that lies furthest from its prediction: what says so where the data contradict the model.</summary>
+    public FitResidual WorstResidual => Residuals.Where(residual => residual.Observation.IsFitted).MaxBy(residual => Math.Abs(residual.Standardized))!;
+
+    /// <summary>What to know about how it was made.</summary>
+    public IReadOnlyList<Finding> Findings { get; }
+
+    /// <summary>Dwells that were integrated.</summary>
+    public int Evaluations { get; }
+
+    /// <summary>The inverse of the curvature at an optimum, the posterior's covariance; null where there is none.</summary>
+    internal static Matrix<double>? CovarianceOf(LeastSquaresResult optimum) =>
+        optimum.Status is LeastSquaresStatus.NotIdentifiable or LeastSquaresStatus.Undefined ? null : optimum.Covariance();
+
+    /// <summary>Standard error of a coordinate; infinite without a covariance.</summary>
+    internal static double ErrorOf(Matrix<double>? covariance, int coordinate) =>
+        covariance is null ? double.PositiveInfinity : Math.Sqrt(covariance[coordinate, coordinate]);
+
+    /// <summary>Covariance of all coordinates at the optimum.</summary>
+    internal Matrix<double> Covariance => covariance ?? throw new InvalidOperationException(Summary);
+}
