@@ -14,6 +14,7 @@ public static class CycleMixSearch
     // Nights and days that are looked at in whole cycles: those with the lowest bounds; and where in the fluid range.
     private const int Pairs = 4;
     private const double Gap = 0.02;
+    private const double LeastGap = 0.005;
     private static readonly double[] Places = [0.1, 0.35, 0.6];
 
     /// <summary>The options among nights of any cycles.</summary>
@@ -62,10 +63,18 @@ public static class CycleMixSearch
         List<Regimen> candidates = [];
         foreach (var (length, day, _) in relaxed.OrderBy(pair => pair.Bound).ThenBy(pair => pair.Length).ThenBy(pair => pair.Day).Take(Pairs))
         {
+            // At the floor by glucose alone, as the bound: what a strong cycle leaves to a weak one removes some 40 mL more than the sums say, so that it need not aim inside. Then
+            // with litres and cycles as costs, inside the range.
+            Add(0, yields.Glucose, LeastGap);
             foreach (var place in Places)
             {
+                Add(place, yields.Cost, Gap);
+            }
+
+            void Add(double place, double[] cost, double gap)
+            {
                 control.Cancellation.ThrowIfCancellationRequested();
-                if (yields.Programme(length, day, place)?.Solve(yields.Cost, isWhole: true, Gap) is { } whole && yields.ToRegimen(whole, length, day) is { } regimen && !candidates.Contains(regimen))
+                if (yields.Programme(length, day, place)?.Solve(cost, isWhole: true, gap) is { } whole && yields.ToRegimen(whole, length, day) is { } regimen && !candidates.Contains(regimen))
                 {
                     candidates.Add(regimen);
                 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Runtime.InteropServices;
 using System.Runtime.Intrinsics;
 
 namespace Transport;
@@ -7,6 +8,10 @@ namespace Transport;
 internal sealed class CycleLibrary
 {
     private const int MostRounds = 20;
+
+    // What is found in the cavity as a share of a complete drain's residual: below and above, the first exchange is near one of the points that it is mapped around.
+    private const double NearlyNothing = 0.35;
+    private const double NearlyResidual = 0.65;
 
     // Relative, of each thing carried: a tenth of the contents, so that a day is settled to 1e-6.
     private const double SteadyTolerance = 1e-5;
@@ -17,6 +22,7 @@ internal sealed class CycleLibrary
     private readonly int[] madeFor;
     private readonly CycleMap?[] starts;
     private readonly int[] startsFor;
+    private readonly Dictionary<(int Kind, double Minutes, bool FindsNothing), EarlyStart> earlyStarts = [];
     private readonly ImmutableArray<CycleGroup> groups;
     private readonly CycleDwells?[] dwells;
     private readonly int[] dwellsFor;
@@ -83,9 +89,9 @@ internal sealed class CycleLibrary
     /// <param name="late">How late each begins, min; may be empty.</param>
     public bool TryRun(ReadOnlySpan<int> ring, Span<double> sums, Span<double> drained = default, Span<double> late = default)
     {
-        foreach (var kind in ring)
+        for (var k = 0; k < ring.Length; k++)
         {
-            if (!MapOf(kind).Holds)
+            if (!MapOf(ring[k]).Holds || (k < ring.Length - 1 && !maps[ring[k]].Drains))
             {
                 return false;
             }
@@ -99,13 +105,24 @@ internal sealed class CycleLibrary
             outcome.AsSpan(0, carried.Length).CopyTo(carried);
         }
 
+        // Where little or nothing is left to drain, the last exchange hands over as much earlier as its drain was to take, and perhaps an all but empty cavity.
+        var ahead = AheadBy(ring[^1]);
+        var full = kinds[ring[0]].AfterDry ? 1 : carried[1] / usual[1];
+        var first = ahead > 0 || full < NearlyNothing ? EarlyOf(ring[0], ahead, full < NearlyNothing) : maps[ring[0]];
+
+        // Halfway between a residual and nothing the first exchange is too far from either for its map.
+        if (!first.Holds || full is >= NearlyNothing and < NearlyResidual)
+        {
+            return false;
+        }
+
         for (var round = 0; round < MostRounds; round++)
         {
             carried.CopyTo(before.AsSpan());
-            Around(ring, sums, drained, late);
+            Around(ring, first, ahead, sums, drained, late);
             if (IsSteady())
             {
-                return true;
+                return maps[ring[^1]].Fits(carried[1]);
             }
         }
 
@@ -120,14 +137,19 @@ internal sealed class CycleLibrary
     public bool TryRunShared(ReadOnlySpan<int> ring, int start, Span<double> sums)
     {
         var (shared, last) = (StartOf(ring[..^1], start), MapOf(ring[^1]));
-        if (!shared.Holds || !last.Holds)
+        if (!shared.Holds || !last.Holds || !last.Drains)
         {
-            return false;
+            return TryRun(ring, sums);
         }
 
         usual.CopyTo(carried.AsSpan());
         last.Apply(carried, outcome);
         outcome.AsSpan(0, carried.Length).CopyTo(carried);
+        if (AheadBy(ring[^1]) > 0)
+        {
+            return TryRun(ring, sums);
+        }
+
         for (var round = 0; round < MostRounds; round++)
         {
             carried.CopyTo(before.AsSpan());
@@ -152,16 +174,18 @@ internal sealed class CycleLibrary
         return false;
     }
 
-    private void Around(ReadOnlySpan<int> ring, Span<double> sums, Span<double> drained, Span<double> late)
+    private void Around(ReadOnlySpan<int> ring, CycleMap first, double ahead, Span<double> sums, Span<double> drained, Span<double> late)
     {
         sums.Clear();
         for (var k = 0; k < ring.Length; k++)
         {
-            var map = maps[ring[k]];
+            var map = k == 0 ? first : maps[ring[k]];
             if (!late.IsEmpty)
             {
                 late[k] = carried[0];
             }
+
+            carried[0] += k == 0 ? ahead : 0;
 
             map.Apply(carried, outcome);
             for (var i = 0; i <= solutes; i++)
@@ -227,6 +251,24 @@ internal sealed class CycleLibrary
         return shared;
     }
 
+    // By how much the drain of an exchange is over sooner than planned, if by more than half of it; min.
+    private double AheadBy(int kind) => carried[0] < -0.5 * kinds[kind].Drain ? kinds[kind].Drain : 0;
+
+    // An exchange that begins earlier than planned, and perhaps finds a cavity that is all but empty.
+    private CycleMap EarlyOf(int kind, double minutes, bool findsNothing)
+    {
+        ref var early = ref CollectionsMarshal.GetValueRefOrAddDefault(earlyStarts, (kind, minutes, findsNothing), out _);
+        early ??= new(kinds[kind] with { AfterDry = findsNothing || kinds[kind].AfterDry, Dwell = kinds[kind].Dwell + minutes }, solutes);
+        if (early.MadeFor != membranes)
+        {
+            early.MadeFor = membranes;
+            early.Dwells = mapper.Dwell(early.Group, early.Dwells);
+            mapper.Map(early.Kind, early.Dwells, 0, early.Map);
+        }
+
+        return early.Map;
+    }
+
     private CycleDwells DwellsOf(int group)
     {
         if (dwellsFor[group] != membranes)
@@ -236,5 +278,18 @@ internal sealed class CycleLibrary
         }
 
         return dwells[group]!;
+    }
+
+    private sealed class EarlyStart(CycleKind kind, int solutes)
+    {
+        public CycleKind Kind { get; } = kind;
+
+        public CycleGroup Group { get; } = CycleGroup.Of([kind])[0];
+
+        public CycleDwells? Dwells { get; set; }
+
+        public CycleMap Map { get; } = new(solutes);
+
+        public int MadeFor { get; set; }
     }
 }

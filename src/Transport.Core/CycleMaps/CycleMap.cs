@@ -28,6 +28,18 @@ internal sealed class CycleMap
     /// <summary>Whether it holds: some exchanges are no such map, because the cavity empties or nothing drains.</summary>
     public bool Holds { get; set; }
 
+    /// <summary>With how much it has to leave the cavity, mL, to hold for what was found: what is less than a residual does not drain, unless it comes to more.</summary>
+    public (double Least, double Most) Left { get; set; } = AnyVolume;
+
+    /// <summary>It drains completely, in the time that is planned for it or later.</summary>
+    public static (double Least, double Most) AnyVolume => (double.NegativeInfinity, double.PositiveInfinity);
+
+    /// <summary>Whether it drains completely; if not, the next exchange begins as soon as a drain would, and finds less.</summary>
+    public bool Drains => Left == AnyVolume;
+
+    /// <summary>Whether it holds where it leaves so much, mL.</summary>
+    public bool Fits(double left) => left >= Left.Least && left <= Left.Most;
+
     /// <summary>Row of the drained volume; the drained amounts follow.</summary>
     public int DrainedRow => Carried;
 
@@ -56,11 +68,11 @@ internal sealed class CycleMap
         Holds = true;
     }
 
-    /// <summary>Becomes what a given map does.</summary>
+    /// <summary>Becomes what a given map does, if that drains.</summary>
     public void Set(CycleMap given)
     {
         given.numbers.CopyTo(numbers.AsSpan());
-        Holds = given.Holds;
+        Holds = given.Holds && given.Drains;
     }
 
     /// <summary>Another exchange comes after this: what is found is what this finds, what is left is what the other leaves, and what both drain is added up.
@@ -68,7 +80,7 @@ internal sealed class CycleMap
     /// <param name="next">The exchange that comes after.</param>
     public void Append(CycleMap next)
     {
-        Holds &= next.Holds;
+        Holds &= next.Holds && next.Drains;
         Span<double> column = stackalloc double[rows];
         for (var j = 0; j <= Carried; j++)
         {

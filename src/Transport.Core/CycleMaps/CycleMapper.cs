@@ -10,6 +10,9 @@ internal sealed class CycleMapper<T> : ICycleMapper
     private const double VolumeStep = 2;
     private const double AmountStep = 0.05;
 
+    // µmol per mL: no drain leaves more glucose behind than the strongest bag has in it.
+    private static readonly double MostGlucose = DialysisSolution.Glucose386.Glucose.MillimolesPerLiter;
+
     private readonly Patient patient;
     private readonly RegimenOptions options;
     private readonly Regimen sample;
@@ -23,6 +26,7 @@ internal sealed class CycleMapper<T> : ICycleMapper
     private readonly double[] found;
     private readonly double[] values;
     private readonly double[] slopes;
+    private readonly double[] rich;
     private readonly double[] steps;
     private readonly int n;
     private readonly int rows;
@@ -63,6 +67,7 @@ internal sealed class CycleMapper<T> : ICycleMapper
         found = new double[2 + n];
         values = new double[rows];
         slopes = new double[(2 + n) * rows];
+        rich = new double[rows];
         steps = new double[2 + n];
         night = new(options.Panel) { CollectsDrain = false };
         day = new(options.Panel) { CollectsDrain = false };
@@ -118,22 +123,13 @@ internal sealed class CycleMapper<T> : ICycleMapper
     /// <summary>The map of an exchange, from the dwells of its group.</summary>
     public void Map(in CycleKind kind, CycleDwells dwells, int member, CycleMap into)
     {
-        into.Holds = false;
-        if (!dwells.Holds[member])
-        {
-            return;
-        }
-
+        (into.Holds, into.Left) = (false, CycleMap.AnyVolume);
         Begin(dwells.Group.Head);
         try
         {
-            if (kind.IsDry)
+            if (kind.IsDry || !dwells.Holds[member] || !TryMap(kind, (CycleDwells<T>)dwells, member, into))
             {
-                MapDry(kind, into);
-            }
-            else
-            {
-                Map(kind, (CycleDwells<T>)dwells, member, into);
+                MapAlone(kind, into);
             }
         }
         catch (IntegrationException)
@@ -142,7 +138,7 @@ internal sealed class CycleMapper<T> : ICycleMapper
         }
     }
 
-    private void Map(in CycleKind kind, CycleDwells<T> dwells, int member, CycleMap into)
+    private bool TryMap(in CycleKind kind, CycleDwells<T> dwells, int member, CycleMap into)
     {
         for (var pass = 0; pass < PassCount; pass++)
         {
@@ -155,7 +151,7 @@ internal sealed class CycleMapper<T> : ICycleMapper
 
             if (!Drain(kind, peak))
             {
-                return;
+                return false;
             }
 
             var first = pass * StepsPerPass;
@@ -171,6 +167,7 @@ internal sealed class CycleMapper<T> : ICycleMapper
         }
 
         into.Set(found, values, slopes);
+        return true;
     }
 
     // The usual start in the first place, and beside it steps from it.
@@ -390,21 +387,29 @@ internal sealed class CycleMapper<T> : ICycleMapper
         return true;
     }
 
-    // The residual alone, one run after another: where it empties is a matter of each.
-    private void MapDry(in CycleKind kind, CycleMap into)
+    // One run after another: where a cavity empties, and whether it drains, is a matter of each. It is a map where all do alike.
+    private void MapAlone(in CycleKind kind, CycleMap into)
     {
         dry.Prepare(patient, membrane, options, plasma, []);
-        Dry(kind, values);
-        Array.Clear(slopes);
+        var course = Alone(kind, values);
+        if (course == Course.Empties && !kind.IsDry && !EmptiesWhateverItFinds(kind))
+        {
+            return;
+        }
 
-        // A cavity that has emptied holds next to nothing, whatever it held before. A complete drain leaves always the same volume, in time.
-        for (var column = 2; column < found.Length && values[1] > closed * (1 + 1e-9); column++)
+        // A cavity that has emptied holds next to nothing, whatever it held before. A complete drain leaves always the same volume, and a dry time begins when it ends.
+        Array.Clear(slopes);
+        for (var column = kind.IsDry ? 2 : 0; column < found.Length && course != Course.Empties; column++)
         {
             var slope = slopes.AsSpan(column * rows, rows);
-
             found[column] += steps[column];
-            Dry(kind, slope);
+            var own = Alone(kind, slope);
             found[column] -= steps[column];
+            if (own != course)
+            {
+                return;
+            }
+
             for (var row = 0; row < rows; row++)
             {
                 slope[row] = (slope[row] - values[row]) / steps[column];
@@ -412,9 +417,20 @@ internal sealed class CycleMapper<T> : ICycleMapper
         }
 
         into.Set(found, values, slopes);
+        into.Left = kind.IsDry || course == Course.Drains ? CycleMap.AnyVolume : course == Course.Stays ? (closed, residual) : (0, closed * (1 + 1e-9));
     }
 
-    private void Dry(in CycleKind kind, Span<double> into)
+    private bool EmptiesWhateverItFinds(in CycleKind kind)
+    {
+        ref var glucose = ref found[2 + SolutePanel.Glucose];
+        var usual = glucose;
+        glucose = Math.Max(usual, residual * MostGlucose);
+        var course = Alone(kind, rich);
+        glucose = usual;
+        return course == Course.Empties;
+    }
+
+    private Course Alone(in CycleKind kind, Span<double> into)
     {
         into.Clear();
         for (var i = 0; i < dry.State.Length; i++)
@@ -422,20 +438,45 @@ internal sealed class CycleMapper<T> : ICycleMapper
             dry.State[i] = Real.Of(i <= n ? found[1 + i] : 0);
         }
 
-        dry.Time = 0;
+        dry.Time = kind.IsDry ? 0 : found[0];
         Span<double> drained = stackalloc double[n];
-        var plan = new PlannedPhase(RegimenPhase.Day, 0, sample, 0, null, kind.Dwell, 0);
-        dry.Run(plan, sample, out var rest, drained);
-        plan = new(RegimenPhase.EveningDrain, 0, sample, 0, null, 0, 0);
-        dry.Run(plan, sample, out var evening, drained);
-        into[0] = dry.Time - kind.Dwell;
+        var exchange = kind.Solution is { } solution ? new Exchange(solution, Volume.FromMilliliters(kind.Fill)) : null;
+        var index = kind.HasTransient ? 0 : 1;
+        var (peak, start) = (0.0, 0.0);
+        if (exchange is not null)
+        {
+            start = kind.Fill / settings.FillFlow.MillilitersPerMinute;
+            Go(kind.IsNight ? RegimenPhase.Fill : RegimenPhase.DayFill, 0, drained);
+        }
+
+        var planned = start + kind.Dwell;
+        Go(kind.IsNight && exchange is not null ? RegimenPhase.Dwell : RegimenPhase.Day, planned, drained);
+        var left = dry.State[0].Value;
+        var record = Go(exchange is null ? RegimenPhase.EveningDrain : kind.IsNight ? RegimenPhase.Drain : RegimenPhase.DayDrain, 0, drained);
+        into[0] = dry.Time - planned - kind.Drain;
         for (var i = 0; i <= n; i++)
         {
             into[1 + i] = dry.State[i].Value;
         }
 
-        into[2 + n] = evening.Drained;
+        into[2 + n] = record.Drained;
         drained.CopyTo(into[(3 + n)..]);
-        into[3 + 2 * n] = rest.Peak;
+        into[3 + 2 * n] = peak;
+        return left <= closed * (1 + 1e-9) ? Course.Empties : record.Drained > 0 ? Course.Drains : Course.Stays;
+
+        PhaseRecord Go(RegimenPhase phase, double end, Span<double> drained)
+        {
+            dry.Run(new(phase, 0, sample, index, exchange, end, 0), sample, out var record, drained);
+            peak = Math.Max(peak, record.Peak);
+            return record;
+        }
+    }
+
+    // What becomes of the fluid.
+    private enum Course
+    {
+        Drains,
+        Stays,
+        Empties,
     }
 }

@@ -40,7 +40,7 @@ public static partial class RegimenCharts
                 Marks =
                 [
                     Mark.OverY(new(front.Goals.Fluid.Floor.Milliliters, front.Goals.Fluid.Ceiling.Milliliters), "asked for"),
-                    .. rows.Select(row => Mark.Note(row.Option.GlucoseAbsorbed.Median.Grams, row.Option.Ultrafiltration.Median.Milliliters + Lift(), row.Name)),
+                    .. rows.Select(row => NameOf(row.Name, row.Option)),
                 ],
             },
             new Panel(new("from the start of the night", "h"), new("volume in the belly", "mL") { Range = new(0, 1.08 * front.Options.Max(one => one.Outcome.Peak.Volume.Milliliters)) })
@@ -53,12 +53,35 @@ public static partial class RegimenCharts
             Key = KeyPlacement.Below,
         };
 
-        // A name stands above its point.
-        double Lift()
+        // A name stands in the first corner of its point where no whisker and no other point is.
+        Mark NameOf(string own, RegimenOption one)
         {
-            var reach = rows.SelectMany(row => new[] { row.Option.Ultrafiltration.Median.Milliliters, option.Ultrafiltration.Low.Milliliters, option.Ultrafiltration.High.Milliliters }).ToList();
-            return 0.05 * Math.Max(1, reach.Max() - reach.Min());
+            var (x, y) = Place(one);
+            var aside = 0.03 * Reach(some => (Place(some).X, option.GlucoseAbsorbed.Low.Grams, option.GlucoseAbsorbed.High.Grams));
+            var up = 0.05 * Reach(some => (Place(some).Y, option.Ultrafiltration.Low.Milliliters, option.Ultrafiltration.High.Milliliters));
+            (double X, double Y)[] corners = [(x + aside, y + up), (x - aside, y + up), (x + aside, y - up), (x - aside, y - up)];
+            var corner = Array.FindIndex(corners, at => !IsCovered(at.X, at.Y));
+            return Mark.Note(corners[Math.Max(0, corner)].X, corners[Math.Max(0, corner)].Y, own);
+
+            bool IsCovered(double atX, double atY)
+            {
+                var (pickedX, pickedY) = Place(option);
+                var isByVertical = Math.Abs(atX - pickedX) < 0.7 * aside
+                    && atY > option.Ultrafiltration.Low.Milliliters - 0.7 * up && atY < option.Ultrafiltration.High.Milliliters + 0.7 * up;
+                var isByHorizontal = Math.Abs(atY - pickedY) < 0.7 * up
+                    && atX > option.GlucoseAbsorbed.Low.Grams - 0.7 * aside && atX < option.GlucoseAbsorbed.High.Grams + 0.7 * aside;
+                return isByVertical || isByHorizontal
+                    || rows.Any(row => row.Name != own && Math.Abs(Place(row.Option).X - atX) < aside && Math.Abs(Place(row.Option).Y - atY) < up);
+            }
         }
+
+        double Reach(Func<RegimenOption, (double At, double Low, double High)> read)
+        {
+            var all = rows.SelectMany(row => read(row.Option) is var (at, low, high) ? new[] { at, low, high } : []).ToList();
+            return Math.Max(1, all.Max() - all.Min());
+        }
+
+        static (double X, double Y) Place(RegimenOption one) => (one.GlucoseAbsorbed.Median.Grams, one.Ultrafiltration.Median.Milliliters);
 
         static IEnumerable<Series> Points(string name, IEnumerable<(string Name, RegimenOption Option)> some, MarkerShape marker, Tone tone, bool hasBands)
         {

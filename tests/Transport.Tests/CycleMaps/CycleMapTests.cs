@@ -1,10 +1,12 @@
+using Xunit.Abstractions;
+
 namespace Transport.Tests.CycleMaps;
 
 /// <summary>
 /// Nights made of maps against nights that are simulated phase after phase: two ways to the same numbers, of which the second is the reference.
 /// Tolerances: what the search widens its judgement by before it simulates , so that nothing is lost to the maps.
 /// </summary>
-public sealed class CycleMapTests
+public sealed class CycleMapTests(ITestOutputHelper output)
 {
     private static readonly Patient Person = Patient.Example;
     private static readonly ThreePoreMembrane Average = ReferenceMembranes.MeanIncidentAdult().ScaledTo(Person.BodySurface);
@@ -80,22 +82,34 @@ public sealed class CycleMapTests
     }
 
     [Fact]
-    public void A_day_that_empties_the_cavity_is_no_map_and_takes_no_other_with_it()
+    public void A_day_that_empties_the_cavity_or_leaves_nothing_to_drain_is_a_map_wherever_it_says_that_it_is()
     {
-        // A litre of the weakest solution for 15 h in somebody who takes up 4 mL/min.
-        var thirsty = Average with { LymphaticRemoval = FlowRate.FromMillilitersPerMinute(4) };
-        var weak = DialysisSolution.Glucose136;
+        // Small fills of weak glucose for 15 h in people who take up 0.1 to 4 mL/min: some days drain, some leave less than a residual, some nothing. Nights of weak and of strong glucose
+        // leave more or less of it for the day. What lies at the edge of two courses may be refused; the rest is as exact as any other map (Compare).
+        var night = TimeSpan.FromHours(9);
         Regimen[] regimens =
         [
-            Regimen.Cycling(TimeSpan.FromHours(9), 4, Volume.FromLiters(2), weak, new(weak, Volume.FromLiters(1))),
-            new(TimeSpan.FromHours(9), Enumerable.Repeat(new Exchange(weak, Volume.FromLiters(2)), 4), [new Exchange(weak, Volume.FromLiters(1), TimeSpan.FromHours(2))]),
+            .. from fill in new[] { 600, 800, 1000 }
+               from day in new[] { DialysisSolution.Glucose136, DialysisSolution.Glucose227 }
+               from strong in new[] { DialysisSolution.Glucose136, DialysisSolution.Glucose386 }
+               select Regimen.Cycling(night, 5, Volume.FromLiters(2), strong, new(day, Volume.FromMilliliters(fill))),
         ];
-        var (kinds, rings) = Rings(regimens, Screened);
-        var library = new CycleLibrary(Person, Screened, regimens[0], kinds, CycleGroup.Of(kinds), true);
-        library.Prepare(thirsty);
-        var sums = new double[library.SumCount];
-        Assert.False(library.TryRun(rings[0], sums));
-        Assert.True(library.TryRun(rings[1], sums));
+        Dictionary<int, int> courses = [];
+        List<int> held = [];
+        foreach (var taken in new[] { 0.1, 0.2, 0.3, 0.4, 0.5, 0.75, 1, 1.5, 2.5, 4 })
+        {
+            var membrane = Average with { LymphaticRemoval = FlowRate.FromMillilitersPerMinute(taken) };
+            held.Add(Compare(membrane, regimens, Screened, Careful, mostHold: 0.5));
+            foreach (var regimen in regimens)
+            {
+                var left = RegimenSimulation.Run(Person, membrane, regimen, Careful).DayExchanges[0].Drained.Milliliters;
+                courses[left > 0 ? 1 : 0] = courses.GetValueOrDefault(left > 0 ? 1 : 0) + 1;
+            }
+        }
+
+        // Both happen often enough for the comparison to mean something.
+        output.WriteLine($"{courses[0]} days drain nothing, {courses[1]} do; of {regimens.Length} regimens were maps: {string.Join(", ", held)}");
+        Assert.True(courses[0] > 30 && courses[1] > 30);
     }
 
     [Fact]
@@ -162,7 +176,7 @@ public sealed class CycleMapTests
         }
     }
 
-    private static void Compare(ThreePoreMembrane membrane, Regimen[] regimens, RegimenOptions screened, RegimenOptions careful)
+    private static int Compare(ThreePoreMembrane membrane, Regimen[] regimens, RegimenOptions screened, RegimenOptions careful, double mostHold = 0.95)
     {
         var (kinds, rings) = Rings(regimens, screened);
         var library = new CycleLibrary(Person, screened, regimens[0], kinds, CycleGroup.Of(kinds), true);
@@ -188,7 +202,8 @@ public sealed class CycleMapTests
                 Assert.True(Math.Abs(expected - found) <= tolerance, $"{what} of {regimens[i]}: {found} where {expected} was simulated.");
         }
 
-        Assert.True(held > 0.95 * regimens.Length, $"{held} of {regimens.Length} are rings of maps.");
+        Assert.True(held >= mostHold * regimens.Length, $"{held} of {regimens.Length} are rings of maps.");
+        return held;
     }
 
     private static (List<CycleKind> Kinds, int[][] Rings) Rings(IEnumerable<Regimen> regimens, RegimenOptions options)

@@ -74,7 +74,7 @@ public sealed class CycleMixSearchTests(ITestOutputHelper output)
     }
 
     [Fact]
-    public void A_space_that_no_grid_can_hold_gives_at_least_what_the_grid_gives_and_says_how_far_the_best_may_be()
+    public void A_space_that_no_grid_can_hold_gives_a_night_with_less_glucose_than_the_grid_and_says_how_far_the_best_may_be()
     {
         var goals = new RegimenGoals(FluidTarget.Between(Milliliters(700), Milliliters(1_300))) { LongestNight = TimeSpan.FromHours(9) };
         var space = CycleMixSpace.Usual(Patient.Example, goals);
@@ -85,7 +85,7 @@ public sealed class CycleMixSearchTests(ITestOutputHelper output)
         var watch = System.Diagnostics.Stopwatch.StartNew();
         var mix = CycleMixSearch.Run(Patient.Example, ensemble, goals, space, grid, options: Bare with { EnsembleMembers = 20 });
         output.WriteLine(FormattableString.Invariant($"{watch.Elapsed.TotalSeconds:0.0} s; {mix.Kinds} kinds, {mix.SpaceSize:0.0e0} regimens; bound {mix.RelaxedGlucose?.Grams:0.0} g, grid {Least(alone):0.0} g, any {Least(mix.Front):0.0} g, gap {mix.Gap:0.000}: {mix.Front.Options[0].Regimen}"));
-        Assert.True(Least(mix.Front) <= Least(alone) + 1e-9);
+        Assert.True(Least(mix.Front) < Least(alone));
         Assert.True(mix.Gap is >= -0.03 and < 0.35, $"{mix.Gap}");
 
         // The same again, on other workers.
