@@ -46,7 +46,7 @@ internal static class BruteSearch
             for (var i = 0; i < candidates.Count; i++)
             {
                 candidates[i].Figures.CopyTo(figures, 0);
-                worker.Run(candidates[i].Regimen, rings[i], figures);
+                worker.RunFigures(candidates[i].Regimen, rings[i], figures);
                 for (var b = 0; b < goals.Bounds.Length; b++)
                 {
                     var bound = goals.Bounds[b];

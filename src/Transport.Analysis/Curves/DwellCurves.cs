@@ -100,7 +100,7 @@ public static class DwellCurves
             }
         }
 
-        var holds = discrepancy == ModelDiscrepancy.None ? options.Layers.Holds & ~Doubt.ModelForm : options.Layers.Holds;
+        var holds = discrepancy == ModelDiscrepancy.None ? options.Layers.OfDwells & ~Doubt.ModelForm : options.Layers.OfDwells;
         var net = Band("mL", ultrafiltration, holds);
         var peak = net.Median.Max();
         return new()

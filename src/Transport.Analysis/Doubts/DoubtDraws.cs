@@ -13,7 +13,7 @@ internal sealed class DoubtDraws
     private const int Least = 1000;
 
     // Roots never fall into step with each other; those with small partial quotients fill the line most evenly, the golden ratio best.
-    private static readonly double[] Steps = [Math.Sqrt(3), Math.Sqrt(2), 0.5 * (1 + Math.Sqrt(5)), Math.Sqrt(7), Math.Sqrt(11), Math.Sqrt(13), Math.Sqrt(6)];
+    private static readonly double[] Steps = [Math.Sqrt(3), Math.Sqrt(2), 0.5 * (1 + Math.Sqrt(5)), Math.Sqrt(7), Math.Sqrt(11), Math.Sqrt(13), Math.Sqrt(6), Math.Sqrt(10), Math.Sqrt(15)];
 
     private readonly double[] turns;
 
@@ -24,6 +24,7 @@ internal sealed class DoubtDraws
         .. Enum.GetValues<Part>().Select(part => Turn(part switch
         {
             Part.Night => layers.NightToNightSeed,
+            Part.LyingArea or Part.LyingConductance => layers.PostureSeed,
             Part.Pressure => seed,
             _ => layers.ModelFormSeed,
         }, (int)part)),
@@ -39,6 +40,8 @@ internal sealed class DoubtDraws
         Sodium,
         Pressure,
         Night,
+        LyingArea,
+        LyingConductance,
     }
 
     /// <summary>How many draws each member of an ensemble gives.</summary>
@@ -54,13 +57,13 @@ internal sealed class DoubtDraws
             _ => Part.Strong,
         };
 
-    public double this[Part part, int draw]
+    public double this[Part part, int draw] => Normal.InvCDF(0, 1, Math.Clamp(Place(part, draw), 1e-6, 1 - 1e-6));
+
+    /// <summary>The same as a place between 0 and 1.</summary>
+    public double Place(Part part, int draw)
     {
-        get
-        {
-            var place = (draw + 0.5) * Steps[(int)part] + turns[(int)part];
-            return Normal.InvCDF(0, 1, Math.Clamp(place - Math.Floor(place), 1e-6, 1 - 1e-6));
-        }
+        var place = (draw + 0.5) * Steps[(int)part] + turns[(int)part];
+        return place - Math.Floor(place);
     }
 
     // A number from 0 to 1 from a seed and a part (SplitMix64: Steele, Lea and Flood 2014, memory).

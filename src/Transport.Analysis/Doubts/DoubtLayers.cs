@@ -25,11 +25,17 @@ public sealed record DoubtLayers
     /// <summary>What the model is known to miss: mean and deviation for each strength, mode and parameter set.</summary>
     public ModelDiscrepancies ModelForm { get; init; } = ModelDiscrepancies.MeanIncidentAdult;
 
+    /// <summary>How differently the membrane works lying. It is held by days and nights of regimens, not by single dwells.</summary>
+    public PostureShift Posture { get; init; } = PostureShift.UpToThatOfChildren;
+
     /// <summary>How nights differ: the patient's own once it is known.</summary>
     public NightVariation NightToNight { get; init; } = NightVariation.Starting;
 
     /// <summary>Seed of what the model misses.</summary>
     public int ModelFormSeed { get; init; } = 20261126;
+
+    /// <summary>Seed of posture.</summary>
+    public int PostureSeed { get; init; } = 20261128;
 
     /// <summary>Seed of the nights.</summary>
     public int NightToNightSeed { get; init; } = 20261127;
@@ -48,7 +54,16 @@ public sealed record DoubtLayers
 
     internal bool HoldsModelForm => Holds.HasFlag(Doubt.ModelForm);
 
+    /// <summary>What is held of a figure that follows from the membrane alone.</summary>
+    internal Doubt OfMembrane => Holds & (Doubt.Parameters | Doubt.Posture);
+
+    /// <summary>What is held of a dwell that stands alone.</summary>
+    internal Doubt OfDwells => Holds & ~Doubt.Posture;
+
     internal bool HoldsNightToNight => Holds.HasFlag(Doubt.NightToNight);
+
+    /// <summary>The ensemble as it lies at night, where the layer is held.</summary>
+    internal MembraneEnsemble AtNight(MembraneEnsemble ensemble) => Holds.HasFlag(Doubt.Posture) ? Posture.Of(ensemble, PostureSeed) : ensemble;
 
     /// <summary>What the model misses with a solution, or nothing where the layer is not held.</summary>
     internal ModelDiscrepancy Of(DialysisSolution solution, DialysisSolution? tested, ExchangeMode mode) =>

@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+
 namespace Transport.Analysis;
 
 /// <summary>Judges regimens by limits, fluid range and clearance at the ensemble's center.</summary>
@@ -75,7 +77,8 @@ internal sealed class CenterJudge(Patient patient, RegimenGoals goals)
     {
         if ((goals.IsDayDry && !regimen.Day.IsEmpty) || regimen.Night.Length > (goals.MostCycles ?? int.MaxValue)
             || (goals.MostFluid is { } most && regimen.FluidInAll > most) || goals.Shelf?.Holds(regimen) == false
-            || goals.NightWindow?.Contains(regimen.NightStart, regimen.NightLength) == false || !HandsAreFree(regimen))
+            || goals.NightWindow?.Contains(regimen.NightStart, regimen.NightLength) == false || !CarerIsThere(regimen.NightStart)
+            || !CarerIsThere(regimen.NightStart.Add(regimen.NightLength)) || !HandsAreFree(regimen))
         {
             return false;
         }
@@ -103,7 +106,7 @@ internal sealed class CenterJudge(Patient patient, RegimenGoals goals)
     // An exchange by hand begins with the drain of the one before; a dry part of the day begins with a drain alone.
     private bool HandsAreFree(Regimen regimen)
     {
-        if (regimen.Day.IsEmpty || (goals.HandWindows.IsEmpty && goals.MostHandExchanges is null) || Possible(regimen) == DropReason.NotPossible)
+        if (regimen.Day.IsEmpty || (goals.HandWindows.IsEmpty && goals.CarerWindows.IsEmpty && goals.MostHandExchanges is null) || Possible(regimen) == DropReason.NotPossible)
         {
             return true;
         }
@@ -111,8 +114,13 @@ internal sealed class CenterJudge(Patient patient, RegimenGoals goals)
         var schedule = regimen.UsualSchedule;
         var hands = schedule.Day[..(schedule.DayEndsDry ? ^0 : ^1)];
         return hands.Length <= (goals.MostHandExchanges ?? int.MaxValue)
-            && (goals.HandWindows.IsEmpty || hands.All(leg => goals.HandWindows.Any(window => window.Contains(regimen.NightStart.AddMinutes(leg.DrainStart), TimeSpan.Zero))));
+            && hands.All(leg => regimen.NightStart.AddMinutes(leg.DrainStart) is var time && CarerIsThere(time) && IsWithin(goals.HandWindows, time));
     }
+
+    private bool CarerIsThere(TimeOnly time) => IsWithin(goals.CarerWindows, time);
+
+    private static bool IsWithin(ImmutableArray<ClockWindow> windows, TimeOnly time) =>
+        windows.IsEmpty || windows.Any(window => window.Contains(time, TimeSpan.Zero));
 
     private static DropReason? Possible(Regimen regimen)
     {

@@ -44,6 +44,7 @@ public static class CycleMixSearch
         ArgumentNullException.ThrowIfNull(space);
         options ??= RegimenSearchOptions.Default;
         control ??= RunControl.None;
+        ensemble = options.Layers.AtNight(ensemble);
         var yields = new CycleYields(patient, ensemble.Center, goals, space, options);
         List<(TimeSpan Length, int Day, double Bound)> relaxed = [];
         foreach (var length in space.NightLengths.Distinct().Where(length => length <= goals.LongestNight))

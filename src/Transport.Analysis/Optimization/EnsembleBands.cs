@@ -26,9 +26,9 @@ internal sealed class EnsembleBands
         doubt = new(layers, 0);
     }
 
-    public Band<double> UreaDose => Bands(Column(RegimenMeasure.UreaDose), value => value, Doubt.Parameters);
+    public Band<double> UreaDose => Bands(Column(RegimenMeasure.UreaDose), value => value, layers.OfMembrane);
 
-    public Band<Mass> Glucose => Bands(Column(RegimenMeasure.GlucoseAbsorbed), Mass.FromGrams, Doubt.Parameters);
+    public Band<Mass> Glucose => Bands(Column(RegimenMeasure.GlucoseAbsorbed), Mass.FromGrams, layers.OfMembrane);
 
     public Band<Volume> MeanUltrafiltration => Bands(
         Spread(Column(RegimenMeasure.Ultrafiltration), (value, draw) => value + shift + Missed(draw)), Volume.FromMilliliters, DailyDoubt.OfMean(layers));
@@ -46,7 +46,7 @@ internal sealed class EnsembleBands
     public Band<AmountOfSubstance> Sodium(SodiumCalibration calibration) => Bands(
         Spread(Column(RegimenMeasure.SodiumRemoved), (value, draw) => value * Math.Exp(calibration.DeviationOfLogFactor * doubt[DoubtDraws.Part.Sodium, draw])),
         AmountOfSubstance.FromMillimoles,
-        Doubt.Parameters | Doubt.ModelForm);
+        layers.OfMembrane | Doubt.ModelForm);
 
     public Probability ProbabilityOfMean(FluidTarget range) => new(
         Column(RegimenMeasure.Ultrafiltration).Average(value => DailyDoubt.ShareInRange(value + shift, deviation, range)), DailyDoubt.OfMean(layers));

@@ -29,37 +29,16 @@ internal sealed class NonDominated
     /// <param name="areExact">Whether their figures are exact.</param>
     public List<Candidate> Of(IReadOnlyList<Candidate> candidates, bool areExact)
     {
-        // Whoever dominates comes first in this order.
-        var entries = candidates.Select(candidate => new Entry(candidate, Place(candidate), areExact ? null : Margins(candidate))).ToList();
-        entries.Sort((left, right) => Compare(left, right));
-        List<Entry> kept = [];
-        foreach (var entry in entries)
-        {
-            var killer = -1;
-            for (var k = 0; k < kept.Count && killer < 0; k++)
-            {
-                killer = Dominates(kept[k], entry) ? k : -1;
-            }
-
-            if (killer < 0)
-            {
-                kept.Add(entry);
-            }
-            else if (killer > 0)
-            {
-                // Who beats one beats its neighbors.
-                (kept[killer / 2], kept[killer]) = (kept[killer], kept[killer / 2]);
-            }
-        }
-
-        return [.. kept.Select(entry => entry.Candidate).OrderBy(candidate => candidate.Index)];
+        // Whoever is beaten is beaten by one of all, and by one that stays: with or without margins, what beats another also beats whatever that one beats.
+        var tree = Tree(candidates);
+        return [.. candidates.Where(candidate => !IsBeaten(candidate, tree, areExact)).OrderBy(candidate => candidate.Index)];
     }
 
-    /// <summary>Whether one of some certainly dominates a candidate, by figures of maps.</summary>
-    public bool IsBeaten(Candidate candidate, IEnumerable<Candidate> others)
+    /// <summary>Those of some that one of others certainly dominates, by figures of maps.</summary>
+    public HashSet<Candidate> Beaten(IReadOnlyList<Candidate> candidates, IReadOnlyList<Candidate> by)
     {
-        var entry = new Entry(candidate, Place(candidate), Margins(candidate));
-        return others.Any(other => Dominates(new(other, Place(other), Margins(other)), entry));
+        var tree = Tree(by);
+        return [.. candidates.Where(candidate => IsBeaten(candidate, tree, areExact: false))];
     }
 
     /// <summary>Marks the ties; where more than a number remain, the noise is widened until they do not.</summary>
@@ -96,46 +75,41 @@ internal sealed class NonDominated
         }
     }
 
-    private double[] Place(Candidate candidate) => [.. axes.Select(axis => axis.Sign * candidate[axis.Measure])];
-
-    private double[] Margins(Candidate candidate) => [.. axes.Select(axis => 2 * CenterJudge.Margin(axis.Measure, candidate[axis.Measure]))];
-
-    private static int Compare(in Entry left, in Entry right)
+    private DominanceTree Tree(IReadOnlyList<Candidate> candidates)
     {
-        for (var i = 0; i < left.Place.Length; i++)
+        var places = new double[candidates.Count * axes.Length];
+        for (var i = 0; i < candidates.Count; i++)
         {
-            var order = left.Place[i].CompareTo(right.Place[i]);
-            if (order != 0)
-            {
-                return order;
-            }
+            Place(candidates[i], places.AsSpan(i * axes.Length, axes.Length));
         }
 
-        return left.Candidate.Index.CompareTo(right.Candidate.Index);
+        return new(axes.Length, places);
     }
 
-    // Not worse in anything, better in something; by margins, each certainly.
-    private static bool Dominates(in Entry a, in Entry b)
+    // Not worse in anything, better in something; by maps, certainly.
+    private bool IsBeaten(Candidate candidate, DominanceTree by, bool areExact)
     {
-        var isBetter = false;
-        for (var i = 0; i < a.Place.Length; i++)
+        Span<double> place = stackalloc double[axes.Length];
+        Span<double> limit = stackalloc double[axes.Length];
+        Place(candidate, place);
+        for (var i = 0; i < axes.Length; i++)
         {
-            var margin = b.Margins is { } margins ? margins[i] : 0;
-            if (a.Place[i] + margin > b.Place[i])
-            {
-                return false;
-            }
-
-            isBetter |= a.Place[i] + margin < b.Place[i] || margin > 0;
+            limit[i] = place[i] - (areExact ? 0 : 2 * CenterJudge.Margin(axes[i].Measure, candidate[axes[i].Measure]));
         }
 
-        return isBetter;
+        return by.Beats(limit, place);
+    }
+
+    private void Place(Candidate candidate, Span<double> into)
+    {
+        for (var i = 0; i < axes.Length; i++)
+        {
+            into[i] = axes[i].Sign * candidate[axes[i].Measure];
+        }
     }
 
     private static bool Ties(Candidate a, Candidate b, double width) =>
         Math.Abs(a.Ultrafiltration - b.Ultrafiltration) < FluidNoise * width
         && Math.Abs(Math.Log(a.UreaDose / b.UreaDose)) < DoseNoise * width
         && Math.Abs(a.Glucose - b.Glucose) < GlucoseNoise * width;
-
-    private readonly record struct Entry(Candidate Candidate, double[] Place, double[]? Margins);
 }

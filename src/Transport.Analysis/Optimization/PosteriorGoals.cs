@@ -16,8 +16,8 @@ internal sealed class PosteriorGoals(RegimenGoals goals, RegimenOptions simulati
     public Doubt DoubtOf(RegimenMeasure measure) => measure switch
     {
         RegimenMeasure.Ultrafiltration => DailyDoubt.OfMean(layers),
-        RegimenMeasure.SodiumRemoved => Doubt.Parameters | Doubt.ModelForm,
-        _ => Doubt.Parameters,
+        RegimenMeasure.SodiumRemoved => layers.OfMembrane | Doubt.ModelForm,
+        _ => layers.OfMembrane,
     };
 
     /// <summary>The measure in one draw, with the model's discrepancy.</summary>

@@ -18,6 +18,7 @@ internal sealed class PosteriorStage
     private readonly RunControl control;
     private readonly PosteriorGoals bounds;
     private readonly NonDominated order;
+    private readonly bool asksPeak;
     private int[] draws;
 
     public PosteriorStage(
@@ -31,6 +32,7 @@ internal sealed class PosteriorStage
         this.control = control;
         bounds = new(goals, simulation, options.Layers);
         order = new(goals);
+        asksPeak = goals.Bounds.Any(bound => bound.Measure is RegimenMeasure.PeakVolume or RegimenMeasure.PeakPressure);
         draws = [.. Enumerable.Range(0, Math.Min(ensemble.Count, options.EnsembleMembers))];
     }
 
@@ -76,7 +78,14 @@ internal sealed class PosteriorStage
             Advance(layer, Count);
             List<Candidate> kept = [.. layer.Where(state => !Fails(state)).Select(state => state.Candidate)];
             proven.AddRange(kept);
-            open = [.. open.Except(layer).Where(state => !IsBeaten(state.Candidate, kept))];
+            List<State> rest = [.. open.Except(layer)];
+            var beaten = order.Beaten(rest.ConvertAll(state => state.Candidate), kept);
+            foreach (var candidate in beaten)
+            {
+                candidate.Dropped = DropReason.Dominated;
+            }
+
+            open = [.. rest.Where(state => !beaten.Contains(state.Candidate))];
         }
 
         return [.. proven.OrderBy(candidate => candidate.Index)];
@@ -130,17 +139,6 @@ internal sealed class PosteriorStage
         }
 
         return front;
-    }
-
-    private bool IsBeaten(Candidate candidate, List<Candidate> by)
-    {
-        if (!order.IsBeaten(candidate, by))
-        {
-            return false;
-        }
-
-        candidate.Dropped = DropReason.Dominated;
-        return true;
     }
 
     // Whether a bound is missed whatever the draws that are left say.
@@ -220,7 +218,7 @@ internal sealed class PosteriorStage
             new() { Cancellation = control.Cancellation },
             0,
             1,
-            () => new RingWorker(patient, catalog, simulation, options, goals.Pressure, seesPeak: false),
+            () => new RingWorker(patient, catalog, simulation, options, goals.Pressure, asksPeak),
             (worker, i) =>
             {
                 var draw = draws[from + i];
@@ -234,7 +232,7 @@ internal sealed class PosteriorStage
                     }
 
                     candidates[k].Figures.CopyTo(figures);
-                    worker.Run(candidates[k].Regimen, candidates[k].Ring, figures);
+                    worker.RunFigures(candidates[k].Regimen, candidates[k].Ring, figures);
                     take(k, draw, figures);
                 }
             });

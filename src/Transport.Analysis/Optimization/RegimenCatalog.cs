@@ -43,8 +43,9 @@ internal sealed class RegimenCatalog
                 catalogs.Add((own, new(patient, options with { Panel = options.Panel.With(own!) }, sample, pressure)));
             }
 
-            catalogs[place].Rings.Add(scratch, places);
-            return new(place, places);
+            var rings = catalogs[place].Rings;
+            var branch = rings.Add(scratch, places);
+            return new(place, branch, places);
         }
     }
 

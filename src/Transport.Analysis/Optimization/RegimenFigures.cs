@@ -65,7 +65,8 @@ internal sealed class RegimenFigures
     /// <param name="sums">Volume and amounts drained, and the fullest moment.</param>
     /// <param name="infused">Volume and amounts infused.</param>
     /// <param name="into">The measures in order; those that are known beforehand are left alone.</param>
-    public void Read(ReadOnlySpan<double> sums, ReadOnlySpan<double> infused, Span<double> into)
+    /// <param name="hasPeak">Whether the fullest moment is known.</param>
+    public void Read(ReadOnlySpan<double> sums, ReadOnlySpan<double> infused, Span<double> into, bool hasPeak = true)
     {
         into[(int)RegimenMeasure.Ultrafiltration] = sums[0] - infused[0];
         into[(int)RegimenMeasure.SodiumRemoved] = sodiumFactor * (sums[1 + SolutePanel.Sodium] - infused[1 + SolutePanel.Sodium]) / 1000;
@@ -75,7 +76,10 @@ internal sealed class RegimenFigures
         into[(int)RegimenMeasure.Beta2MicroglobulinClearance] = microglobulin < 0 ? 0 : LitersPerWeek * Clearance(microglobulin, sums, infused);
         into[(int)RegimenMeasure.GlucoseAbsorbed] =
             1e-6 * Solutes.Glucose.MolarMassGramsPerMole * (infused[1 + SolutePanel.Glucose] - sums[1 + SolutePanel.Glucose]);
-        Fullness(sums[^1], into);
+        if (hasPeak)
+        {
+            Fullness(sums[^1], into);
+        }
     }
 
     /// <summary>The same from a simulation.</summary>

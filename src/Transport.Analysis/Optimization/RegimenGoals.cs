@@ -128,6 +128,9 @@ public sealed record RegimenGoals
     /// <summary>When an exchange by hand may begin by day; empty: at any time.</summary>
     public ImmutableArray<ClockWindow> HandWindows { get; init => field = Require.Made(value, nameof(HandWindows)); } = [];
 
+    /// <summary>When the one is there who connects and disconnects, for a patient who cannot alone: night's begin, its end and exchanges by hand; empty: at any time.</summary>
+    public ImmutableArray<ClockWindow> CarerWindows { get; init => field = Require.Made(value, nameof(CarerWindows)); } = [];
+
     /// <summary>Most exchanges by hand by day; null: not limited.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Negative.</exception>
     public int? MostHandExchanges
@@ -177,6 +180,7 @@ public sealed record RegimenGoals
             .. Shelf is { } shelf ? [$"bags: {shelf}"] : Array.Empty<string>(),
             .. If(NightWindow, window => $"the night within {window}"),
             .. HandWindows.IsEmpty ? [] : new[] { $"exchanges by hand within {string.Join(" or ", HandWindows)}" },
+            .. CarerWindows.IsEmpty ? [] : new[] { $"a carer there within {string.Join(" or ", CarerWindows)}" },
             .. If(MostHandExchanges, number => Text($"at most {number} by hand")),
             .. IsDayDry ? ["a dry day"] : Array.Empty<string>(),
             ShortestIcodextrin is { } shortest ? Text($"icodextrin for {shortest.TotalHours:0.##} h or more") : "no icodextrin",

@@ -42,6 +42,7 @@ public static class RegimenSearch
         ArgumentNullException.ThrowIfNull(space);
         options ??= RegimenSearchOptions.Default;
         control ??= RunControl.None;
+        ensemble = options.Layers.AtNight(ensemble);
         var plain = options.Simulation with { Timeline = null };
         var reader = new RegimenFigures(patient, plain, goals.Pressure);
         foreach (var measure in goals.Bounds.Select(bound => bound.Measure).Concat(goals.Objectives.Select(objective => objective.Measure)))
@@ -114,7 +115,7 @@ public static class RegimenSearch
             NothingMeets = unmet,
             EnsembleMembers = stage.Count,
             TieWidth = width,
-            Findings = FrontFindings(patient, goals, reference, list, unmet),
+            Findings = FrontFindings(patient, goals, reference, list, unmet, options.Layers),
         };
 
         void Simulate(IReadOnlyList<Candidate> candidates)
@@ -222,7 +223,7 @@ public static class RegimenSearch
     }
 
     private static List<Finding> FrontFindings(
-        Patient patient, RegimenGoals goals, Candidate? present, ImmutableArray<RegimenOption> options, UnmetGoal? unmet)
+        Patient patient, RegimenGoals goals, Candidate? present, ImmutableArray<RegimenOption> options, UnmetGoal? unmet, DoubtLayers layers)
     {
         List<Finding> findings = [];
         if (unmet is not null)
@@ -246,11 +247,12 @@ public static class RegimenSearch
                 Text($"Every option uses the strongest glucose, in {options.Min(option => option.StrongestExchanges):0} exchanges a day or more. That says more about the question than about the night: whether the fluid range is right, whether salt and drink can be less, whether the catheter drains, and what a long dwell of icodextrin would do.")));
         }
 
-        // Lying, children had a surface of 29,400 cm where standing it was 21,900 (read); nothing of that is in the bands.
+        // Lying, children had a surface of 29,400 cm where standing it was 21,900 (read).
         findings.Add(new(
             Severity.Note,
             "night-is-supine",
-            "A clinic test is done upright and the night is spent lying, when the exchange surface may be up to a third larger (children, read): small solutes and glucose may then cross faster, and ultrafiltration peak earlier, than shown. The bands do not hold this."));
+            "A clinic test is done upright and the night is spent lying, when the exchange surface may be up to a third larger (children, read): small solutes and glucose may then cross faster, and ultrafiltration peak earlier, than shown. "
+                + (layers.Holds.HasFlag(Doubt.Posture) ? "The bands hold this, as posture." : "The bands do not hold this.")));
 
         // Fluid cycles are given 1200 mL/m² in print, clearance cycles 1400 (Perit Dial Int 2021, doi 10.1177/08968608211010055, read).
         var large = 1200 * patient.BodySurface.SquareMeters;

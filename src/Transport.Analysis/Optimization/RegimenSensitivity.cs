@@ -37,9 +37,11 @@ public static class RegimenSensitivity
         ArgumentNullException.ThrowIfNull(chosen);
         options ??= RegimenSearchOptions.Default;
         control ??= RunControl.None;
+        ensemble = options.Layers.AtNight(ensemble);
         chosen.OrThrow();
         var byArea = Enumerable.Range(0, ensemble.Count).OrderBy(member => ensemble.DiffusionAreas[member]).ToArray();
         var byWater = Enumerable.Range(0, ensemble.Count).OrderBy(member => ensemble.UltrafiltrationCoefficients[member]).ToArray();
+        var lying = options.Layers.Posture.LargestAreaFactor;
         var shorter = chosen with
         {
             NightLength = chosen.NightLength - Lost,
@@ -50,6 +52,8 @@ public static class RegimenSensitivity
             ("the membrane as fast as 1 draw in 20", patient, Member(byArea, 0.95), goals, chosen, default),
             ("the membrane as slow as 1 draw in 20", patient, Member(byArea, 0.05), goals, chosen, default),
             ("water passing as badly as in 1 draw in 20", patient, Member(byWater, 0.05), goals, chosen, default),
+            (Larger("for solutes alone"), patient, Lying(1), goals, chosen, default),
+            (Larger("for solutes and water"), patient, Lying(lying), goals, chosen, default),
             ("half of the residual kidney function", With(0.5), ensemble.Center, Falling(0.5), chosen, default),
             ("no residual kidney function", With(0), ensemble.Center, Falling(0), chosen, default),
             ("two hours of every night lost", patient, ensemble.Center, goals, shorter, Lost),
@@ -59,6 +63,10 @@ public static class RegimenSensitivity
             .Select(one => Row(one.What, one.Patient, one.Membrane, one.Goals, space, one.Regimen, chosen, one.Lost, options, control))];
 
         ThreePoreMembrane Member(int[] order, double share) => ensemble[order[(int)Math.Round(share * (order.Length - 1))]];
+
+        string Larger(string forWhat) => Text($"an exchange surface {100 * (lying - 1):0} % larger at night, lying, {forWhat}");
+
+        ThreePoreMembrane Lying(double conductance) => ensemble.Center with { LyingAreaFactor = lying, LyingConductanceFactor = conductance };
 
         Patient With(double share) => Left(patient, share);
 

@@ -8,6 +8,7 @@ internal sealed class RingWorker
     private readonly Patient patient;
     private readonly RegimenOptions options;
     private readonly RegimenSearchOptions search;
+    private readonly bool seesPeak;
     private readonly RegimenFigures figures;
     private readonly (RingCatalog Rings, CycleLibrary Library)[] catalogs;
     private readonly RegimenWorkspace workspace = new();
@@ -22,6 +23,7 @@ internal sealed class RingWorker
         this.patient = patient;
         this.options = options;
         this.search = search;
+        this.seesPeak = seesPeak;
         figures = new(patient, options, pressure);
         catalogs = [.. catalog.All.Select(rings => (rings, rings.ToLibrary(seesPeak)))];
         sums = new double[catalogs.Max(one => one.Library.SumCount)];
@@ -46,15 +48,43 @@ internal sealed class RingWorker
             var found = sums.AsSpan(0, library.SumCount);
             if (library.TryRun(ring.Places, found, drained, late))
             {
-                var given = infused.AsSpan(0, rings.InfusedCount);
-                rings.Infused(ring.Places, given);
-                rings.Figures.Read(found, given, into);
+                Read(rings, ring, found, into);
                 return rings.Doubt.Of(ring.Places, drained, late);
             }
         }
 
+        var outcome = Simulate(regimen, into);
+        return DailyDoubt.ModelForm(outcome, search.Layers, search.Tested);
+    }
+
+    /// <summary>The measures alone, without the model's discrepancy; the fullest moment, where it is not looked for, is left as it is.</summary>
+    public void RunFigures(Regimen regimen, RegimenRingOf? ring, Span<double> into)
+    {
+        if (ring is not null)
+        {
+            var (rings, library) = catalogs[ring.Catalog];
+            var found = sums.AsSpan(0, library.SumCount);
+            if (!seesPeak && rings.StartOf(ring.Branch) is { } start ? library.TryRunShared(ring.Places, start, found) : library.TryRun(ring.Places, found))
+            {
+                Read(rings, ring, found, into);
+                return;
+            }
+        }
+
+        Simulate(regimen, into);
+    }
+
+    private void Read(RingCatalog rings, RegimenRingOf ring, ReadOnlySpan<double> found, Span<double> into)
+    {
+        var given = infused.AsSpan(0, rings.InfusedCount);
+        rings.Infused(ring.Places, given);
+        rings.Figures.Read(found, given, into, seesPeak);
+    }
+
+    private RegimenOutcome Simulate(Regimen regimen, Span<double> into)
+    {
         var outcome = workspace.Run(patient, membrane, regimen, options, RunControl.None);
         figures.Read(outcome, into);
-        return DailyDoubt.ModelForm(outcome, search.Layers, search.Tested);
+        return outcome;
     }
 }

@@ -35,7 +35,7 @@ public sealed class OutcomeMeasure
     internal Doubt Always { get; init; }
 
     /// <summary>Which layers a band holds of those that were asked for.</summary>
-    internal Doubt HeldOf(DoubtLayers layers) => Doubt & (layers.Holds | Always);
+    internal Doubt HeldOf(DoubtLayers layers) => (Doubt & (layers.Holds | Always)) | (Doubt.HasFlag(Doubt.Parameters) ? layers.OfMembrane : Doubt.None);
 
     /// <summary>Null where the day does not say: a solute without a plasma level, an option that was not given.</summary>
     internal Func<MeasuredDay, double?> Read { get; }

@@ -9,6 +9,7 @@ internal static class OutlookStage
     public static ImmutableArray<RegimenOutlook> Run(
         IReadOnlyList<(string Name, Patient Patient, RegimenWeek Week)> cases, MembraneEnsemble ensemble, OutlookOptions options, RunControl control)
     {
+        ensemble = options.Layers.AtNight(ensemble);
         var members = Math.Min(ensemble.Count, options.EnsembleMembers);
 
         // One panel for all, so that the equations on hand are known again. Where days differ plasma cannot be taken as constant.
@@ -44,7 +45,7 @@ internal static class OutlookStage
             k == 0 ? null : RegimenChange.Between(cases[0].Week, one.Week),
             draws[k],
             k == 0 ? null : draws[0],
-            PlasmaOutlook.Of(MembersOf(k), k == 0 ? null : MembersOf(0), options.SampleTimes)))];
+            PlasmaOutlook.Of(MembersOf(k), k == 0 ? null : MembersOf(0), options)))];
 
         SimulatedRhythm[] MembersOf(int k) => [.. Enumerable.Range(0, members).Select(member => rhythms[k, member])];
     }

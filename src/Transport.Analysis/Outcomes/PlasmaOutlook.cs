@@ -14,22 +14,22 @@ namespace Transport.Analysis;
 /// <param name="DoseRatio">A clearance over this level beside one over the mean: 1.06 is 6 % too much.</param>
 public sealed record PlasmaOutlook(Solute Solute, TimeOnly? Time, Band<double> MillimolesPerLiter, Band<double>? Difference, Band<double> DoseRatio)
 {
-    internal static ImmutableArray<PlasmaOutlook> Of(IReadOnlyList<SimulatedRhythm> members, IReadOnlyList<SimulatedRhythm>? present, IReadOnlyList<TimeOnly> times)
+    internal static ImmutableArray<PlasmaOutlook> Of(IReadOnlyList<SimulatedRhythm> members, IReadOnlyList<SimulatedRhythm>? present, OutlookOptions options)
     {
         return members[0].Plasma is not { } first
             ? []
-            : [.. first.Predicted.SelectMany(solute => times.Select(time => (TimeOnly?)time).Prepend(null).Select(time => Of(members, present, solute, time)))];
+            : [.. first.Predicted.SelectMany(solute => options.SampleTimes.Select(time => (TimeOnly?)time).Prepend(null).Select(time => Of(members, present, solute, time, options.Layers.OfMembrane)))];
     }
 
-    private static PlasmaOutlook Of(IReadOnlyList<SimulatedRhythm> members, IReadOnlyList<SimulatedRhythm>? present, Solute solute, TimeOnly? time)
+    private static PlasmaOutlook Of(IReadOnlyList<SimulatedRhythm> members, IReadOnlyList<SimulatedRhythm>? present, Solute solute, TimeOnly? time, Doubt held)
     {
         double[] levels = [.. members.Select(member => Level(member.Plasma!, solute, time))];
         return new(
             solute,
             time,
-            OutlookDraws.Band(levels, Doubt.Parameters),
-            present is null ? null : OutlookDraws.Band([.. levels.Zip(present, (level, other) => level - Level(other.Plasma!, solute, time))], Doubt.Parameters),
-            OutlookDraws.Band([.. levels.Zip(members, (level, member) => Level(member.Plasma!, solute, null) / level)], Doubt.Parameters));
+            OutlookDraws.Band(levels, held),
+            present is null ? null : OutlookDraws.Band([.. levels.Zip(present, (level, other) => level - Level(other.Plasma!, solute, time))], held),
+            OutlookDraws.Band([.. levels.Zip(members, (level, member) => Level(member.Plasma!, solute, null) / level)], held));
     }
 
     private static double Level(PlasmaRhythm plasma, Solute solute, TimeOnly? time) => time is not { } clock

@@ -4,34 +4,48 @@ namespace Transport;
 internal sealed class DwellBatchWorkspace<T>
     where T : struct, ILane<T>
 {
+    // A dwell that cannot be simulated stands behind all others.
+    private const double NotPossible = double.PositiveInfinity;
+
     private readonly DwellSamples into;
     private readonly IntegrationOptions options;
     private readonly DwellLoader loader;
-    private readonly Group[] loaded;
     private readonly Simulation<T> together;
     private readonly Simulation<Real> alone;
-    private readonly T[] scratch;
-    private readonly double[] likeness = new double[DwellBatch.ShareSize];
-    private readonly int[] order = new int[DwellBatch.ShareSize];
+    private readonly double[] likeness;
+    private readonly int[] order;
+
+    // Of each dwell at a time: its start and its fresh fluid.
+    private readonly Real[] starts;
+    private readonly double[] fresh;
 
     public DwellBatchWorkspace(DwellSamples into, IntegrationOptions options)
     {
         this.into = into;
         this.options = options;
         loader = new(into.Panel, into.Minutes[^1]);
-        together = new(into);
-        alone = new(into);
-        loaded = [.. Enumerable.Range(0, DwellBatch.ShareSize / LaneOf.Width<T>()).Select(_ => new Group(into.Panel))];
-        scratch = new T[3 * loaded[0].Start.Length];
+        together = new(into, loader);
+        alone = new(into, loader);
+        var most = Math.Min(DwellBatch.ShareSize, into.Count);
+        likeness = new double[most];
+        order = new int[most];
+        starts = new Real[most * together.Dimension];
+        fresh = new double[most * into.Panel.Count];
     }
 
     /// <summary>Simulates some dwells that follow each other in the list. Those share a lane who are alike.</summary>
     public void Run(IReadOnlyList<DwellCase> dwells, int first, int count)
     {
         var width = LaneOf.Width<T>();
+        for (var i = 0; i < count; i++)
+        {
+            order[i] = i;
+            likeness[i] = Fill(dwells[first + i], i);
+        }
+
         for (var i = 0; i < count; i += width)
         {
-            Load(dwells, first, i, Math.Min(i + width, count));
+            Compare(dwells, first, order.AsSpan(i, Math.Min(width, count - i)));
         }
 
         Array.Sort(likeness, order, 0, count);
@@ -41,142 +55,159 @@ internal sealed class DwellBatchWorkspace<T>
         }
     }
 
-    // Loads dwells side by side and says how alike they are: one law of area beside the other, and within it by when the small pores' flow turns; who cannot
-    // be simulated stands at the end.
-    private void Load(IReadOnlyList<DwellCase> dwells, int first, int from, int to)
+    // Keeps a dwell's start. Zero, or that it cannot be simulated.
+    private double Fill(in DwellCase dwell, int i)
     {
-        const double never = 1e6;
-        var group = loaded[from / LaneOf.Width<T>()];
-        for (var i = from; i < to; i++)
+        try
         {
-            order[i] = i;
-            try
-            {
-                loader.Load(dwells[first + i]);
-                group.Put(i - from, loader);
-                likeness[i] = (int)dwells[first + i].Membrane.AreaLaw * 2 * never;
-            }
-            catch (ArgumentException)
-            {
-                likeness[i] = double.PositiveInfinity;
-            }
+            loader.Fill(dwell);
+        }
+        catch (ArgumentException)
+        {
+            return NotPossible;
         }
 
-        var turn = group.System.TurnGuess(group.Start, scratch);
-        for (var i = from; i < to; i++)
+        loader.Start.CopyTo(StartOf(i));
+        loader.Fresh.CopyTo(FreshOf(i));
+        return 0;
+    }
+
+    // Says how alike dwells are: one law of area beside the other, and within it by when the small pores' flow turns.
+    private void Compare(IReadOnlyList<DwellCase> dwells, int first, ReadOnlySpan<int> which)
+    {
+        const double never = 1e6;
+        if (!Put(dwells, first, which))
         {
-            var own = LaneOf.Read(turn, i - from);
-            likeness[i] += own < never ? own : never;
+            return;
+        }
+
+        var turn = together.TurnGuess();
+        for (var lane = 0; lane < which.Length; lane++)
+        {
+            var own = LaneOf.Read(turn, lane);
+            likeness[which[lane]] = (int)dwells[first + which[lane]].Membrane.AreaLaw * 2 * never + (own < never ? own : never);
         }
     }
 
     private void RunLane(IReadOnlyList<DwellCase> dwells, int first, ReadOnlySpan<int> which)
     {
-        // Lanes that are left over repeat the first dwell.
-        var law = dwells[first + which[0]].Membrane.AreaLaw;
-        for (var lane = 0; lane < LaneOf.Width<T>(); lane++)
-        {
-            var one = which[lane < which.Length ? lane : 0];
-            if (double.IsPositiveInfinity(likeness[one]) || dwells[first + one].Membrane.AreaLaw != law)
-            {
-                RunEach(dwells, first, which);
-                return;
-            }
-
-            together.Put(lane, loaded[one / LaneOf.Width<T>()], one % LaneOf.Width<T>(), law);
-        }
-
         try
         {
-            together.Run(options);
+            if (Put(dwells, first, which) && together.HasOneLaw)
+            {
+                together.Run(options);
+                for (var lane = 0; lane < which.Length; lane++)
+                {
+                    together.Write(first + which[lane], lane);
+                }
+
+                return;
+            }
         }
         catch (IntegrationException)
         {
-            RunEach(dwells, first, which);
-            return;
+            // One of them: they are simulated each alone.
         }
 
-        for (var lane = 0; lane < which.Length; lane++)
-        {
-            together.Write(first + which[lane], lane);
-        }
-    }
-
-    private void RunEach(IReadOnlyList<DwellCase> dwells, int first, ReadOnlySpan<int> which)
-    {
         foreach (var one in which)
         {
-            var i = first + one;
-            try
-            {
-                loader.Load(dwells[i]);
-                alone.Put(0, loader);
-                alone.Run(options);
-                alone.Write(i, 0);
-            }
-            catch (IntegrationException failure)
-            {
-                into.Fail(i, new(Severity.Error, "dwell-not-integrated", failure.Message));
-            }
-            catch (ArgumentException failure)
-            {
-                into.Fail(i, new(Severity.Error, "dwell-not-possible", failure.Message));
-            }
+            RunAlone(dwells, first, one);
         }
     }
 
-    // Equations and starts of dwells that stand side by side in the list.
-    private sealed class Group(SolutePanel panel)
+    // Puts dwells side by side; lanes that are left over repeat the first. Not if one of them cannot be simulated.
+    private bool Put(IReadOnlyList<DwellCase> dwells, int first, ReadOnlySpan<int> which)
     {
-        private readonly double[] fresh = new double[LaneOf.Width<T>() * panel.Count];
-        private ThreePoreSystem<T> system = new(panel);
-
-        public ref readonly ThreePoreSystem<T> System => ref system;
-
-        public T[] Start { get; } = new T[4 + panel.Count];
-
-        public void Put(int lane, DwellLoader dwell)
+        for (var lane = 0; lane < LaneOf.Width<T>(); lane++)
         {
-            system.WriteLane(lane, dwell.System);
-            LaneOf.Write<T>(Start, lane, dwell.Start);
-            dwell.System.Fresh.CopyTo(fresh.AsSpan(lane * panel.Count));
+            var one = which[lane < which.Length ? lane : 0];
+            if (double.IsPositiveInfinity(likeness[one]))
+            {
+                return false;
+            }
+
+            together.Put(lane, dwells[first + one], StartOf(one), FreshOf(one));
         }
 
-        public ReadOnlySpan<double> Fresh(int lane) => fresh.AsSpan(lane * panel.Count, panel.Count);
+        together.SetEquations();
+        return true;
     }
+
+    private void RunAlone(IReadOnlyList<DwellCase> dwells, int first, int one)
+    {
+        var i = first + one;
+        try
+        {
+            loader.Fill(dwells[i]);
+            alone.Put(0, dwells[i], loader.Start, loader.Fresh);
+            alone.SetEquations();
+            alone.Run(options);
+            alone.Write(i, 0);
+        }
+        catch (IntegrationException failure)
+        {
+            into.Fail(i, new(Severity.Error, "dwell-not-integrated", failure.Message));
+        }
+        catch (ArgumentException failure)
+        {
+            into.Fail(i, new(Severity.Error, "dwell-not-possible", failure.Message));
+        }
+    }
+
+    private Span<Real> StartOf(int one) => starts.AsSpan(one * together.Dimension, together.Dimension);
+
+    private Span<double> FreshOf(int one) => fresh.AsSpan(one * into.Panel.Count, into.Panel.Count);
 
     private sealed class Simulation<TLane>
         where TLane : struct, ILane<TLane>
     {
         private readonly DwellSamples into;
+        private readonly DwellLoader loader;
         private readonly DormandPrince853<TLane, ThreePoreSystem<TLane>> integrator;
+        private readonly DwellCase[] dwells = new DwellCase[LaneOf.Width<TLane>()];
         private readonly TLane[] start;
         private readonly TLane[] state;
         private readonly TLane[] states;
 
-        public Simulation(DwellSamples into)
+        public Simulation(DwellSamples into, DwellLoader loader)
         {
             this.into = into;
-            var system = new ThreePoreSystem<TLane>(into.Panel);
-            integrator = new(system);
-            start = new TLane[system.Dimension];
-            state = new TLane[system.Dimension];
-            states = new TLane[system.Dimension * into.Minutes.Length];
+            this.loader = loader;
+            integrator = new(new(into.Panel));
+            Dimension = integrator.System.Dimension;
+            start = new TLane[Dimension];
+            state = new TLane[Dimension];
+            states = new TLane[Dimension * into.Minutes.Length];
         }
 
-        public void Put(int lane, DwellLoader dwell)
+        public int Dimension { get; }
+
+        public bool HasOneLaw
         {
-            integrator.System.WriteLane(lane, dwell.System);
-            LaneOf.Write<TLane>(start, lane, dwell.Start);
+            get
+            {
+                foreach (ref readonly var dwell in dwells.AsSpan())
+                {
+                    if (dwell.Membrane.AreaLaw != dwells[0].Membrane.AreaLaw)
+                    {
+                        return false;
+                    }
+                }
+
+                return true;
+            }
         }
 
-        public void Put(int lane, DwellBatchWorkspace<TLane>.Group group, int one, AreaLaw law)
+        public void Put(int lane, in DwellCase dwell, ReadOnlySpan<Real> ofStart, ReadOnlySpan<double> ofFresh)
         {
-            ref var system = ref integrator.System;
-            system.WriteLane(lane, group.System, one, law);
-            system.Bathe(lane, group.Fresh(one));
-            LaneOf.Write(start.AsSpan(), lane, group.Start, one);
+            dwells[lane] = dwell;
+            LaneOf.Write(start.AsSpan(), lane, ofStart);
+            integrator.System.Bathe(lane, ofFresh);
         }
+
+        public void SetEquations() => loader.Set(dwells, ref integrator.System);
+
+        public TLane TurnGuess() => integrator.System.TurnGuess(start);
 
         public void Run(IntegrationOptions options)
         {
@@ -189,7 +220,7 @@ internal sealed class DwellBatchWorkspace<T>
         {
             for (var sample = 0; sample < into.Minutes.Length; sample++)
             {
-                into.Write<TLane>(dwell, sample, states.AsSpan(sample * start.Length, start.Length), lane);
+                into.Write<TLane>(dwell, sample, states.AsSpan(sample * Dimension, Dimension), lane);
             }
         }
     }

@@ -56,6 +56,45 @@ internal sealed class CycleMap
         Holds = true;
     }
 
+    /// <summary>Becomes what a given map does.</summary>
+    public void Set(CycleMap given)
+    {
+        given.numbers.CopyTo(numbers.AsSpan());
+        Holds = given.Holds;
+    }
+
+    /// <summary>Another exchange comes after this: what is found is what this finds, what is left is what the other leaves, and what both drain is added up.
+    /// The fullest moment of the two together is no linear map and is lost.</summary>
+    /// <param name="next">The exchange that comes after.</param>
+    public void Append(CycleMap next)
+    {
+        Holds &= next.Holds;
+        Span<double> column = stackalloc double[rows];
+        for (var j = 0; j <= Carried; j++)
+        {
+            var here = numbers.AsSpan(j * rows, rows);
+            here.CopyTo(column);
+            for (var row = 0; row < rows; row += 4)
+            {
+                // A step in what is found moves the outcome by the slopes alone.
+                var sum = j == 0 ? Vector256.Create(next.numbers.AsSpan(row, 4)) : Vector256<double>.Zero;
+                for (var k = 0; k < Carried; k++)
+                {
+                    sum = Vector256.MultiplyAddEstimate(Vector256.Create(next.numbers.AsSpan((1 + k) * rows + row, 4)), Vector256.Create(column[k]), sum);
+                }
+
+                sum.CopyTo(here[row..]);
+            }
+
+            for (var row = DrainedRow; row < PeakRow; row++)
+            {
+                here[row] += column[row];
+            }
+
+            here[PeakRow] = 0;
+        }
+    }
+
     /// <summary>What comes of what is found.</summary>
     /// <param name="found">How late, volume, amounts.</param>
     /// <param name="into">The rows, with their padding.</param>

@@ -89,11 +89,11 @@ internal sealed class CycleMapper<T> : ICycleMapper
     public void Prepare(ThreePoreMembrane of)
     {
         membrane = of;
-        var free = FreeParameters<T>.From(of);
+        var lying = of.Lying(options.SupineVolumePerPressure * patient.SurfaceFactor);
+        pores = PoreCoefficients.Of(lying, options.Panel, pores);
+        night.Set(lying, FreeParameters<T>.From(lying), pores, options.Panel, plasma);
         pores = PoreCoefficients.Of(of, options.Panel, pores);
-        day.Set(of, free, pores, options.Panel, plasma);
-        var lying = of.VolumePerPressure is null ? null : options.SupineVolumePerPressure * patient.SurfaceFactor;
-        night.Set(lying is { } volume ? of with { VolumePerPressure = volume } : of, free, pores, options.Panel, plasma);
+        day.Set(of, FreeParameters<T>.From(of), pores, options.Panel, plasma);
     }
 
     /// <summary>Fill and dwell of the exchanges of a group.</summary>

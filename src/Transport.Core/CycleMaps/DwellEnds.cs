@@ -30,6 +30,8 @@ internal ref struct DwellEnds<T> : IStepObserver<T>
         peak = start[0];
     }
 
+    public readonly double Wanted(double from, double reach) => double.PositiveInfinity;
+
     public double Observe(ref DenseStep<T> step)
     {
         var look = 1;

@@ -23,6 +23,7 @@ internal sealed class DormandPrince853<T, TSystem> : IDenseSource<T>
     private const double LargestFactor = 8.0;
     private const double ErrorExponent = -1.0 / 8.0;
     private const double Floor = 0.2;
+    private const double Stretch = 1.1;
 
     // How wide a bend is, and how far a step may take it: y coth y has its poles at ±iπ.
     private const double BendWidth = 3;
@@ -101,9 +102,12 @@ internal sealed class DormandPrince853<T, TSystem> : IDenseSource<T>
         {
             h = Math.Min(h, LongestAround(bend, bending));
 
-            // The last step may be a little longer, within what the safety factor holds back, rather than leave a crumb.
-            var last = t + 1.1 * h >= to;
-            h = last ? to - t : h;
+            // A step to where one has to end may be a little longer, within what the safety factor holds back, rather than leave a crumb; but not over a kink.
+            var reach = t + (double.IsNaN(beforeKink) ? Stretch : 1) * h;
+            var wanted = Math.Min(to, observer.Wanted(t, reach));
+            h = wanted <= reach ? wanted - t : h;
+            var next = wanted <= reach ? wanted : t + h;
+            var last = next == to;
             if (!(h > 1e-12 * Math.Max(1, Math.Abs(t))))
             {
                 throw new IntegrationException(t, "the step size became too small; the cavity may have run empty.");
@@ -118,7 +122,7 @@ internal sealed class DormandPrince853<T, TSystem> : IDenseSource<T>
                 continue;
             }
 
-            Evaluate(t + h, end.Span[..n], Stage(C.StageCount));
+            Evaluate(next, end.Span[..n], Stage(C.StageCount));
             if (system.KinkCount > 0 && ToKink(t, h, options.RelativeTolerance) is var shorter && shorter < h)
             {
                 beforeKink = double.IsNaN(beforeKink) ? h : beforeKink;
@@ -126,7 +130,7 @@ internal sealed class DormandPrince853<T, TSystem> : IDenseSource<T>
                 continue;
             }
 
-            var step = new DenseStep<T>(this, t, last ? to : t + h, h, start.Span[..n], end.Span[..n]);
+            var step = new DenseStep<T>(this, t, next, h, start.Span[..n], end.Span[..n]);
             var stop = observer.Observe(ref step);
             if (!double.IsNaN(stop))
             {
@@ -143,7 +147,7 @@ internal sealed class DormandPrince853<T, TSystem> : IDenseSource<T>
             var bendBefore = bend;
             bend = system.Bend(Stage(C.StageCount));
             bending = (1 / h) * (bend - bendBefore);
-            t += h;
+            t = next;
             end.Span.CopyTo(start.Span);
             Stage(C.StageCount).CopyTo(Stage(0));
             if (!double.IsNaN(beforeKink))

@@ -4,6 +4,10 @@ namespace Transport;
 internal ref struct SampleObserver<T> : IStepObserver<T>
     where T : struct, ILane<T>
 {
+    // A step ends on a sample unless it would lose too much of its length, or there are too many for it (both tried on the dwells of docs/performance.md).
+    private const double LeastOfReach = 0.2;
+    private const int MostInReach = 2;
+
     private readonly ReadOnlySpan<double> times;
     private readonly Span<T> states;
     private readonly int dimension;
@@ -23,6 +27,12 @@ internal ref struct SampleObserver<T> : IStepObserver<T>
             start.CopyTo(states.Slice(next * dimension, dimension));
             next++;
         }
+    }
+
+    public readonly double Wanted(double from, double reach)
+    {
+        var crowded = next + MostInReach < times.Length && times[next + MostInReach] <= reach;
+        return next < times.Length && !crowded && times[next] >= from + LeastOfReach * (reach - from) ? times[next] : double.PositiveInfinity;
     }
 
     public double Observe(ref DenseStep<T> step)

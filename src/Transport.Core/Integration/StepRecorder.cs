@@ -6,6 +6,8 @@ internal readonly struct StepRecorder() : IStepObserver<Real>
     private readonly List<double> times = [];
     private readonly List<Real[]> steps = [];
 
+    public double Wanted(double from, double reach) => double.PositiveInfinity;
+
     public double Observe(ref DenseStep<Real> step)
     {
         if (times.Count == 0)

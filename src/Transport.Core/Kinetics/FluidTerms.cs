@@ -38,9 +38,6 @@ internal struct FluidTerms<T>
     /// <summary>Writes one patient's numbers into his lane.</summary>
     public void WriteLane(int lane, FluidTerms<Real> one) => LaneOf.Write(Span(ref this), lane, FluidTerms<Real>.Span(ref one));
 
-    /// <summary>Writes the numbers of one of several patients into his lane.</summary>
-    public void WriteLane(int lane, FluidTerms<T> several, int one) => LaneOf.Write(Span(ref this), lane, Span(ref several), one);
-
     private static Span<T> Span(ref FluidTerms<T> terms) =>
         MemoryMarshal.Cast<FluidTerms<T>, T>(MemoryMarshal.CreateSpan(ref terms, 1));
 }

@@ -1,27 +1,30 @@
+using System.Runtime.InteropServices;
+
 namespace Transport;
 
 /// <summary>The membrane's numbers that a fit may free, over a lane; everything else comes from the membrane record.</summary>
-/// <remarks>Units: mL/min/mmHg, cm, none, mL/min, none; shares of LpS; mL/min.</remarks>
-internal readonly struct FreeParameters<T>
+/// <remarks>Units: mL/min/mmHg, cm, none, mL/min, none; shares of LpS; mL/min. Nothing but lanes, one after the other.</remarks>
+[StructLayout(LayoutKind.Sequential)]
+internal struct FreeParameters<T>
     where T : struct, ILane<T>
 {
-    public required T UltrafiltrationCoefficient { get; init; }
+    public required T UltrafiltrationCoefficient { readonly get; init; }
 
-    public required T DiffusionArea { get; init; }
+    public required T DiffusionArea { readonly get; init; }
 
-    public required T GlucosePermeabilityScale { get; init; }
+    public required T GlucosePermeabilityScale { readonly get; init; }
 
-    public required T LymphaticRemoval { get; init; }
+    public required T LymphaticRemoval { readonly get; init; }
 
-    public required T TransientAmplitude { get; init; }
+    public required T TransientAmplitude { readonly get; init; }
 
     /// <summary>α of the ultrasmall pores; the small ones have what the others leave.</summary>
-    public required T UltrasmallFraction { get; init; }
+    public required T UltrasmallFraction { readonly get; init; }
 
     /// <summary>α of the large pores.</summary>
-    public required T LargeFraction { get; init; }
+    public required T LargeFraction { readonly get; init; }
 
-    public required T SodiumPermeability { get; init; }
+    public required T SodiumPermeability { readonly get; init; }
 
     public static FreeParameters<T> From(ThreePoreMembrane membrane) => new()
     {
@@ -47,4 +50,10 @@ internal readonly struct FreeParameters<T>
         LargeFraction = T.Of(ensemble.LargeFractions[member]),
         SodiumPermeability = T.Of(ensemble.SodiumPermeabilities[member]),
     };
+
+    /// <summary>Writes one patient's numbers into his lane.</summary>
+    public void WriteLane(int lane, FreeParameters<Real> one) => LaneOf.Write(
+        MemoryMarshal.Cast<FreeParameters<T>, T>(MemoryMarshal.CreateSpan(ref this, 1)),
+        lane,
+        MemoryMarshal.Cast<FreeParameters<Real>, Real>(MemoryMarshal.CreateSpan(ref one, 1)));
 }

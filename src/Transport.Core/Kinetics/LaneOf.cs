@@ -21,18 +21,6 @@ internal static class LaneOf
         }
     }
 
-    /// <summary>Writes the numbers of one of several patients into those of others.</summary>
-    public static void Write<T>(Span<T> others, int lane, ReadOnlySpan<T> several, int one)
-        where T : struct, ILane<T>
-    {
-        var to = MemoryMarshal.Cast<T, double>(others);
-        var from = MemoryMarshal.Cast<T, double>(several);
-        for (var i = 0; i < others.Length; i++)
-        {
-            to[i * Width<T>() + lane] = from[i * Width<T>() + one];
-        }
-    }
-
     /// <summary>The number of one patient.</summary>
     public static double Read<T>(in T several, int lane)
         where T : struct, ILane<T> => Unsafe.Add(ref Unsafe.As<T, double>(ref Unsafe.AsRef(in several)), lane);

@@ -76,5 +76,5 @@ internal readonly struct Lanes8 : ILane<Lanes8>
     public static Lanes8 Abs(Lanes8 x) => new(Vector512.Abs(x.Values));
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static Lanes8 DiffusionGains(Lanes8 ps1, Lanes8 y1, Lanes8 ps2, Lanes8 y2) => DiffusionGain.Sum(ps1, y1, ps2, y2);
+    public static Lanes8 DiffusionGains(Lanes8 ps1, Lanes8 y1, Lanes8 ps2, Lanes8 y2) => DiffusionGain.SumOfPatients(ps1, y1, ps2, y2);
 }

@@ -11,7 +11,7 @@ namespace Transport;
 /// Solute: N = w (P − D e^−Pe) / (1 − e^−Pe) = w (P + D)/2 + PS y coth y (P − D) with y = Pe/2; dM/dt = N_S + N_L − L D + Q_in F − Q_out D.</para>
 /// <para>A polymer's fractions stand last; φ is their osmotic efficiency, and they lose K D to the tissue as well.</para>
 /// </remarks>
-internal struct ThreePoreSystem<T> : IDwellSystem<T>
+internal partial struct ThreePoreSystem<T> : IDwellSystem<T>
     where T : struct, ILane<T>
 {
     private const double RT = PhysicalConstants.OsmoticPressurePerConcentration;
@@ -117,11 +117,10 @@ internal struct ThreePoreSystem<T> : IDwellSystem<T>
         };
     }
 
-    /// <summary>Writes the equations of one patient into his lane. The patients of a lane have one area law.</summary>
+    /// <summary>Writes the equations of one patient into his lane, but for the fresh fluid. The patients of a lane have one area law.</summary>
     public void WriteLane(int lane, in ThreePoreSystem<Real> one)
     {
         areaLaw = one.areaLaw;
-        Bathe(lane, one.fresh);
         fluid.WriteLane(lane, one.fluid);
         ways.WriteLane(lane, one.ways);
         LaneOf.Write(osmotic.Span, lane, one.osmotic.Span);
@@ -134,15 +133,6 @@ internal struct ThreePoreSystem<T> : IDwellSystem<T>
         {
             fresh[i] = lane == 0 ? ofOne[i] : Math.Max(fresh[i], ofOne[i]);
         }
-    }
-
-    /// <summary>The same of one patient among several, who may have other laws of area, but for the fresh fluid.</summary>
-    public void WriteLane(int lane, in ThreePoreSystem<T> several, int one, AreaLaw law)
-    {
-        areaLaw = law;
-        fluid.WriteLane(lane, several.fluid, one);
-        LaneOf.Write(ways.Span, lane, several.ways.Span, one);
-        LaneOf.Write(osmotic.Span, lane, several.osmotic.Span, one);
     }
 
     /// <summary>Flow of fresh fluid into the cavity, mL/min.</summary>
@@ -276,73 +266,6 @@ internal struct ThreePoreSystem<T> : IDwellSystem<T>
     /// other, and what diffuses rounds the corner off over a few minutes.
     /// </summary>
     public readonly T Bend(ReadOnlySpan<T> rates) => fluid.SharpestTurn * rates[PoreSlot + 1];
-
-    /// <summary>
-    /// When the small pores' flow turns, to a few minutes: patients who are alike in this take their steps alike. Eight steps of the midpoint rule to 4 h, for
-    /// fluid and what draws it, in the whole area; what turns later is told from the last step.
-    /// </summary>
-    /// <param name="start">The state at the start.</param>
-    /// <param name="scratch">Room for three states.</param>
-    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    public readonly T TurnGuess(ReadOnlySpan<T> start, Span<T> scratch)
-    {
-        const int steps = 8;
-        var state = scratch[..start.Length];
-        var middle = scratch.Slice(start.Length, start.Length);
-        var rates = scratch.Slice(2 * start.Length, start.Length);
-        start.CopyTo(state);
-        start.CopyTo(middle);
-        var time = 0.0;
-        var turn = T.Of(-1);
-        var before = Draw(0, state, rates);
-        turn = T.WhereAbove(before, 0, turn, T.Of(0));
-        var slope = T.Of(0);
-        for (var k = 1; k <= steps; k++)
-        {
-            // Short steps first, when glucose falls fastest.
-            var next = 240 * Math.Pow((double)k / steps, 1.5);
-            var length = next - time;
-            Advance(state, middle, rates, 0.5 * length);
-            Draw(time + 0.5 * length, middle, rates);
-            Advance(state, state, rates, length);
-            var after = Draw(next, state, rates);
-            slope = 1 / length * (before - after);
-            var crossing = T.Of(time) + before / slope;
-            turn = T.WhereAbove(turn, -0.5, turn, T.WhereAbove(after, 0, turn, crossing));
-            (before, time) = (after, next);
-        }
-
-        // A flow that does not fall never turns.
-        return T.WhereAbove(turn, -0.5, turn, T.WhereAbove(slope, 1e-9, T.Of(time) + before / slope, T.Of(1e6)));
-    }
-
-    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    private static void Advance(ReadOnlySpan<T> from, Span<T> to, ReadOnlySpan<T> rates, double length)
-    {
-        to[0] = from[0] + length * rates[0];
-        foreach (var i in SolutePanel.Osmotic)
-        {
-            to[1 + i] = from[1 + i] + length * rates[1 + i];
-        }
-    }
-
-    // Rates of volume and of what draws it, in the whole area; the small pores' flow.
-    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    private readonly T Draw(double minutes, ReadOnlySpan<T> state, Span<T> rates)
-    {
-        var perVolume = T.Of(1) / state[0];
-        var flows = PoreFlows(state, perVolume, T.Of(1));
-        var diffusion = Transient(minutes);
-        var perDiffusion = T.Of(1) / diffusion;
-        foreach (var i in SolutePanel.Osmotic)
-        {
-            var d = state[1 + i] * perVolume;
-            rates[1 + i] = ways.Flux(i, (flows.Small, flows.Large), (perDiffusion * flows.Small, perDiffusion * flows.Large), diffusion, d) - fluid.Lymph * d;
-        }
-
-        rates[0] = flows.Ultrasmall + flows.Small + flows.Large - fluid.Lymph;
-        return flows.Small;
-    }
 
     public readonly int KinkCount => (areaLaw == AreaLaw.TwoThirds ? 1 : 0) + (LosesFluid ? 1 : 0);
 

@@ -15,4 +15,7 @@ public enum Doubt
 
     /// <summary>How much one night differs from the next in the same person on the same regimen.</summary>
     NightToNight = 4,
+
+    /// <summary>How differently the membrane works at night, lying, than in a test done upright.</summary>
+    Posture = 8,
 }

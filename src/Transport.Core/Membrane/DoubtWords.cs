@@ -8,7 +8,7 @@ public static class DoubtWords
     {
         string[] held =
         [
-            .. new[] { (Doubt.Parameters, "parameters"), (Doubt.ModelForm, "model form"), (Doubt.NightToNight, "night to night") }
+            .. new[] { (Doubt.Parameters, "parameters"), (Doubt.Posture, "posture"), (Doubt.ModelForm, "model form"), (Doubt.NightToNight, "night to night") }
                 .Where(layer => doubt.HasFlag(layer.Item1)).Select(layer => layer.Item2),
         ];
         return held.Length switch

@@ -21,6 +21,8 @@ public sealed class MembraneEnsemble
     /// <param name="ultrasmallFractions">α of the ultrasmall pores of each member.</param>
     /// <param name="largeFractions">α of the large pores of each member.</param>
     /// <param name="sodiumPermeabilities">Permeability of sodium of each member, mL/min.</param>
+    /// <param name="lyingAreaFactors">A0/Δx at night, lying, over that of the test, of each member.</param>
+    /// <param name="lyingConductanceFactors">The same of LpS.</param>
     /// <exception cref="ArgumentException">The lists are empty or of different length, a value is not positive, or the fractions leave no small pores.</exception>
     public MembraneEnsemble(
         EnsembleSource source,
@@ -33,7 +35,9 @@ public sealed class MembraneEnsemble
         ImmutableArray<double> lymphaticRemovals = default,
         ImmutableArray<double> ultrasmallFractions = default,
         ImmutableArray<double> largeFractions = default,
-        ImmutableArray<double> sodiumPermeabilities = default)
+        ImmutableArray<double> sodiumPermeabilities = default,
+        ImmutableArray<double> lyingAreaFactors = default,
+        ImmutableArray<double> lyingConductanceFactors = default)
     {
         ArgumentNullException.ThrowIfNull(center);
         var count = ultrafiltrationCoefficients.Length;
@@ -48,7 +52,9 @@ public sealed class MembraneEnsemble
         UltrasmallFractions = Or(ultrasmallFractions, center.Pores.UltrasmallFraction);
         LargeFractions = Or(largeFractions, center.Pores.LargeFraction);
         SodiumPermeabilities = Or(sodiumPermeabilities, center.SodiumPermeability.MillilitersPerMinute);
-        ImmutableArray<double>[] positive = [UltrafiltrationCoefficients, DiffusionAreas, GlucosePermeabilityScales];
+        LyingAreaFactors = Or(lyingAreaFactors, center.LyingAreaFactor);
+        LyingConductanceFactors = Or(lyingConductanceFactors, center.LyingConductanceFactor);
+        ImmutableArray<double>[] positive = [UltrafiltrationCoefficients, DiffusionAreas, GlucosePermeabilityScales, LyingAreaFactors, LyingConductanceFactors];
         ImmutableArray<double>[] notNegative = [TransientAmplitudes, LymphaticRemovals, UltrasmallFractions, LargeFractions, SodiumPermeabilities];
         int[] lengths = [.. positive.Concat(notNegative).Select(values => values.Length)];
         if (count == 0 || lengths.Distinct().Count() > 1)
@@ -103,6 +109,12 @@ public sealed class MembraneEnsemble
     /// <summary>Permeability of sodium of each member, mL/min.</summary>
     public ImmutableArray<double> SodiumPermeabilities { get; }
 
+    /// <summary>A0/Δx at night, lying, over that of the test, of each member.</summary>
+    public ImmutableArray<double> LyingAreaFactors { get; }
+
+    /// <summary>The same of LpS.</summary>
+    public ImmutableArray<double> LyingConductanceFactors { get; }
+
     /// <summary>How many members.</summary>
     public int Count => UltrafiltrationCoefficients.Length;
 
@@ -117,6 +129,8 @@ public sealed class MembraneEnsemble
         LymphaticRemoval = FlowRate.FromMillilitersPerMinute(LymphaticRemovals[index]),
         Pores = Center.Pores.WithFractions(UltrasmallFractions[index], LargeFractions[index]),
         SodiumPermeability = Clearance.FromMillilitersPerMinute(SodiumPermeabilities[index]),
+        LyingAreaFactor = LyingAreaFactors[index],
+        LyingConductanceFactor = LyingConductanceFactors[index],
     };
 
     /// <summary>The ensemble of one membrane.</summary>
@@ -148,6 +162,28 @@ public sealed class MembraneEnsemble
             LymphaticRemovals[..count],
             UltrasmallFractions[..count],
             LargeFractions[..count],
-            SodiumPermeabilities[..count]);
+            SodiumPermeabilities[..count],
+            LyingAreaFactors[..count],
+            LyingConductanceFactors[..count]);
     }
+
+    /// <summary>The same members, each as it lies at night.</summary>
+    /// <param name="center">The membrane that stands for all.</param>
+    /// <param name="areaFactors">A0/Δx lying over that of the test, of each member.</param>
+    /// <param name="conductanceFactors">The same of LpS.</param>
+    /// <exception cref="ArgumentException">There are not as many factors as members, or one is not positive.</exception>
+    internal MembraneEnsemble Lying(ThreePoreMembrane center, ImmutableArray<double> areaFactors, ImmutableArray<double> conductanceFactors) => new(
+        Source,
+        Seed,
+        center,
+        UltrafiltrationCoefficients,
+        DiffusionAreas,
+        GlucosePermeabilityScales,
+        TransientAmplitudes,
+        LymphaticRemovals,
+        UltrasmallFractions,
+        LargeFractions,
+        SodiumPermeabilities,
+        areaFactors,
+        conductanceFactors);
 }

@@ -73,13 +73,12 @@ internal sealed class CavityRun
             : options.Integration with { RelativeTolerance = BodyRhythm.Tolerance };
         var scale = patient.SurfaceFactor;
         slowestDrain = SlowestDrain * scale;
-        var lying = membrane.VolumePerPressure is null ? null : options.SupineVolumePerPressure * scale;
+        var lying = options.SupineVolumePerPressure * scale;
         var isReady = integrator is not null && body.Length == 0 && pools.Length == 0 && ReferenceEquals(panel, options.Panel)
             && ReferenceEquals(this.membrane, membrane) && ReferenceEquals(plasma, patient.Plasma) && supine == lying;
         if (!isReady)
         {
-            var supineMembrane = lying is { } volume ? membrane with { VolumePerPressure = volume } : membrane;
-            night = Equations(supineMembrane, options.Panel, level, body);
+            night = Equations(membrane.Lying(lying), options.Panel, level, body);
             day = Equations(membrane, options.Panel, level, body);
             (panel, this.membrane, plasma, supine, pools) = (options.Panel, membrane, patient.Plasma, lying, body);
             if (integrator is null || State.Length != night.Dimension)

@@ -36,6 +36,8 @@ internal ref struct PhaseObserver : IStepObserver<Real>
     /// <summary>Smallest volume, mL.</summary>
     public double Minimum { get; private set; }
 
+    public readonly double Wanted(double from, double reach) => double.PositiveInfinity;
+
     public double Observe(ref DenseStep<Real> step)
     {
         if (double.IsNaN(slope))

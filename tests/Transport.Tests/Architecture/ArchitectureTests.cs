@@ -224,7 +224,7 @@ public sealed class ArchitectureTests
     // Pure numbers by nature; the last line is the ensemble's structure of arrays, whose units its documentation states.
     private static readonly string[] Dimensionless =
     [
-        "Fraction", "Fractions", "Scale", "Scales", "Ratio", "Ratios", "Factor", "Efficiency", "Coefficient", "Probability", "Probabilities", "Coverage", "Tolerance", "Amplitude", "Amplitudes",
+        "Fraction", "Fractions", "Scale", "Scales", "Ratio", "Ratios", "Factor", "Factors", "Efficiency", "Coefficient", "Probability", "Probabilities", "Coverage", "Tolerance", "Amplitude", "Amplitudes",
         "Lambda", "Share", "Parts", "Percentile", "Weight", "Exponent", "DialysateToPlasmaAt", "SievingCoefficientAt", "DialysateToPlasma", "GlucoseToInitialAt", "GlucoseToInitial",
         "ChargeNumber", "UreaToCreatininePermeability", "KtOverV", "WeeklyKtOverV", "ZScore", "Confidence",
         "ultrafiltrationCoefficients", "diffusionAreas", "lymphaticRemovals", "sodiumPermeabilities",

@@ -20,12 +20,14 @@ public sealed class DoubtLayersTests
         var otherNights = Draws(layers with { NightToNightSeed = 5, Holds = Doubt.Parameters }, seed: 1);
         var otherModel = Draws(layers with { ModelFormSeed = 5 }, seed: 1);
         var otherParameters = Draws(layers, seed: 2);
+        var otherPosture = Draws(layers with { PostureSeed = 5 }, seed: 1);
         foreach (var part in Enum.GetValues<Part>())
         {
             var isOfModelForm = OfModelForm.Contains(part);
             Assert.Equal(part != Part.Night, all[part].SequenceEqual(otherNights[part]));
             Assert.Equal(!isOfModelForm, all[part].SequenceEqual(otherModel[part]));
             Assert.Equal(part != Part.Pressure, all[part].SequenceEqual(otherParameters[part]));
+            Assert.Equal(part is not (Part.LyingArea or Part.LyingConductance), all[part].SequenceEqual(otherPosture[part]));
         }
     }
 
@@ -115,6 +117,60 @@ public sealed class DoubtLayersTests
     }
 
     [Fact]
+    public void Posture_moves_nights_and_their_bands_and_no_dwell_that_stands_alone()
+    {
+        // 400 times one membrane: all that differs is how it works lying. A0/Δx is between 1 and 29,400/21,900 times that of the test (children, read), LpS between as in the test
+        // and in proportion. Clearance rises with both, so that the two ends bound every draw; of ultrafiltration one end is the least and the other the most.
+        var many = Many(400);
+        var layers = DoubtLayers.ParametersAlone with { Holds = Doubt.Parameters | Doubt.Posture };
+        var outlook = RegimenComparison.Run(Person, many, Night(5), OutlookOptions.Default with { Layers = layers, EnsembleMembers = 400 });
+        const double most = 29_400.0 / 21_900;
+        foreach (var (measure, least, largest) in new[]
+        {
+            (OutcomeMeasures.CreatinineClearance, At(1, 1), At(most, most)),
+            (OutcomeMeasures.Ultrafiltration, At(most, 1), At(most, most)),
+        })
+        {
+            var band = outlook[measure].Value!.Value;
+            var (low, high) = (least[measure].Value!.Value.Median, largest[measure].Value!.Value.Median);
+            Assert.InRange(band.Low, low, low + 0.4 * (high - low));
+            Assert.InRange(band.High, high - 0.4 * (high - low), high);
+            Assert.InRange(At(1, 1)[measure].Value!.Value.Median, low, high);
+            Assert.Equal("parameters and posture", band.Doubt.Words());
+        }
+
+        // The middle of glucose absorbed is that of the middle membrane: it hardly depends on water.
+        var glucose = outlook[OutcomeMeasures.GlucoseAbsorbed].Value!.Value;
+        Assert.Equal(At(Math.Sqrt(most), Math.Pow(most, 0.25))[OutcomeMeasures.GlucoseAbsorbed].Value!.Value.Median, glucose.Median, 0.1 * (glucose.High - glucose.Low));
+        Assert.Equal(Doubt.Parameters, At(1, 1)[OutcomeMeasures.GlucoseAbsorbed].Value!.Value.Doubt);
+
+        Assert.Equal(Curve(DoubtLayers.Default).High, Curve(DoubtLayers.Default with { Holds = DoubtLayers.Default.Holds | Doubt.Posture }).High.AsEnumerable());
+        Assert.Equal(many.LyingAreaFactors, Enumerable.Repeat(1.0, 400));
+        Assert.Throws<ArgumentOutOfRangeException>(() => new PostureShift(0.9));
+
+        RegimenOutlook At(double area, double conductance) => RegimenComparison.Run(
+            Person,
+            MembraneEnsemble.Of(Average with { LyingAreaFactor = area, LyingConductanceFactor = conductance }),
+            Night(5),
+            OutlookOptions.Default with { Layers = DoubtLayers.ParametersAlone });
+    }
+
+    [Fact]
+    public void A_search_whose_bands_hold_posture_says_so()
+    {
+        var goals = new RegimenGoals(FluidTarget.Between(Milliliters(-500), Milliliters(3_000)));
+        var space = new RegimenSpace { Cycles = [5], VolumesPerCycle = [Milliliters(2_000)], NightLengths = [TimeSpan.FromHours(9)], NightSolutions = [DialysisSolution.Glucose227] };
+        RegimenFront Search(Doubt holds) => RegimenSearch.Run(Person, Many(100), goals, space, null, new() { Layers = new() { Holds = holds } });
+        var (held, not) = (Search(Doubt.Parameters | Doubt.Posture), Search(Doubt.Parameters));
+        Assert.EndsWith("The bands hold this, as posture.", held.Findings.Single(finding => finding.Code == "night-is-supine").Message, StringComparison.Ordinal);
+        Assert.EndsWith("The bands do not hold this.", not.Findings.Single(finding => finding.Code == "night-is-supine").Message, StringComparison.Ordinal);
+        Assert.Equal(0, not.Options[0].UreaDose.High - not.Options[0].UreaDose.Low, 1e-9);
+        Assert.True(held.Options[0].UreaDose.High - held.Options[0].UreaDose.Low > 0.05);
+        Assert.Equal(Doubt.Parameters | Doubt.Posture, held.Options[0].UreaDose.Doubt);
+        Assert.Equal(Doubt.Parameters | Doubt.Posture | Doubt.NightToNight, held.Options[0].ProbabilityOfDayInRange.Doubt);
+    }
+
+    [Fact]
     public void Layers_without_parameters_are_refused_and_words_name_what_is_held()
     {
         Assert.Throws<ArgumentException>(() => new DoubtLayers { Holds = Doubt.ModelForm });
@@ -128,6 +184,14 @@ public sealed class DoubtLayersTests
         var draws = new DoubtDraws(layers, seed);
         return Enum.GetValues<Part>().ToDictionary(part => part, part => Enumerable.Range(0, 1000).Select(i => draws[part, i]).ToArray());
     }
+
+    private static MembraneEnsemble Many(int count) => new(
+        EnsembleSource.Point,
+        0,
+        Average,
+        [.. Enumerable.Repeat(Average.UltrafiltrationCoefficient.MillilitersPerMinutePerMillimeterOfMercury, count)],
+        [.. Enumerable.Repeat(Average.DiffusionArea.Centimeters, count)],
+        [.. Enumerable.Repeat(Average.GlucosePermeabilityScale, count)]);
 
     private static CurveBand Curve(DoubtLayers layers) => DwellCurves.Run(Person, Known, new()
     {

@@ -15,6 +15,8 @@ internal struct DeliveredError(Problem problem, double tolerance) : IStepObserve
 
     public double Shortest { get; private set; } = double.PositiveInfinity;
 
+    public readonly double Wanted(double from, double reach) => double.PositiveInfinity;
+
     public double Observe(ref DenseStep<Real> step)
     {
         Longest = Math.Max(Longest, step.Length);

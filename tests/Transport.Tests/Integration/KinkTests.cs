@@ -33,6 +33,19 @@ public sealed class KinkTests
         Assert.InRange(Evaluations(new Growth(1)) - Evaluations(new Growth(0)), -100, 60);
     }
 
+    [Fact]
+    public void A_kink_just_before_the_end_is_met_too()
+    {
+        // A last step may be a tenth longer than chosen, but not where it was shortened to end on a kink: it would cross it again, for ever. y(1 + e) = exp(e).
+        foreach (var beyond in new[] { 1e-9, 1e-6, 1e-3, 0.01, 0.03, 0.1 })
+        {
+            Real[] state = [Real.Of(0), Real.Of(2)];
+            var count = new StepCount();
+            new DormandPrince853<Real, Growth>(new(1)).Run(0, 1 + beyond, state, new() { RelativeTolerance = 1e-8 }, ref count);
+            Assert.Equal(Math.Exp(beyond), state[0].Value, 20e-8);
+        }
+    }
+
     [Theory]
     [InlineData(75.5)]
     [InlineData(126.0)]

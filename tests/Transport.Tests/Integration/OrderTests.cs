@@ -75,6 +75,8 @@ public sealed class OrderTests
 
         public double Largest { get; private set; }
 
+        public readonly double Wanted(double from, double reach) => double.PositiveInfinity;
+
         public double Observe(ref DenseStep<Real> step)
         {
             Steps++;
@@ -93,6 +95,8 @@ public sealed class OrderTests
         public int Steps { get; private set; }
 
         public double Largest { get; private set; }
+
+        public readonly double Wanted(double from, double reach) => double.PositiveInfinity;
 
         public double Observe(ref DenseStep<Real> step)
         {

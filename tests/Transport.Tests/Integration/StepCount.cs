@@ -5,6 +5,8 @@ internal struct StepCount : IStepObserver<Real>
 {
     public int Steps { get; private set; }
 
+    public readonly double Wanted(double from, double reach) => double.PositiveInfinity;
+
     public double Observe(ref DenseStep<Real> step)
     {
         Steps++;

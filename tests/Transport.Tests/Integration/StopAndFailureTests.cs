@@ -104,11 +104,15 @@ public sealed class StopAndFailureTests
 
     private readonly struct StopAt(double minutes) : IStepObserver<Real>
     {
+        public readonly double Wanted(double from, double reach) => double.PositiveInfinity;
+
         public double Observe(ref DenseStep<Real> step) => step.End >= minutes ? minutes : double.NaN;
     }
 
     private readonly struct StopAtZero : IStepObserver<Real>
     {
+        public readonly double Wanted(double from, double reach) => double.PositiveInfinity;
+
         public double Observe(ref DenseStep<Real> step)
         {
             if (step.EndState[0].Value > 0)

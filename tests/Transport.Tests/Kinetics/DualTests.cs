@@ -117,6 +117,8 @@ public sealed class DualTests
     private readonly struct Watch<T> : IStepObserver<T>
         where T : struct, ILane<T>
     {
+        public readonly double Wanted(double from, double reach) => double.PositiveInfinity;
+
         public double Observe(ref DenseStep<T> step) => double.NaN;
     }
 }

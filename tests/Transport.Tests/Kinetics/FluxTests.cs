@@ -110,7 +110,7 @@ public sealed class FluxTests
     public void The_gain_of_diffusion_has_its_known_values(double z, double expected)
     {
         // √z coth √z: coth(1/2) / 2 = (e + 1) / (e − 1) / 2 and coth 1 = (e² + 1) / (e² − 1) are known constants; all were computed with 60 digits.
-        // The fraction's own error is at most 2e-14, at z = 4, where two forms meet, as two do at z = 1.
+        // Forms meet at z = 1 and 16; each is exact to 3e-16.
         Assert.Equal(1, DiffusionGain.Of(z) / expected, 4e-14);
     }
 
@@ -137,6 +137,42 @@ public sealed class FluxTests
                 // The order of operations is the same; a fused multiply-add may round once less, and the sum is over one denominator.
                 var (here, other) = (y[lane], 1 - y[lane]);
                 Assert.Equal(1, gains[lane] / (2 * DiffusionGain.Of(here * here) + 3 * DiffusionGain.Of(other * other)), 1e-14);
+            }
+        }
+    }
+
+    [Property(MaxTest = 300, Replay = Seeds.Fixed)]
+    public void Eight_patients_have_the_gain_of_each_whatever_their_neighbours_need(NormalFloat a, NormalFloat b, NormalFloat c)
+    {
+        // Small and large pores by the polynomials, the quotient, doubling and |y|, alone and mixed: each form is exact to 3e-16, |y| from 16 on to 3e-14.
+        var any = new[] { Math.Abs(a.Get) % 1, Math.Abs(b.Get) % 1, Math.Abs(c.Get) % 1 };
+        foreach (var most in new[] { 0.1, 1.0, 4.0, 15.0, 1e3, 1e80 })
+        {
+            foreach (var least in new[] { 0, 0.999 * most })
+            {
+                var (y_S, y_L) = (Lanes(lane => least + (0.2 * most - least) * any[lane % 3]), Lanes(lane => least + (most - least) * any[(lane + 1) % 3]));
+                var gains = Lanes8.DiffusionGains(Lanes8.Of(2), y_S, Lanes8.Of(3), y_L);
+                for (var lane = 0; lane < Lanes8.Width; lane++)
+                {
+                    var expected = 2 * DiffusionGain.Of(y_S[lane] * y_S[lane]) + 3 * DiffusionGain.Of(y_L[lane] * y_L[lane]);
+                    Assert.Equal(1, gains[lane] / expected, 2e-15);
+                }
+            }
+        }
+
+        static Lanes8 Lanes(Func<int, double> of) => new(System.Runtime.Intrinsics.Vector512.Create([.. Enumerable.Range(0, Lanes8.Width).Select(of)]));
+    }
+
+    [Fact]
+    public void The_gain_is_right_to_the_last_digits_where_its_forms_meet()
+    {
+        // y coth y by the library's tanh, itself exact to two units in the last place, at 2000 places of each form; |y| from y = 16 on is off by 2 e^-32 = 3e-14.
+        foreach (var (from, to, tolerance) in new[] { (1e-3, 0.5, 2e-15), (0.4, 1.2, 2e-15), (1, 4.5, 2e-15), (4, 16, 2e-15), (16, 17, 3e-14) })
+        {
+            for (var k = 0; k <= 2000; k++)
+            {
+                var y = from + (to - from) * k / 2000;
+                Assert.Equal(1, DiffusionGain.Of(y * y) * Math.Tanh(y) / y, tolerance);
             }
         }
     }

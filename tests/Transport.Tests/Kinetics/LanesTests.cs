@@ -1,5 +1,3 @@
-using System.Runtime.InteropServices;
-
 namespace Transport.Tests.Kinetics;
 
 /// <summary>Four patients in one vector against each of them alone.</summary>
@@ -71,11 +69,7 @@ public sealed class LanesTests
         var four = default(FreeParameters<Lanes4>);
         for (var lane = 0; lane < Lanes4.Width; lane++)
         {
-            var one = FreeParameters<Real>.From(ensemble, Math.Min(lane, ensemble.Count - 1));
-            LaneOf.Write(
-                MemoryMarshal.Cast<FreeParameters<Lanes4>, Lanes4>(MemoryMarshal.CreateSpan(ref four, 1)),
-                lane,
-                MemoryMarshal.Cast<FreeParameters<Real>, Real>(MemoryMarshal.CreateSpan(ref one, 1)));
+            four.WriteLane(lane, FreeParameters<Real>.From(ensemble, Math.Min(lane, ensemble.Count - 1)));
         }
 
         return four;

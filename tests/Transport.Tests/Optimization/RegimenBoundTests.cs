@@ -148,14 +148,17 @@ public sealed class RegimenBoundTests
     {
         var chosen = Search(Goals).Options[0].Regimen;
         var rows = RegimenSensitivity.Run(Person, Ensemble, Goals, Space, chosen, Bare);
-        Assert.Equal(6, rows.Length);
+        Assert.Equal(8, rows.Length);
 
         // A faster membrane absorbs glucose sooner and clears more; without kidneys the dose is the peritoneum's alone.
         var center = RegimenSimulation.Run(Person, Ensemble.Center, chosen, Bare.Simulation);
         Assert.True(rows[0].Outcome!.GlucoseAbsorbed > center.GlucoseAbsorbed);
         Assert.True(rows[1].Outcome!.GlucoseAbsorbed < center.GlucoseAbsorbed);
-        Assert.Equal(center.UreaDose.PeritonealKtOverV, rows[4].Outcome!.UreaDose.TotalKtOverV, 1e-6);
-        Assert.True(rows[5].Outcome!.UreaDose.TotalKtOverV < center.UreaDose.TotalKtOverV);
+        // A larger surface lying clears more; water that passes as before is then less, and more where it passes more easily too.
+        Assert.True(rows[3].Outcome!.UreaDose.TotalKtOverV > center.UreaDose.TotalKtOverV && rows[3].Outcome!.Ultrafiltration < center.Ultrafiltration);
+        Assert.True(rows[4].Outcome!.Ultrafiltration > center.Ultrafiltration);
+        Assert.Equal(center.UreaDose.PeritonealKtOverV, rows[6].Outcome!.UreaDose.TotalKtOverV, 1e-6);
+        Assert.True(rows[7].Outcome!.UreaDose.TotalKtOverV < center.UreaDose.TotalKtOverV);
         Assert.All(rows, row => Assert.Contains(row.StillMeets ? "still met" : "missed", row.Words, StringComparison.Ordinal));
     }
 

@@ -158,6 +158,13 @@ public sealed class SearchSpaceTests
         Assert.Equal([noon, []], Days(goals with { HandWindows = [new(new(11, 30), new(12, 30))] }).OrderByDescending(day => day.Length));
         Assert.Equal([[]], Days(goals with { MostHandExchanges = 0 }));
 
+        // Who needs a carer at 22:00, at 06:00 and for what lies between: there morning, noon and evening, or not at noon, or not before seven.
+        ClockWindow morning = new(new(5, 30), new(6, 30)), midday = new(new(11, 30), new(12, 30)), evening = new(new(21, 0), new(23, 0));
+        Assert.Equal([noon, []], Days(goals with { CarerWindows = [morning, midday, evening] }).OrderByDescending(day => day.Length));
+        Assert.Equal([[]], Days(goals with { CarerWindows = [morning, evening] }));
+        Assert.Empty(Days(goals with { CarerWindows = [new(new(7, 0), new(9, 0)), midday, evening] }));
+        Assert.Contains("a carer there within 05:30 to 06:30 or 21:00 to 23:00", (goals with { CarerWindows = [morning, evening] }).ToString(), StringComparison.Ordinal);
+
         List<ImmutableArray<Exchange>> Days(RegimenGoals asked) =>
             [.. space.All().Where(regimen => new CenterJudge(Patient.Example, asked).Limits(regimen) is null).Select(regimen => regimen.Day)];
     }
