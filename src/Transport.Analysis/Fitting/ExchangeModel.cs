@@ -41,6 +41,9 @@ internal sealed class ExchangeModel<T>
     /// <summary>Observations that are fitted.</summary>
     public int FittedCount { get; }
 
+    /// <summary>The fitted observations of each quantity, in the order of the rows, and what whitens them.</summary>
+    public IReadOnlyList<(Observation[] Observations, double[,] Whitening)> Groups => groups;
+
     /// <summary>Integrates the dwell at a point of the membrane's coordinates.</summary>
     /// <exception cref="IntegrationException">It cannot be.</exception>
     public void Run(ReadOnlySpan<T> point, T residualVolume) => dwell.Run(point, residualVolume, minutes, states);

@@ -78,7 +78,7 @@ public sealed class MembranePosterior
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(count, 1);
         ArgumentOutOfRangeException.ThrowIfGreaterThan(count, DrawCount);
-        return Fit.Problem.Membrane.Ensemble(EnsembleSource.Posterior, Seed, Fit.Membrane, count, (draw, coordinate) => Point(draw, coordinate, count));
+        return Fit.Problem.Membrane.Ensemble(EnsembleSource.Posterior, Seed, Fit.Membrane, count, (draw, coordinate) => chains.Even(draw, coordinate, count));
     }
 
     private IEnumerable<Finding> OfChains()
@@ -95,18 +95,10 @@ public sealed class MembranePosterior
     {
         const int looks = 8;
         if (Fit.Problem.Nights is { } nights
-            && Enumerable.Range(0, looks).Max(look => nights.Miss([.. Enumerable.Range(0, Fit.Problem.Membrane.Count).Select(j => Point(look, j, looks))])) is > WorstMiss and var worst)
+            && Enumerable.Range(0, looks).Max(look => nights.Miss([.. Enumerable.Range(0, Fit.Problem.Membrane.Count).Select(j => chains.Even(look, j, looks))])) is > WorstMiss and var worst)
         {
             yield return new(Severity.Warning, "nights-parabola-off", FormattableString.Invariant(
                 $"The parabola that the draws read the nights from is off the simulation by {worst:0.00} of the nights' error at the worst of {looks} draws; expected at most {WorstMiss:0.0}. Read the fit's intervals instead, or give the fit a test that holds it."));
         }
-    }
-
-    // Of so many: each chain in turn, the draws of a chain as far apart as they can be.
-    private double Point(int draw, int coordinate, int count)
-    {
-        var (chain, own) = (draw % ILogDensity.Lanes, draw / ILogDensity.Lanes);
-        var ofChain = (count - chain + ILogDensity.Lanes - 1) / ILogDensity.Lanes;
-        return chains[coordinate][chain][(int)((own + 0.5) * chains.Count / ofChain)];
     }
 }

@@ -14,11 +14,17 @@ public static class MembraneSampling
     {
         ArgumentNullException.ThrowIfNull(fit);
         options ??= PosteriorOptions.Default;
-        var density = new PosteriorDensity(fit.Problem, options.Integration);
-        var chains = PosteriorSampler.Run(
+        return new(fit, Chains(fit.Estimation, fit.Optimum, options, control), options.Seed);
+    }
+
+    /// <summary>The chains, whatever the model.</summary>
+    internal static Chains Chains(EstimationProblem problem, LeastSquaresResult optimum, PosteriorOptions options, RunControl? control)
+    {
+        var density = new PosteriorDensity(problem, options.Integration);
+        return PosteriorSampler.Run(
             density,
-            fit.Optimum.Coordinates,
-            fit.Optimum.Covariance(),
+            optimum.Coordinates,
+            optimum.Covariance(),
             new()
             {
                 Draws = options.DrawsPerChain,
@@ -28,6 +34,5 @@ public static class MembraneSampling
                 Seed = options.Seed,
             },
             control);
-        return new(fit, chains, options.Seed);
     }
 }

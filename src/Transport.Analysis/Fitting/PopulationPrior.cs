@@ -140,7 +140,10 @@ public sealed record PopulationPrior
             Normal.Samples(random, column, 0, 1);
             return column;
         }).ToArray();
-        return new MembraneCoordinates(center, this, DrawOrder).Ensemble(EnsembleSource.Prior, seed, center, count, (i, j) => draws[j][i]);
+
+        // Pores that the center lacks have no share to draw.
+        int[] there = [.. Enumerable.Range(0, DrawOrder.Length).Where(j => !MembraneCoordinates.IsShare(DrawOrder[j]) || MembraneCoordinates.Of(center, DrawOrder[j]) > 0)];
+        return new MembraneCoordinates(center, this, [.. there.Select(j => DrawOrder[j])]).Ensemble(EnsembleSource.Prior, seed, center, count, (i, j) => draws[there[j]][i]);
     }
 
     // What joins later is drawn later, so that earlier draws stay what they were.

@@ -18,6 +18,7 @@ internal static class DomainViews
         Report<FittedMembrane>(Reports.Of);
         Report<FittedLumpedMembrane>(Reports.Of);
         Report<MembranePosterior>(PosteriorReports.Of);
+        Report<ModelComparison>(ComparisonReports.Of);
         Report<TestAdvice>(DesignReports.Of);
         Report<IReadOnlyList<DwellCurve>>(Reports.Of);
         Report<RegimenOutcome>(Reports.Of);

@@ -132,6 +132,21 @@ internal static class Programs
         #endregion
     }
 
+    public static void Models(EquilibrationTest test)
+    {
+        #region estimation.md
+        var compared = ModelComparison.Run(
+        [
+            new("three pores", MembraneFit.Run(test)),
+            new("no ultrasmall pores", MembraneFit.Run(test, new() { Prior = PopulationPrior.IncidentAdults().WithoutUltrasmallPores() })),
+            new("one barrier", LumpedFit.Run(test)),
+        ]);
+        Console.WriteLine(compared.Summary);
+        foreach (var finding in compared.Findings)
+            Console.WriteLine(finding.Message);
+        #endregion
+    }
+
     public static void Nights(EquilibrationTest test, RecordBook book)
     {
         #region fitting.md: nights

@@ -110,6 +110,7 @@ public sealed partial class SnippetTests
     {
         var test = SampleSheet.Read(Path.Combine(ReferenceData.Folder, "examples", "merrow-01-average.csv")).ToTest();
         Programs.Choices(test);
+        Assert.Contains("apart", FromTheRoot.Printed(() => Programs.Models(test)), StringComparison.Ordinal);
         Assert.Contains("UreaToPlasma", FromTheRoot.Printed(() => Programs.TwoTests(test, test)), StringComparison.Ordinal);
         var ensemble = MembraneFit.Run(test).ToGaussianEnsemble(10);
         Assert.Contains("sodium", FromTheRoot.Printed(() => Programs.Search(test.Patient, ensemble, test.Solution)), StringComparison.Ordinal);

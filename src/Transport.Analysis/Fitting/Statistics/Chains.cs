@@ -28,6 +28,14 @@ internal sealed class Chains
     /// <summary>Whether the chains of each coordinate tell one story.</summary>
     public IReadOnlyList<ChainDiagnostics> Diagnostics() => [.. draws.Select(chains => ChainDiagnostics.Of(chains))];
 
+    /// <summary>A coordinate of one of so many draws, taken evenly: each chain in turn, the draws of a chain as far apart as they can be.</summary>
+    public double Even(int draw, int coordinate, int count)
+    {
+        var (chain, own) = (draw % ILogDensity.Lanes, draw / ILogDensity.Lanes);
+        var ofChain = (count - chain + ILogDensity.Lanes - 1) / ILogDensity.Lanes;
+        return draws[coordinate][chain][(int)((own + 0.5) * Count / ofChain)];
+    }
+
     /// <summary>Room for more draws of each chain.</summary>
     internal void Extend(int count)
     {
