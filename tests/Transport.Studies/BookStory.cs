@@ -18,6 +18,9 @@ public enum BookStory
     /// <summary>From a day on each drain leaves a further share of what was in behind.</summary>
     DrainFault,
 
+    /// <summary>From a day on dwell time is lost to alarms and pauses, which the book says nothing of but by its average dwell.</summary>
+    LostDwell,
+
     /// <summary>From a day on weaker bags are used, and the book says otherwise.</summary>
     WeakerBags,
 

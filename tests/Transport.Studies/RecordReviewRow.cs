@@ -88,6 +88,12 @@ public sealed record RecordReviewRow
     public required string DrainFault { get; init; }
 
     /// <inheritdoc cref="FasterTransfer"/>
+    public required string LostDwell { get; init; }
+
+    /// <summary>The same of a book with initial drain and ultrafiltration, and nothing of the clock.</summary>
+    public required string LostDwellNoClock { get; init; }
+
+    /// <inheritdoc cref="FasterTransfer"/>
     public required string WeakerBags { get; init; }
 
     /// <inheritdoc cref="FasterTransfer"/>

@@ -9,7 +9,7 @@ namespace Transport.Studies;
 /// differs by Student's t with 5 degrees of freedom and a wander (a tenth of the variance, correlation 0.9 from day to day); each drain leaves
 /// 250 mL × exp(0.21 N) per 1.73 m² behind; a wet day differs by 80 mL, a dry one by a fifth of the residual; every person is off the model by
 /// N(0, 100 mL) at night and a first cycle is short by N(100, 100) mL, made up by the last; one night in ten is missing, one in ten loses
-/// 10 to 60 min of dwell, which is written; numbers are rounded to 10 mL. All choices.
+/// 10 to 60 min of dwell, which is written; average dwell differs by 2 min from what is left of the plan; numbers are rounded to 10 mL. All choices.
 /// </remarks>
 public sealed class VirtualBook
 {
@@ -72,12 +72,14 @@ public sealed class VirtualBook
     /// <param name="kind">What is written down.</param>
     /// <param name="story">What happens.</param>
     /// <param name="from">The night on which it begins.</param>
-    /// <param name="size">How much: a share of ultrafiltration that is lost, a share left behind, or mmol/L.</param>
+    /// <param name="size">How much: a share of ultrafiltration that is lost, a share left behind, min a night, or mmol/L.</param>
     /// <param name="over">Over how many nights it grows; 0: at once.</param>
     public IReadOnlyList<NightRecord> Write(
         int seed, int count, double deviation, BookKind kind, BookStory story = BookStory.Stable, int from = 0, double size = 0, int over = 0)
     {
-        var random = new MersenneTwister(seed);
+        // A clock of its own, so that volumes are the same whether or not somebody looks at it.
+        var (random, clock) = (new MersenneTwister(seed), new MersenneTwister(unchecked(7919 * seed + 1)));
+        var planned = at.Cycles.Average(cycle => cycle.DwellTime.TotalMinutes);
         var levels = Levels(story, size);
         var spread = ResidualVariation * residual;
         var own = Math.Sqrt(Math.Max(0.1 * deviation * deviation, deviation * deviation - 2 * spread * spread));
@@ -115,6 +117,8 @@ public sealed class VirtualBook
 
             var night = drains.Sum() - regimen.Night.Sum(exchange => exchange.Fill.Milliliters);
             var minutes = 12 + 50 * fault + 1.5 * Normal.Sample(random, 0, 1);
+            var unwritten = story == BookStory.LostDwell ? share * size : 0;
+            var dwell = planned - (lost + unwritten) / cycles.Length - 50 * fault + 2 * Normal.Sample(clock, 0, 1);
             var counts = story == BookStory.CountsOtherwise && t >= from;
             if (!missing)
             {
@@ -130,6 +134,7 @@ public sealed class VirtualBook
                     InitialDrain = kind >= BookKind.WithInitialDrain ? Rounded(initial) : null,
                     CycleDrains = kind == BookKind.WithCycles && story != BookStory.CountsOtherwise ? [.. drains.Select(Rounded)] : [],
                     DrainTime = kind == BookKind.WithCycles ? TimeSpan.FromMinutes(Math.Round(Math.Max(3, minutes), 1)) : null,
+                    AverageDwell = kind == BookKind.WithCycles ? TimeSpan.FromMinutes(Math.Round(Math.Max(1, dwell))) : null,
                     LostDwell = lost > 0 ? TimeSpan.FromMinutes(Math.Round(lost)) : TimeSpan.Zero,
                 });
             }
@@ -151,7 +156,7 @@ public sealed class VirtualBook
         var all = story switch
         {
             BookStory.WeakerBags => 1,
-            BookStory.HighPlasmaGlucose => size,
+            BookStory.HighPlasmaGlucose or BookStory.LostDwell => size,
             _ => SizeFor(story, size),
         };
         return [Parts(at), Parts(Changed(story, all / 2)), Parts(Changed(story, all))];
@@ -162,6 +167,11 @@ public sealed class VirtualBook
         BookStory.FasterTransfer => Outcome(truth with { DiffusionArea = truth.DiffusionArea * Math.Exp(size) }, regimen, patient),
         BookStory.LowerConductance => Outcome(truth with { UltrafiltrationCoefficient = truth.UltrafiltrationCoefficient * Math.Exp(-size) }, regimen, patient),
         BookStory.MoreFluidLoss => Outcome(truth with { LymphaticRemoval = truth.LymphaticRemoval + FlowRate.FromMillilitersPerMinute(size) }, regimen, patient),
+        // As long as if drains took it, which leave no more behind.
+        BookStory.LostDwell => Outcome(truth, regimen with
+        {
+            Settings = regimen.Settings with { Drain = DrainProfile.Within(regimen.Settings.Drain.WholeDrain!.Value + TimeSpan.FromMinutes(size / regimen.Cycles)) },
+        }, patient),
         BookStory.WeakerBags => Outcome(truth, regimen with
         {
             Night = [.. regimen.Night.Select(exchange => exchange with { Solution = DialysisSolution.OfGlucose(exchange.Solution.Glucose.MillimolesPerLiter * Math.Pow(0.6, size)) })],

@@ -15,6 +15,9 @@ public enum ChangeCause
     /// <summary>Each drain leaves a share behind: catheter, position, constipation.</summary>
     DrainTrouble,
 
+    /// <summary>Dwell time is lost of which the book says nothing: alarms, pauses, a late start.</summary>
+    LostDwell,
+
     /// <summary>What was run differs from the prescription, or the book does: strength, bags, time.</summary>
     RunDiffers,
 

@@ -13,22 +13,26 @@ internal static class ChangeSearch
     private const int EveryNights = 4;
     private const double GrowthNights = 60;
 
-    // Prior deviation of each size: logarithms of A0/Δx and LpS; mL/min; share left behind; logarithm of strength; mmol/L. Choices.
+    // Prior deviation of each size: logarithms of A0/Δx and LpS; mL/min; share left behind; minutes lost in a night; logarithm of strength; mmol/L. Choices.
     private static readonly (ChangeCause Cause, double Deviation, bool Grows)[] Causes =
     [
         (ChangeCause.FasterTransfer, 0.4, true),
         (ChangeCause.LowerConductance, 0.35, true),
         (ChangeCause.MoreFluidLoss, 0.7, true),
         (ChangeCause.DrainTrouble, 0.12, false),
+        (ChangeCause.LostDwell, 60, false),
         (ChangeCause.RunDiffers, 0.4, false),
         (ChangeCause.HighPlasmaGlucose, 6, true),
         (ChangeCause.BookCountsOtherwise, 1, false),
     ];
 
-    /// <summary>ln 2Φ(x). Far out Φ is lost in the smallest double and its logarithm is not: there by its asymptotic series.</summary>
-    internal static double LogTwicePhi(double x) => x > -20
-        ? Math.Log(2 * Normal.CDF(0, 1, x))
-        : -0.5 * x * x + Math.Log(Math.Sqrt(2 / Math.PI) / -x * (1 - 1 / (x * x)));
+    /// <summary>
+    /// x²/2 + ln 2Φ(x): what a half-normal size adds to the evidence where nights speak for a size of x standard deviations. Rises with x throughout. Far out, where Φ is lost in
+    /// the smallest double, by its asymptotic series (Abramowitz and Stegun 26.2.12, memory), in which the squares are no longer there to cancel.
+    /// </summary>
+    internal static double EvidenceAt(double x) => x > -20
+        ? 0.5 * x * x + Math.Log(2 * Normal.CDF(0, 1, x))
+        : Math.Log(Math.Sqrt(2 / Math.PI) / -x * (1 - (1 - 3 / (x * x)) / (x * x)));
 
     private sealed record Trial(ChangeCause Cause, int From, double LogLikelihood, double Size, double SizeDeviation);
 
@@ -99,18 +103,17 @@ internal static class ChangeSearch
             var spread = deviation / Math.Sqrt(precision);
             var mean = spread * spread * projection;
             var isOneSided = cause != ChangeCause.RunDiffers;
-            var evidence = -0.5 * Math.Log(precision) + 0.5 * mean * mean / (spread * spread);
+            var at = mean / spread;
+            var evidence = isOneSided ? EvidenceAt(at) : 0.5 * at * at;
             if (isOneSided)
             {
                 // The size is not negative: a normal cut off at zero.
-                var at = mean / spread;
-                evidence += LogTwicePhi(at);
-                var ratio = 2 / Math.Sqrt(2 * Math.PI) * Math.Exp(-0.5 * at * at - LogTwicePhi(at));
+                var ratio = Math.Sqrt(2 / Math.PI) * Math.Exp(-evidence);
                 (mean, spread) = (spread * (at + ratio), spread * Math.Sqrt(Math.Max(0, 1 - ratio * (ratio + at))));
             }
 
             var effect = Effect(cause, last, from, isGrowing);
-            trials.Add(new(cause, from, evidence, effect * mean, Math.Abs(effect) * spread));
+            trials.Add(new(cause, from, evidence - 0.5 * Math.Log(precision), effect * mean, Math.Abs(effect) * spread));
         }
 
         // What a change of size one does to a night's ultrafiltration on the last night.
@@ -166,9 +169,12 @@ internal static class ChangeSearch
                 ChangeCause.LowerConductance => -Of(NightLever.Conductance),
                 ChangeCause.MoreFluidLoss => Of(NightLever.FluidLoss),
                 ChangeCause.HighPlasmaGlucose => Of(NightLever.PlasmaGlucose),
+                ChangeCause.LostDwell when channel == NightChannel.AverageDwell => -1.0 / response.Regimen.Cycles,
+                ChangeCause.LostDwell when channel == NightChannel.Ultrafiltration && DwellTime.IsLossOfAverage(nights[night]) => 0,
+                ChangeCause.LostDwell => Of(NightLever.LostDwell),
                 ChangeCause.RunDiffers => Of(NightLever.Strength),
                 ChangeCause.BookCountsOtherwise => channel == NightChannel.Ultrafiltration && !holdsDay ? response.InitialDrain - response.DayFill : 0,
-                _ => DrainSignal.Of(response, channel, isFirst: night == from, holdsDay),
+                _ => DrainSignal.Of(nights[night], response, channel, isFirst: night == from, holdsDay),
             };
 
             double Of(NightLever lever) => channel switch

@@ -11,6 +11,7 @@ public static class ChangeWords
         ChangeCause.LowerConductance => "lower osmotic conductance",
         ChangeCause.MoreFluidLoss => "more fluid taken up or leaking",
         ChangeCause.DrainTrouble => "incomplete drains (catheter, position, constipation)",
+        ChangeCause.LostDwell => "dwell time lost that is not written down",
         ChangeCause.RunDiffers => "what was run differs from the prescription, or the book does",
         ChangeCause.HighPlasmaGlucose => "high plasma glucose",
         ChangeCause.BookCountsOtherwise => "the book counting otherwise than before",
@@ -31,14 +32,14 @@ public static class ChangeWords
             };
         }
 
-        var other = IsMembrane(first) ? second : first;
-        return other switch
+        // Of two that are no membrane's, what is looked at is the more compatible.
+        return (IsMembrane(first) ? second : first) switch
         {
-            ChangeCause.DrainTrouble => "A drain watched in two positions, its time and what is left behind would separate them, after constipation is dealt with; an equilibration test only after that.",
+            ChangeCause.LostDwell => "The clock times of a few nights (begin and end, alarms and pauses, each drain), with average dwell or dwell deviation written down, would separate them before any test.",
             ChangeCause.RunDiffers => "Looking at the bags in use and at the programme as it is set, with the person and the book, would separate them before any test.",
             ChangeCause.HighPlasmaGlucose => "Blood glucose at the times of treatment, and the long-term value, would separate them.",
             ChangeCause.BookCountsOtherwise => "Asking what the number in the book counts, on one night with all volumes, would separate them.",
-            _ => "An equilibration test with sodium at 60 min would separate them.",
+            _ => "A drain watched in two positions, its time and what is left behind would separate them, after constipation is dealt with; an equilibration test only after that.",
         };
     }
 

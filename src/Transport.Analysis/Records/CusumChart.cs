@@ -1,4 +1,5 @@
 using MathNet.Numerics.Distributions;
+using MathNet.Numerics.LinearAlgebra;
 
 namespace Transport.Analysis;
 
@@ -6,6 +7,8 @@ namespace Transport.Analysis;
 /// <remarks>Page, Biometrika 1954;41:100-115; constants as in Hawkins and Olwell 1998 and Montgomery's textbook (memory).</remarks>
 public sealed record CusumChart
 {
+    private const int Settling = 500;
+
     /// <summary>A chart.</summary>
     /// <param name="reference">k, in standard deviations: half of the shift that is looked for.</param>
     /// <param name="limit">h, in standard deviations.</param>
@@ -42,11 +45,38 @@ public sealed record CusumChart
         return new(reference, limit);
     }
 
-    // L(x) = 1 + Φ(k − x − µ) L(0) + ∫₀ʰ φ(y − x + k − µ) L(y) dy
-    private double OneSided(double shift)
+    /// <summary>How likely it signals a lasting shift within so many nights of its beginning, where it has run for long without one; the side of the shift alone.</summary>
+    /// <param name="shift">Of the mean, upward.</param>
+    /// <param name="nights">How many.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The shift is not 0 to 10, or the nights are not 1 to 3650.</exception>
+    public double FoundWithin(double shift, int nights)
     {
-        double Density(double from, double to) => Normal.PDF(0, 1, to - from + Reference - shift);
-        double AtZero(double from) => Normal.CDF(0, 1, Reference - from - shift);
-        return RunLengthEquation.Solve(0, Limit, Density, AtZero, start: 0);
+        Require.InRange(shift, 0, 10, "SD");
+        Require.InRange(nights, 1, 3650, "nights");
+
+        // Where a chart stands that has not signalled: it forgets its start within its run length, most of it within days.
+        var (before, after) = (StepsOf(0), StepsOf(shift));
+        var place = Vector<double>.Build.Dense(before.RowCount, i => i == before.RowCount - 1 ? 1 : 0);
+        for (var night = 0; night < Settling; night++)
+        {
+            place = before.LeftMultiply(place);
+            place /= place.Sum();
+        }
+
+        for (var night = 0; night < nights; night++)
+        {
+            place = after.LeftMultiply(place);
+        }
+
+        return 1 - place.Sum();
     }
+
+    private double OneSided(double shift) => RunLengthEquation.Solve(0, Limit, Density(shift), AtZero(shift), start: 0);
+
+    private Matrix<double> StepsOf(double shift) => RunLengthEquation.Steps(0, Limit, Density(shift), AtZero(shift), start: 0);
+
+    // L(x) = 1 + Φ(k − x − µ) L(0) + ∫₀ʰ φ(y − x + k − µ) L(y) dy
+    private Func<double, double, double> Density(double shift) => (from, to) => Normal.PDF(0, 1, to - from + Reference - shift);
+
+    private Func<double, double> AtZero(double shift) => from => Normal.CDF(0, 1, Reference - from - shift);
 }

@@ -6,7 +6,7 @@ internal static class DrainSignal
     // Minutes by which a drain grows for a share of one (choice: the slow part of a drain runs at 40 to 50 mL/min, read).
     private const double DrainTimeOfAll = 50;
 
-    public static double Of(NightResponse response, NightChannel channel, bool isFirst, bool holdsDay)
+    public static double Of(NightRecord night, NightResponse response, NightChannel channel, bool isFirst, bool holdsDay)
     {
         // Left in the morning, and in the evening of a wet day; a dry day's evening leaves a share of a share.
         var morning = response.FullestOfCycle;
@@ -18,6 +18,7 @@ internal static class DrainSignal
             NightChannel.FirstCycle => evening - morning,
             NightChannel.Ultrafiltration when holdsDay => (isFirst ? -morning : 0) + dilution,
             NightChannel.Ultrafiltration => evening - morning + dilution,
+            NightChannel.AverageDwell => DwellTime.IsOfDrains(night) ? 0 : -DrainTimeOfAll,
             _ => DrainTimeOfAll,
         };
     }

@@ -14,4 +14,7 @@ public enum NightChannel
 
     /// <summary>Mean time of a drain.</summary>
     DrainTime,
+
+    /// <summary>Mean dwell time of the cycles.</summary>
+    AverageDwell,
 }

@@ -10,7 +10,7 @@ namespace Transport.Analysis;
 /// </remarks>
 internal sealed class NightFilter
 {
-    public const int Size = 13;
+    public const int Size = 14;
 
     // Places in the state; the first are the membrane's numbers in the order of NightLever.
     private const int Parameters = 5;
@@ -22,14 +22,18 @@ internal sealed class NightFilter
     private const int LeftMorning = 10;
     private const int FirstCycleOffset = 11;
     private const int DrainTimeOffset = 12;
+    private const int DwellOffset = 13;
+
+    // How far a person's clock is from the plan's, SD in min (choice).
+    private const double ClockOffset = 6;
 
     private const double Furthest = 3.5;
 
     private readonly NightNoise noise;
     private readonly double[] mean = new double[Size];
     private readonly double[] covariance = new double[Size * Size];
-    private readonly double[] squares = new double[4];
-    private readonly int[] counts = new int[4];
+    private readonly double[] squares = new double[Enum.GetValues<NightChannel>().Length];
+    private readonly int[] counts = new int[Enum.GetValues<NightChannel>().Length];
     private double usualVariance;
     private double modelForm;
 
@@ -49,7 +53,8 @@ internal sealed class NightFilter
         Set(LeftBefore, noise.ResidualMilliliters);
         Set(LeftMorning, noise.ResidualMilliliters);
         Set(FirstCycleOffset, noise.FirstCycleOffsetMilliliters);
-        Set(DrainTimeOffset, 6);
+        Set(DrainTimeOffset, ClockOffset);
+        Set(DwellOffset, ClockOffset);
     }
 
     /// <summary>Every update, in order, for what-if questions.</summary>
@@ -132,13 +137,21 @@ internal sealed class NightFilter
         return Update(NightChannel.DrainTime, load, Square(noise.DrainTimeMinutes), expected, observed, learns);
     }
 
+    public NightReading AverageDwell(double expected, double observed, bool learns)
+    {
+        var load = new double[Size];
+        load[DwellOffset] = 1;
+        return Update(NightChannel.AverageDwell, load, Square(noise.AverageDwellMinutes), expected, observed, learns);
+    }
+
     /// <summary>Something has changed: levels are learned anew.</summary>
     public void Reopen()
     {
         Add(NightOffset, usualVariance);
         Add(DayOffset, Square(noise.OffsetMilliliters));
         Add(FirstCycleOffset, Square(noise.OffsetMilliliters));
-        Add(DrainTimeOffset, 9);
+        Add(DrainTimeOffset, Square(ClockOffset) / 4);
+        Add(DwellOffset, Square(ClockOffset) / 4);
     }
 
     /// <summary>Standard deviation of a single night's ultrafiltration, the person's own blended in, mL.</summary>

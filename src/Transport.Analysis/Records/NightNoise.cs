@@ -79,6 +79,15 @@ public sealed record NightNoise
     }
     = 2;
 
+    /// <summary>Standard deviation of the average dwell beside its plan, less what is written as lost or what drains took longer, min.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Not 0.1 to 60 min.</exception>
+    public double AverageDwellMinutes
+    {
+        get;
+        init => field = Require.InRange(value, 0.1, 60, "min", nameof(AverageDwellMinutes));
+    }
+    = 3;
+
     /// <summary>How far a person's nights differ from the model for reasons that the fit does not know (lying, another machine), mL.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Not 0 to 2000 mL.</exception>
     public double OffsetMilliliters

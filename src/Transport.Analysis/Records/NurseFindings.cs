@@ -228,6 +228,7 @@ internal static class NurseFindings
             NightChannel.InitialDrain => "What drains before the first fill",
             NightChannel.FirstCycle => "What the first cycle returns beside the others",
             NightChannel.DrainTime => "The time that drains take",
+            NightChannel.AverageDwell => "The average dwell",
             _ => "Ultrafiltration",
         };
         var (first, second) = (change.Explanations[0], change.Explanations[1]);

@@ -67,7 +67,9 @@ internal sealed class ReviewRun
     }
 
     // Where the slow charts stand, in their own limits; negative where less comes than was expected.
-    private double Slow() => Math.Max(0, slowLoss.LogRatio) / options.Limits.Charts.SlowLossLogRatio is > 0 and var loss ? -loss : charts[NightChannel.Ultrafiltration].Slow;
+    private double Slow() => Math.Max(0, slowLoss.LogRatio) / SlowLossLimit is > 0 and var loss ? -loss : charts[NightChannel.Ultrafiltration].Slow;
+
+    private double SlowLossLimit => options.Limits.Charts.SlowLossLimit(filter.NightDeviation);
 
     private NightResponse?[] Responses(MembraneEnsemble ensemble)
     {
@@ -127,7 +129,7 @@ internal sealed class ReviewRun
             return blank with { LeftOut = "not treated" };
         }
 
-        var lost = record.LostDwell?.TotalMinutes ?? 0;
+        var lost = DwellTime.Lost(record, response);
         var glucose = record.BloodGlucose is { } measured
             ? Math.Clamp((measured - patient.Plasma.Glucose).MillimolesPerLiter, -5, 20)
             : 0;
@@ -165,6 +167,19 @@ internal sealed class ReviewRun
             readings.Add(filter.DrainTime(response.DrainTime, minutes.TotalMinutes, learns));
         }
 
+        Band<TimeSpan>? expectedDwell = null;
+        if (!response.IsByHand)
+        {
+            // What is not written is foreseen all the same, and nothing is learned from it.
+            var planned = DwellTime.Expected(record, response);
+            var dwell = filter.AverageDwell(planned, record.AverageDwell?.TotalMinutes ?? planned, learns && record.AverageDwell is not null);
+            expectedDwell = Around(dwell.Expected, dwell.Deviation, TimeSpan.FromMinutes, Doubt.NightToNight);
+            if (record.AverageDwell is not null)
+            {
+                readings.Add(dwell);
+            }
+        }
+
         steps.AddRange(filter.Steps.Skip(from).Select(step => (t, step)));
         slowLoss.Take(record.Date.DayNumber, response, before, filter.Steps.Skip(from));
         var lossLogRatio = slowLoss.LogRatio;
@@ -180,7 +195,7 @@ internal sealed class ReviewRun
             HoldsDay = holdsDay,
             Expected = BandOf(readings.Find(reading => reading.Channel == NightChannel.Ultrafiltration)),
             ExpectedInitialDrain = AtLeastNothing(BandOf(readings.Find(reading => reading.Channel == NightChannel.InitialDrain))),
-            ExpectedDwell = TimeSpan.FromMinutes(response.AverageDwell - lost / response.Regimen.Cycles),
+            ExpectedDwell = expectedDwell,
             Readings = readings,
             LeftOut = leftOut,
             LossLogRatio = lossLogRatio,
@@ -228,7 +243,7 @@ internal sealed class ReviewRun
             }
         }
 
-        if (slowLoss.LogRatio > options.Limits.Charts.SlowLossLogRatio)
+        if (slowLoss.LogRatio > SlowLossLimit)
         {
             if (isQuiet)
             {
@@ -282,7 +297,7 @@ internal sealed class ReviewRun
                 Began = nights[found.Began].Date,
                 BeganEarliest = nights[found.Earliest].Date,
                 BeganLatest = nights[found.Latest].Date,
-                Size = Around(found.Size, found.Deviation, Doubt.Parameters | Doubt.NightToNight),
+                Size = Around(found.Size, found.Deviation, Volume.FromMilliliters, Doubt.Parameters | Doubt.NightToNight),
                 Explanations = found.Explanations,
             });
         }
@@ -291,7 +306,7 @@ internal sealed class ReviewRun
     }
 
     private static Band<Volume>? BandOf(NightReading? reading) =>
-        reading is null ? null : Around(reading.Expected, reading.Deviation, Doubt.Parameters | Doubt.ModelForm | Doubt.NightToNight);
+        reading is null ? null : Around(reading.Expected, reading.Deviation, Volume.FromMilliliters, Doubt.Parameters | Doubt.ModelForm | Doubt.NightToNight);
 
     // A drain brings nothing or something.
     private static Band<Volume>? AtLeastNothing(Band<Volume>? band) => band is { } some
@@ -300,6 +315,6 @@ internal sealed class ReviewRun
 
     private static Volume AtLeastNothing(Volume volume) => volume < default(Volume) ? default : volume;
 
-    private static Band<Volume> Around(double mean, double deviation, Doubt doubt) => new(
-        Volume.FromMilliliters(mean), Volume.FromMilliliters(mean - Ninety * deviation), Volume.FromMilliliters(mean + Ninety * deviation), 0.9, doubt);
+    private static Band<T> Around<T>(double mean, double deviation, Func<double, T> of, Doubt doubt)
+        where T : struct => new(of(mean), of(mean - Ninety * deviation), of(mean + Ninety * deviation), 0.9, doubt);
 }

@@ -18,8 +18,11 @@ public sealed record ReviewedNight
     /// <summary>The same of the initial drain.</summary>
     public Band<Volume>? ExpectedInitialDrain { get; init; }
 
-    /// <summary>Average dwell by the plan less what was lost.</summary>
-    public TimeSpan? ExpectedDwell { get; init; }
+    /// <summary>
+    /// What was to be expected of the average dwell, as a 90 % band: the plan, less what is written as lost or else what drains took longer, and this person's clock so
+    /// far. Whether or not it is written; null of exchanges by hand, whose times are.
+    /// </summary>
+    public Band<TimeSpan>? ExpectedDwell { get; init; }
 
     /// <summary>Body weight with an empty belly, by the habit that the book shows.</summary>
     public Mass? EmptyWeight { get; init; }

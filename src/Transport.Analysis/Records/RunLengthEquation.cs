@@ -23,14 +23,20 @@ internal static class RunLengthEquation
     public static double Solve(
         double low, double high, Func<double, double, double> density, Func<double, double>? resting, double start, int points = Points)
     {
+        var steps = Steps(low, high, density, resting, start, points);
+        return (Matrix<double>.Build.DenseIdentity(points + 1) - steps).Solve(Vector<double>.Build.Dense(points + 1, 1))[points];
+    }
+
+    /// <summary>Probabilities of going from place to place in one night without a signal; the last place is the start, which is also where a sum rests.</summary>
+    /// <inheritdoc cref="Solve"/>
+    public static Matrix<double> Steps(
+        double low, double high, Func<double, double, double> density, Func<double, double>? resting, double start, int points = Points)
+    {
         var rule = new GaussLegendreRule(low, high, points);
-        var size = points + 1; // the last unknown is the run length from the start, which is also where a sum rests
-        var matrix = Matrix<double>.Build.Dense(size, size, (i, j) =>
+        return Matrix<double>.Build.Dense(points + 1, points + 1, (i, j) =>
         {
             var from = i < points ? rule.GetAbscissa(i) : start;
-            var step = j < points ? rule.GetWeight(j) * density(from, rule.GetAbscissa(j)) : resting?.Invoke(from) ?? 0;
-            return (i == j ? 1 : 0) - step;
+            return j < points ? rule.GetWeight(j) * density(from, rule.GetAbscissa(j)) : resting?.Invoke(from) ?? 0;
         });
-        return matrix.Solve(Vector<double>.Build.Dense(size, 1))[points];
     }
 }

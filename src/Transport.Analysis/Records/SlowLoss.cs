@@ -78,6 +78,12 @@ internal sealed class SlowLoss
                 return;
             }
 
+            if (channel is NightChannel.DrainTime or NightChannel.AverageDwell)
+            {
+                // The clock tells nothing of such a loss, and shares nothing with what volumes are set beside.
+                return;
+            }
+
             var seen = Math.Min(1, (night - day) / GrowthNights) * Of(channel, response, before, step.HoldsDay);
             var (load, gain) = (step.Load, step.Gain);
             for (var i = 0; i < state.Length; i++)

@@ -90,7 +90,8 @@ public sealed record RegimenFile
     public void Write(string path)
     {
         ArgumentException.ThrowIfNullOrWhiteSpace(path);
-        File.WriteAllText(path, path.EndsWith(".json", StringComparison.OrdinalIgnoreCase) ? ToJson() : ToCsv(), new UTF8Encoding(false));
+        var text = path.EndsWith(".json", StringComparison.OrdinalIgnoreCase) ? ToJson() : ToCsv();
+        WholeFile.Write(path, stream => stream.Write(Encoding.UTF8.GetBytes(text)));
     }
 
     /// <summary>As a table.</summary>

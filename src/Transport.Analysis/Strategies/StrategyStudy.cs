@@ -61,7 +61,7 @@ public static class StrategyStudy
 
             var rows = Rows(design, first, count, control);
             var file = StrategyParquet.Write(rows);
-            StudyFiles.Write(Path.Combine(directory, name), stream => stream.Write(file));
+            WholeFile.Write(Path.Combine(directory, name), stream => stream.Write(file));
             var done = new StudyPart(
                 name, first, first + count - 1, rows[0].Seed, rows[^1].Seed, rows.Length, StrategyStudyDesign.Hash(file));
             manifest = manifest with { Done = [.. manifest.Done.Where(one => one.File != name).Append(done).OrderBy(one => one.FirstPatient)] };
@@ -99,12 +99,12 @@ public static class StrategyStudy
                     $"{directory} holds another study; nothing was written. Name another folder, or remove this one. Found: {other}. Expected: {lines.Except(known.Design).FirstOrDefault() ?? "no such line"}.");
             }
 
-            StudyFiles.Clear(directory);
+            WholeFile.Clear(directory);
             return known;
         }
 
         Directory.CreateDirectory(directory);
-        StudyFiles.Clear(directory);
+        WholeFile.Clear(directory);
         var manifest = new StudyManifest { Design = lines, Parts = design.Parts, Done = [] };
         manifest.Write(directory);
         return manifest;
@@ -142,7 +142,7 @@ public static class StrategyStudy
             ["strategy", "compared_with", "outcome", "mean", "low_95_percent", "high_95_percent"],
             result.Summaries.SelectMany(summary => Lines(summary)));
 
-        void Csv(string name, IEnumerable<string> header, IEnumerable<IEnumerable<string>> lines) => StudyFiles.Write(Path.Combine(directory, name), stream =>
+        void Csv(string name, IEnumerable<string> header, IEnumerable<IEnumerable<string>> lines) => WholeFile.Write(Path.Combine(directory, name), stream =>
         {
             using var csv = new CsvWriter(new StreamWriter(stream, leaveOpen: true), new CsvConfiguration(CultureInfo.InvariantCulture) { NewLine = "\n" });
             foreach (var line in lines.Prepend(header))

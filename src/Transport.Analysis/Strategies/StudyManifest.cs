@@ -43,5 +43,5 @@ public sealed record StudyManifest
         }
     }
 
-    internal void Write(string directory) => StudyFiles.Write(Path.Combine(directory, FileName), stream => JsonSerializer.Serialize(stream, this, Json));
+    internal void Write(string directory) => WholeFile.Write(Path.Combine(directory, FileName), stream => JsonSerializer.Serialize(stream, this, Json));
 }

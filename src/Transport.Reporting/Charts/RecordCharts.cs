@@ -27,7 +27,7 @@ public static class RecordCharts
         first = first == last ? review.Nights[^2].Record.Date : first;
         var shown = review.Nights.Where(night => night.Record.Date >= first).ToList();
         var axis = Axis.OfDays(first, last);
-        List<Panel> panels = [.. new[] { Ultrafiltration(), InitialDrain(), Weight(), Pressure() }.OfType<Panel>()];
+        List<Panel> panels = [.. new[] { Ultrafiltration(), InitialDrain(), Dwell(), Weight(), Pressure() }.OfType<Panel>()];
         if (panels.Count == 0)
         {
             throw new ArgumentException("The nights shown have neither ultrafiltration nor weight.", nameof(review));
@@ -48,7 +48,7 @@ public static class RecordCharts
         Panel? Ultrafiltration()
         {
             var seen = shown.Where(night => night.Ultrafiltration is not null).ToList();
-            var panel = Beside(new(shown[^1].Record.IsByHand ? "ultrafiltration of 24 h" : "ultrafiltration of the night", "mL"), seen, night => night.Ultrafiltration!.Value, night => night.Expected);
+            var panel = Beside(new(shown[^1].Record.IsByHand ? "ultrafiltration of 24 h" : "ultrafiltration of the night", "mL"), seen, night => night.Ultrafiltration!.Value.Milliliters, night => Milliliters(night.Expected));
             return panel is null ? null : panel with
             {
                 RelativeHeight = 0.62,
@@ -68,12 +68,25 @@ public static class RecordCharts
             // After dry days most of them lie at zero, where half a dot would be cut off.
             double[] ends = [.. seen.SelectMany(night => new[] { night.Record.InitialDrain, night.ExpectedInitialDrain?.Low, night.ExpectedInitialDrain?.High }).OfType<Volume>().Select(volume => volume.Milliliters)];
             Axis drains = new("initial drain", "mL");
-            return Beside(ends.Min() > 0.4 * ends.Max() ? drains : drains with { Range = new(-0.08 * ends.Max(), 1.06 * ends.Max()) }, seen, night => night.Record.InitialDrain!.Value, night => night.ExpectedInitialDrain) is { } panel
+            return Beside(ends.Min() > 0.4 * ends.Max() ? drains : drains with { Range = new(-0.08 * ends.Max(), 1.06 * ends.Max()) }, seen, night => night.Record.InitialDrain!.Value.Milliliters, night => Milliliters(night.ExpectedInitialDrain)) is { } panel
                 ? panel with { RelativeHeight = Small }
                 : null;
         }
 
-        Panel? Beside(Axis volumes, List<ReviewedNight> seen, Func<ReviewedNight, Volume> read, Func<ReviewedNight, Band<Volume>?> expect)
+        Panel? Dwell()
+        {
+            // An exchange by hand has its times, and no average that is expected.
+            var seen = shown.Where(night => night.Record.AverageDwell is not null && night.ExpectedDwell is not null).ToList();
+            return seen.Count == 0 ? null : Beside(new("average dwell", "min"), seen, night => night.Record.AverageDwell!.Value.TotalMinutes, night => night.ExpectedDwell is { } band
+                ? new(band.Median.TotalMinutes, band.Low.TotalMinutes, band.High.TotalMinutes, band.Coverage, band.Doubt)
+                : null) is { } panel ? panel with { RelativeHeight = Small } : null;
+        }
+
+        static Band<double>? Milliliters(Band<Volume>? volumes) => volumes is { } band
+            ? new(band.Median.Milliliters, band.Low.Milliliters, band.High.Milliliters, band.Coverage, band.Doubt)
+            : null;
+
+        Panel? Beside(Axis values, List<ReviewedNight> seen, Func<ReviewedNight, double> read, Func<ReviewedNight, Band<double>?> expect)
         {
             var charted = seen.Where(night => night.LeftOut.Length == 0).ToList();
             var leftOut = seen.Where(night => night.LeftOut.Length > 0).ToList();
@@ -82,22 +95,22 @@ public static class RecordCharts
             [
                 .. charted.Count > 0 ? new[] { Points("observed", charted, MarkerShape.Circle, Tone.Strong) } : [],
                 .. leftOut.Count > 0 ? new[] { Points("left out of the charts", leftOut, MarkerShape.Ring, Tone.Middle) } : [],
-                .. banded.Count > 1 ? new[] { new Series("expected", [.. banded.Select(X)], [.. banded.Select(night => expect(night)!.Value.Median.Milliliters)]) { Tone = Tone.Middle, Weight = 1, Pattern = LinePattern.Dash } } : [],
+                .. banded.Count > 1 ? new[] { new Series("expected", [.. banded.Select(X)], [.. banded.Select(night => expect(night)!.Value.Median)]) { Tone = Tone.Middle, Weight = 1, Pattern = LinePattern.Dash } } : [],
             ];
-            return series.Count == 0 ? null : new(axis, volumes)
+            return series.Count == 0 ? null : new(axis, values)
             {
                 Series = series,
                 Bands = banded.Count > 1
-                    ? [new("expected, 90 %", [.. banded.Select(X)], [.. banded.Select(night => expect(night)!.Value.Low.Milliliters)], [.. banded.Select(night => expect(night)!.Value.High.Milliliters)])]
+                    ? [new("expected, 90 %", [.. banded.Select(X)], [.. banded.Select(night => expect(night)!.Value.Low)], [.. banded.Select(night => expect(night)!.Value.High)])]
                     : [],
             };
 
-            Series Points(string name, List<ReviewedNight> nights, MarkerShape marker, Tone tone) => new(name, [.. nights.Select(X)], [.. nights.Select(night => read(night).Milliliters)])
+            Series Points(string name, List<ReviewedNight> nights, MarkerShape marker, Tone tone) => new(name, [.. nights.Select(X)], [.. nights.Select(read)])
             {
                 Pattern = LinePattern.None,
                 Marker = marker,
                 Tone = tone,
-                Notes = [.. nights.Select(night => string.Create(CultureInfo.InvariantCulture, $"{night.Record.Date:d MMM}: {read(night).Milliliters:0} mL{(night.LeftOut.Length > 0 ? ", " + night.LeftOut : "")}"))],
+                Notes = [.. nights.Select(night => string.Create(CultureInfo.InvariantCulture, $"{night.Record.Date:d MMM}: {read(night):0} {values.Unit}{(night.LeftOut.Length > 0 ? ", " + night.LeftOut : "")}"))],
             };
         }
 

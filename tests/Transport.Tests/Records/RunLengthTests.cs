@@ -75,6 +75,20 @@ public sealed class RunLengthTests
     public void And_those_of_the_weighted_mean(double weight, double factor) =>
         Assert.Equal(factor, EwmaChart.Of(weight, 730).LimitFactor, 0.002);
 
+    // By the best of k = 0.25 to 1 at a run length of 730; computed apart from this code with a Markov chain (dossier of regimens, two decimals).
+    [Theory]
+    [InlineData(1, 0.08, 0.21, 0.35)]
+    [InlineData(1.33, 0.20, 0.45, 0.67)]
+    [InlineData(2, 0.59, 0.90, 0.98)]
+    [InlineData(2.5, 0.86, 0.99, 1.0)]
+    public void What_a_sum_finds_within_three_five_and_seven_nights_is_what_a_chain_finds(double shift, double three, double five, double seven)
+    {
+        CusumChart[] charts = [.. new[] { 0.25, 0.5, 0.75, 1, 1.25 }.Select(k => CusumChart.Of(k, 730))];
+        Assert.Equal(three, charts.Max(chart => chart.FoundWithin(shift, 3)), 0.015);
+        Assert.Equal(five, charts.Max(chart => chart.FoundWithin(shift, 5)), 0.015);
+        Assert.Equal(seven, charts.Max(chart => chart.FoundWithin(shift, 7)), 0.015);
+    }
+
     [Fact]
     public void A_simulated_chart_signals_as_often_as_the_equation_says()
     {

@@ -21,6 +21,81 @@ public sealed class StudyTests
         Assert.Empty(study.Differences(Tables, numbers[..(study.Count / 50)]));
     }
 
+    [Fact]
+    public void Reviews_of_stable_years_stay_below_half_a_signal()
+    {
+        // 1,000 people, 365 nights after 90 of learning, all charts of a book together, at three standard deviations of nights and of a book with ultrafiltration alone.
+        var rows = new RecordReviewStudy().Read(Tables);
+        Assert.Equal(1000, rows.Count);
+        Assert.InRange(rows.Average(row => row.FalseQuiet), 0, 0.5);
+        Assert.InRange(rows.Average(row => row.FalseUsual), 0, 0.5);
+        Assert.InRange(rows.Average(row => row.FalseLoud), 0, 0.5);
+        Assert.InRange(rows.Average(row => row.FalseNightAlone), 0, 0.5);
+    }
+
+    [Fact]
+    public void A_slow_loss_is_found_in_time_where_nights_are_quiet_and_is_missed_where_an_oracle_misses_it()
+    {
+        // Asked for: 80 % within 30 nights of the crossing of a tenth. Reached at 80 mL; missed by the review and by an oracle that knows all but the day at 150 mL, 200 mL and the
+        // larger of 150 mL and 25 %, whose limit is set for half a signal in a stable year (exp(-1/2) of people without one). Never more than 15 in 100 behind it.
+        var rows = new RecordReviewStudy().Read(Tables);
+        Assert.InRange(Review(row => row.LossQuiet), 0.80, 1);
+        Missed(row => row.LossMiddle, row => row.OracleStableMiddle, row => row.OracleLossMiddle);
+        Missed(row => row.LossLoud, row => row.OracleStableLoud, row => row.OracleLossLoud);
+        Missed(row => row.LossUsual, row => row.OracleStableUsual, row => row.OracleLossUsual);
+
+        double Review(Func<RecordReviewRow, int> delay) => rows.Average(row => delay(row) is > -1000 and <= 30 ? 1.0 : 0);
+
+        void Missed(Func<RecordReviewRow, int> delay, Func<RecordReviewRow, double> stable, Func<RecordReviewRow, double> lost)
+        {
+            var limit = rows.Select(stable).Order().ElementAt((int)(Math.Exp(-0.5) * rows.Count));
+            var oracle = rows.Average(row => lost(row) > limit ? 1.0 : 0);
+            Assert.InRange(oracle, 0, 0.80);
+            Assert.InRange(Review(delay), oracle - 0.15, 0.80);
+        }
+    }
+
+    [Fact]
+    public void A_drain_fault_is_found_within_a_fortnight_by_books_that_can_show_it()
+    {
+        // Asked for: 90 % within 14 nights at 150 mL. Every other person has a dry day, after which the initial drain is enough; after a wet day it takes cycles or drain times.
+        // Books that cannot show it miss it, and that is asserted too: nightly ultrafiltration alone, and night and day in one number.
+        var rows = new RecordReviewStudy().Read(Tables);
+        Assert.InRange(Found(row => row.FaultCycles, 0), 0.9, 1);
+        Assert.InRange(Found(row => row.FaultCycles, 1), 0.9, 1);
+        Assert.InRange(Found(row => row.FaultInitialDrain, 0), 0.9, 1);
+        Assert.InRange(Found(row => row.FaultInitialDrain, 1), 0, 0.5);
+        Assert.InRange(Found(row => row.FaultNightAlone, 0), 0, 0.7);
+        Assert.InRange(Found(row => row.FaultNightAlone, 1), 0, 0.5);
+        Assert.InRange(rows.Average(row => row.FaultNightAndDay is >= 0 and <= 14 ? 1.0 : 0), 0, 0.1);
+
+        double Found(Func<RecordReviewRow, int> delay, int isWet) => rows.Where(row => row.Person % 2 == isWet).Average(row => delay(row) is > -1000 and <= 14 ? 1.0 : 0);
+    }
+
+    [Fact]
+    public void Drains_and_the_clock_are_told_from_membranes_and_three_faults_of_a_membrane_are_not_told_apart()
+    {
+        // The truth among the two explanations that are named, of all thousand; each story that the table has, and a sum that the reader can make from it.
+        var rows = new RecordReviewStudy().Read(Tables);
+        Assert.InRange(Named(row => row.DrainFault, ChangeCause.DrainTrouble), 0.95, 1);
+        Assert.InRange(Named(row => row.LostDwell, ChangeCause.LostDwell), 0.95, 1);
+        Assert.InRange(Named(row => row.FasterTransfer, ChangeCause.FasterTransfer), 0.6, 0.8);
+        Assert.InRange(Named(row => row.LowerConductance, ChangeCause.LowerConductance), 0.6, 0.8);
+        Assert.InRange(Named(row => row.MoreFluidLoss, ChangeCause.MoreFluidLoss), 0.6, 0.8);
+        Assert.InRange(Named(row => row.WeakerBags, ChangeCause.RunDiffers), 0.6, 0.9);
+
+        // Missed: dwell that is lost from a book without a clock, and a glucose or a way of counting of which the book says nothing.
+        Assert.InRange(Named(row => row.LostDwellNoClock, ChangeCause.LostDwell), 0, 0.1);
+        Assert.InRange(Named(row => row.HighPlasmaGlucose, ChangeCause.HighPlasmaGlucose), 0.3, 0.6);
+        Assert.InRange(Named(row => row.CountsOtherwise, ChangeCause.BookCountsOtherwise), 0.3, 0.6);
+
+        // No drain fault is taken for a membrane's, and no membrane's for a drain's.
+        Assert.InRange(rows.Average(row => row.FasterTransfer.StartsWith("DrainTrouble", StringComparison.Ordinal) ? 1.0 : 0), 0, 0.02);
+        Assert.InRange(rows.Average(row => row.LowerConductance.StartsWith("DrainTrouble", StringComparison.Ordinal) ? 1.0 : 0), 0, 0.02);
+
+        double Named(Func<RecordReviewRow, string> told, ChangeCause truth) => rows.Average(row => told(row).Split(' ').Contains(truth.ToString()) ? 1.0 : 0);
+    }
+
     [Theory]
     [InlineData(false)]
     [InlineData(true)]

@@ -1,7 +1,7 @@
 namespace Transport.Analysis;
 
-/// <summary>Files that are there whole or not at all: written aside, then renamed.</summary>
-internal static class StudyFiles
+/// <summary>A file that is there whole or not at all: written aside, then renamed.</summary>
+internal static class WholeFile
 {
     private const string Aside = ".aside";
 
