@@ -1,4 +1,3 @@
-using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
 
 namespace Transport;
@@ -21,44 +20,33 @@ internal readonly struct Dual : ILane<Dual>
     /// <summary>A parameter: its derivative by itself is 1.</summary>
     public static Dual Parameter(double value, int index) => new(value, Vector512<double>.Zero.WithElement(index, 1.0));
 
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Dual Of(double value) => new(value, Vector512<double>.Zero);
 
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static double Largest(Dual x) => x.Value;
 
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static bool AllPositive(Dual x) => x.Value > 0;
 
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static bool AnyAbove(Dual x, double limit) => x.Value > limit;
 
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Dual WhereAbove(Dual x, double limit, Dual then, Dual otherwise) => x.Value > limit ? then : otherwise;
 
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Dual operator +(Dual left, Dual right) => new(left.Value + right.Value, left.Slopes + right.Slopes);
 
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Dual operator -(Dual left, Dual right) => new(left.Value - right.Value, left.Slopes - right.Slopes);
 
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Dual operator *(Dual left, Dual right) =>
-        new(left.Value * right.Value, Add(right.Slopes * left.Value, left, right.Value));
+        new(left.Value * right.Value, left.Slopes * right.Value + right.Slopes * left.Value);
 
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Dual operator *(double left, Dual right) => new(left * right.Value, right.Slopes * left);
 
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Dual operator /(Dual left, Dual right)
     {
         var quotient = left.Value / right.Value;
-        return new(quotient, Add(left.Slopes, right, -quotient) * (1 / right.Value));
+        return new(quotient, (left.Slopes - right.Slopes * quotient) * (1 / right.Value));
     }
 
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Dual MultiplyAdd(Dual x, Dual y, Dual z) => new(
-        double.MultiplyAddEstimate(x.Value, y.Value, z.Value), Add(Add(z.Slopes, x, y.Value), y, x.Value));
+        double.MultiplyAddEstimate(x.Value, y.Value, z.Value), x.Slopes * y.Value + y.Slopes * x.Value + z.Slopes);
 
     public static Dual Sqrt(Dual x)
     {
@@ -74,22 +62,13 @@ internal readonly struct Dual : ILane<Dual>
 
     public static Dual Log(Dual x) => new(Math.Log(x.Value), x.Slopes * (1 / x.Value));
 
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Dual PositivePart(Dual x) => x.Value > 0 ? x : Of(0);
 
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Dual AtMost(Dual x, Dual limit) => x.Value < limit.Value ? x : limit;
 
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Dual Abs(Dual x) => x.Value < 0 ? -1.0 * x : x;
 
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Dual Max(Dual left, Dual right) => left.Value > right.Value ? left : right;
-
-    /// <summary>A sum and the slopes of an argument, times the partial derivative by it.</summary>
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static Vector512<double> Add(Vector512<double> sum, in Dual argument, double partial) =>
-        Vector512.MultiplyAddEstimate(argument.Slopes, Vector512.Create(partial), sum);
 
     public static Dual DiffusionGains(Dual ps1, Dual y1, Dual ps2, Dual y2)
     {

@@ -27,7 +27,6 @@ internal partial struct ThreePoreSystem<T> : IDwellSystem<T>
     private readonly SoluteTable<T> ways;
     private readonly double[] fresh;
     private readonly LaneMemory<T> osmotic;
-    private readonly SoluteChainRule? chain;
     private FluidTerms<T> fluid;
     private AreaLaw areaLaw;
 
@@ -41,7 +40,6 @@ internal partial struct ThreePoreSystem<T> : IDwellSystem<T>
         polymer = panel.PolymerStart;
         molarMass = polymer < solutes ? [.. panel.Solutes.Select(solute => solute.MolarMassGramsPerMole)] : [];
         ways = new(solutes);
-        chain = typeof(T) == typeof(Dual) ? new(solutes) : null;
         fresh = new double[solutes];
         osmotic = new(3 * solutes);
     }
@@ -105,7 +103,6 @@ internal partial struct ThreePoreSystem<T> : IDwellSystem<T>
             var ps_S = Whole(i) is { } whole ? T.PositivePart(whole - ps_L) : perArea_S * area_S;
             var small = PorePassage<T>.Of(T.Of(1 - sigma_S), i == SolutePanel.Glucose ? free.GlucosePermeabilityScale * ps_S : ps_S);
             ways[i] = new(T.Of(pores.BloodSide[i] * plasma[i]), small, PorePassage<T>.Of(T.Of(1 - sigma_L), ps_L));
-            chain?.Set(i, Unsafe.Add(ref ways.First<Dual>(), i));
             sharpest = T.Max(sharpest, T.AtMost(small.HalfPeclet, T.Of(SharpestOfTurns)));
             var pull = RT * (i < polymer ? SolutePanel.OsmoticWeight(i) : membrane.PolymerOsmoticEfficiency);
             (osmotic[3 * i], osmotic[3 * i + 1], osmotic[3 * i + 2]) = (T.Of(pull), T.Of(pull * sigma_S), T.Of(pull * sigma_L));
@@ -188,44 +185,27 @@ internal partial struct ThreePoreSystem<T> : IDwellSystem<T>
             return;
         }
 
-        var perVolume = T.Of(1) / v;
-        var g = ContactArea(v);
-        var (flow_C, flow_S, flow_L) = PoreFlows(state, perVolume, g);
-        var area = Transient(minutes) * g;
-        var perArea = T.Of(1) / area;
-        var outward = T.Of(Outflow) + BulkRemoval(state);
-        var (perArea_S, perArea_L) = (perArea * flow_S, perArea * flow_L);
-        if (typeof(T) == typeof(Dual))
+        var now = new Moment
         {
-            ref var now = ref chain!.Now;
-            now.Flow_S = Unsafe.BitCast<T, Dual>(flow_S);
-            now.Flow_L = Unsafe.BitCast<T, Dual>(flow_L);
-            now.FlowPerArea_S = Unsafe.BitCast<T, Dual>(perArea_S);
-            now.FlowPerArea_L = Unsafe.BitCast<T, Dual>(perArea_L);
-            now.Area = Unsafe.BitCast<T, Dual>(area);
-            now.PerVolume = Unsafe.BitCast<T, Dual>(perVolume);
-            now.Outward = Unsafe.BitCast<T, Dual>(outward);
-            chain.Write(
-                ref ways.First<Dual>(),
-                ref SoluteTable<T>.First<Dual>(state.Slice(1, solutes + 3)),
-                ref SoluteTable<T>.First<Dual>(rates.Slice(1, solutes + 3)));
+            PerVolume = T.Of(1) / v,
+            Outward = T.Of(Outflow) + BulkRemoval(state),
+        };
+        var g = ContactArea(v);
+        (now.Flow_C, now.Flow_S, now.Flow_L) = PoreFlows(state, now.PerVolume, g);
+        now.Diffusion = Transient(minutes) * g;
+        now.PerDiffusion = T.Of(1) / now.Diffusion;
+        if (SoluteTable<T>.FourAtOnce)
+        {
+            SoluteRates<Lanes4>(now, state, rates);
         }
         else
         {
-            var now = new SoluteMoment<T> { Flow_S = flow_S, Flow_L = flow_L, FlowPerArea_S = perArea_S, FlowPerArea_L = perArea_L, Area = area, PerVolume = perVolume, Outward = outward };
-            if (SoluteTable<T>.FourAtOnce)
-            {
-                SoluteRates<Lanes4>(now, state, rates);
-            }
-            else
-            {
-                SoluteRates<T>(now, state, rates);
-            }
+            SoluteRates<T>(now, state, rates);
         }
 
         if (polymer < solutes)
         {
-            LosePolymer(state, perVolume, rates);
+            LosePolymer(state, now.PerVolume, rates);
         }
 
         if (Inflow > 0)
@@ -236,29 +216,29 @@ internal partial struct ThreePoreSystem<T> : IDwellSystem<T>
             }
         }
 
-        rates[0] = flow_C + flow_S + flow_L + T.Of(Inflow) - outward;
-        rates[PoreSlot] = flow_C;
-        rates[PoreSlot + 1] = flow_S;
-        rates[PoreSlot + 2] = flow_L;
+        rates[0] = now.Flow_C + now.Flow_S + now.Flow_L + T.Of(Inflow) - now.Outward;
+        rates[PoreSlot] = now.Flow_C;
+        rates[PoreSlot + 1] = now.Flow_S;
+        rates[PoreSlot + 2] = now.Flow_L;
         if (CollectsDrain)
         {
             for (var i = 0; i < solutes; i++)
             {
-                rates[DrainSlot + i] = Outflow * (state[1 + i] * perVolume);
+                rates[DrainSlot + i] = Outflow * (state[1 + i] * now.PerVolume);
             }
         }
     }
 
     // dM/dt without the inflow. A step may write into the slots behind the solutes, the pores', which are written afterwards.
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    private readonly void SoluteRates<TStep>(in SoluteMoment<T> now, ReadOnlySpan<T> state, Span<T> rates)
+    private readonly void SoluteRates<TStep>(in Moment now, ReadOnlySpan<T> state, Span<T> rates)
         where TStep : struct, ILane<TStep>
     {
         var perVolume = SoluteTable<T>.Spread<TStep>(now.PerVolume);
         var outward = SoluteTable<T>.Spread<TStep>(now.Outward);
         var flow = (SoluteTable<T>.Spread<TStep>(now.Flow_S), SoluteTable<T>.Spread<TStep>(now.Flow_L));
-        var flowPerArea = (SoluteTable<T>.Spread<TStep>(now.FlowPerArea_S), SoluteTable<T>.Spread<TStep>(now.FlowPerArea_L));
-        var area = SoluteTable<T>.Spread<TStep>(now.Area);
+        var flowPerArea = (SoluteTable<T>.Spread<TStep>(now.PerDiffusion * now.Flow_S), SoluteTable<T>.Spread<TStep>(now.PerDiffusion * now.Flow_L));
+        var diffusion = SoluteTable<T>.Spread<TStep>(now.Diffusion);
         ref var way = ref ways.First<TStep>();
         ref var amount = ref SoluteTable<T>.First<TStep>(state.Slice(1, solutes + 3));
         ref var rate = ref SoluteTable<T>.First<TStep>(rates.Slice(1, solutes + 3));
@@ -266,7 +246,7 @@ internal partial struct ThreePoreSystem<T> : IDwellSystem<T>
         for (var i = 0; i < steps; i++)
         {
             var d = Unsafe.Add(ref amount, i) * perVolume;
-            var flux = Unsafe.Add(ref way, i).Flux(flow, flowPerArea, area, d);
+            var flux = Unsafe.Add(ref way, i).Flux(flow, flowPerArea, diffusion, d);
             Unsafe.Add(ref rate, i) = flux - outward * d;
         }
     }
@@ -410,5 +390,13 @@ internal partial struct ThreePoreSystem<T> : IDwellSystem<T>
             ? T.Exp((Instilled - minutes) * fluid.TransientRate)
             : T.Of(Math.Exp((Instilled - minutes) * transientRate));
         return T.MultiplyAdd(left, fluid.TransientAmplitude, T.Of(1));
+    }
+
+    // What is the same for all solutes.
+    private struct Moment
+    {
+        public required T PerVolume;
+        public required T Outward;
+        public T Flow_C, Flow_S, Flow_L, Diffusion, PerDiffusion;
     }
 }
