@@ -15,6 +15,11 @@ public readonly record struct Band<T>(T Median, T Low, T High, double Coverage, 
     /// <summary>"540 mL (420 mL to 660 mL)".</summary>
     public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Said(Median)} ({Said(Low)} to {Said(High)})");
 
-    // A ratio with four digits; a quantity says itself.
-    private static string Said(T value) => value is double number ? number.ToString("G4", CultureInfo.InvariantCulture) : value.ToString()!;
+    // A ratio with four digits, a time in minutes; a quantity says itself.
+    private static string Said(T value) => value switch
+    {
+        double number => number.ToString("G4", CultureInfo.InvariantCulture),
+        TimeSpan time => string.Create(CultureInfo.InvariantCulture, $"{time.TotalMinutes:0} min"),
+        _ => value.ToString()!,
+    };
 }
