@@ -20,7 +20,7 @@ public static class PlotlyRenderer
 
     /// <summary>JSON with <c>data</c>, <c>layout</c> and <c>config</c>, as Plotly.newPlot takes them; about 2 to 40 kB.</summary>
     /// <remarks>
-    /// Numbers have six significant digits. The alternative text is <c>layout.meta</c>. No "&lt;" occurs, so that the text can
+    /// Numbers have five significant digits. The alternative text is <c>layout.meta</c>. No "&lt;" occurs, so that the text can
     /// stand in a script element. The same figure gives the same text.
     /// </remarks>
     public static string ToSpec(Figure figure)
@@ -418,5 +418,5 @@ public static class PlotlyRenderer
         .Replace("\n", "<br>", StringComparison.Ordinal);
 
     private static double Rounded(double value) =>
-        double.Parse(value.ToString("G6", CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
+        double.Parse(value.ToString("G5", CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
 }
