@@ -17,4 +17,10 @@ public sealed record ModelDiscrepancy(double Gain, Volume Offset, Volume Deviati
 
     /// <summary>Offset and deviation after a dwell, over those at 4 h.</summary>
     public double GrowthAt(TimeSpan dwell) => Math.Min(dwell / Usual, GrowsUntil / Usual);
+
+    /// <summary>What to add to an exchange's ultrafiltration by the model, mL.</summary>
+    internal double ShiftOf(double ultrafiltration, TimeSpan dwell) => (Gain - 1) * ultrafiltration + GrowthAt(dwell) * Offset.Milliliters;
+
+    /// <summary>How sure that is, mL.</summary>
+    internal double DeviationAt(TimeSpan dwell) => GrowthAt(dwell) * Deviation.Milliliters;
 }

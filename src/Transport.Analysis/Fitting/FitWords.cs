@@ -8,6 +8,9 @@ internal static class FitWords
     /// <summary>Share of a prior's spread from which on the data are said not to tell a parameter that was asked for (choice).</summary>
     public const double UntoldFrom = 0.9;
 
+    public static FitResidual Worst(IReadOnlyList<FitResidual> residuals) =>
+        residuals.Where(residual => residual.Observation.IsFitted).MaxBy(residual => Math.Abs(residual.Standardized))!;
+
     public static string Summary(
         FitStatus status,
         IReadOnlyList<ParameterEstimate> parameters,
@@ -15,7 +18,7 @@ internal static class FitWords
         ParameterEstimate? stretched,
         IReadOnlyList<ParameterEstimate> untold)
     {
-        var worst = residuals.Where(residual => residual.Observation.IsFitted).MaxBy(residual => Math.Abs(residual.Standardized))!;
+        var worst = Worst(residuals);
         var first = status switch
         {
             FitStatus.Converged => "The fit converged and agrees with the data.",

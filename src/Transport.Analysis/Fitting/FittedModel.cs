@@ -53,7 +53,7 @@ public abstract class FittedModel
     public IReadOnlyList<FitResidual> Residuals { get; }
 
     /// <summary>The fitted observation that lies furthest from its prediction: what says so where the data contradict the model.</summary>
-    public FitResidual WorstResidual => Residuals.Where(residual => residual.Observation.IsFitted).MaxBy(residual => Math.Abs(residual.Standardized))!;
+    public FitResidual WorstResidual => FitWords.Worst(Residuals);
 
     /// <summary>What to know about how it was made.</summary>
     public IReadOnlyList<Finding> Findings { get; }

@@ -6,8 +6,6 @@ namespace Transport.Analysis;
 public static class LumpedFit
 {
     // The centre, and away from it in the directions that people differ in: coefficient, glucose's beside it, conductance.
-    private static readonly double[][] Starts = [[0, 0, 0], [1, 0.5, -1], [-1, -0.5, 1], [1, 0.5, 1], [-1, -0.5, -1]];
-
     /// <summary>Fits one equilibration test.</summary>
     /// <param name="test">The test.</param>
     /// <param name="prior">What is known before it; null: adults near the start of dialysis.</param>
@@ -43,7 +41,13 @@ public static class LumpedFit
             throw new ArgumentException("Expected something to fit: creatinine or glucose after time zero, or a drained volume.", nameof(exchanges));
         }
 
-        var starts = Starts.Select(start => Vector<double>.Build.Dense(problem.Dimension, j => j < start.Length ? start[j] : 0));
+        var starts = MembraneFit.Starts.Select(start => Vector<double>.Build.Dense(problem.Dimension, j => j switch
+        {
+            0 => start.Area,
+            1 => start.Glucose,
+            2 => start.Conductance,
+            _ => 0,
+        }));
         var optimum = LeastSquares.Run(squares, [.. starts], new() { MaximumIterations = options.MaximumIterations }, control);
         var covariance = FittedModel.CovarianceOf(optimum);
         return new(problem, membrane, squares, optimum, covariance, [.. Enum.GetValues<LumpedParameter>().Select(parameter => new FittedLumpedParameter(

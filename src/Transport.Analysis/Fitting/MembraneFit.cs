@@ -10,7 +10,7 @@ namespace Transport.Analysis;
 public static class MembraneFit
 {
     // Coordinates of the starts: the centre, and away from it in the directions that people differ in.
-    private static readonly (double Area, double Glucose, double Conductance)[] Starts =
+    internal static readonly (double Area, double Glucose, double Conductance)[] Starts =
         [(0, 0, 0), (1, 0.5, -1), (-1, -0.5, 1), (1, 0.5, 1), (-1, -0.5, -1)];
 
     // Of the nights' parabola: how far an optimum may move, in standard errors, and how often it is made again.

@@ -26,7 +26,7 @@ internal static class DailyDoubt
             return (0, 0);
         }
 
-        // The same sums as in RingDoubt, where there is no outcome.
+        // RingDoubt sums the same over rings, where there is no outcome.
         double shift = 0, variance = 0;
         foreach (var (_, strengthShift, deviation) in ByStrength(Night(outcome).Concat(Day(outcome)), layers, tested))
         {
@@ -47,9 +47,8 @@ internal static class DailyDoubt
             foreach (var (solution, ran, mode) in strength)
             {
                 var discrepancy = layers.Of(solution, tested, mode);
-                var share = discrepancy.GrowthAt(ran.DwellTime);
-                shift += (discrepancy.Gain - 1) * ran.Ultrafiltration.Milliliters + share * discrepancy.Offset.Milliliters;
-                deviation += share * discrepancy.Deviation.Milliliters;
+                shift += discrepancy.ShiftOf(ran.Ultrafiltration.Milliliters, ran.DwellTime);
+                deviation += discrepancy.DeviationAt(ran.DwellTime);
             }
 
             yield return (strength.Key, shift, deviation);

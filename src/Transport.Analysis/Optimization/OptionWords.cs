@@ -32,14 +32,11 @@ internal static class OptionWords
     /// <summary>"On about 6 days in 10 ultrafiltration at least 800 mL; the mean of many days with a probability of 0.93."</summary>
     public static string Answer(GoalAnswer answer)
     {
-        var bound = answer.Bound;
-        var name = RegimenBound.Name(bound.Measure);
         var mean = Text($"the mean of many days with a probability of {answer.ProbabilityOfMean}");
-        var asked = (bound with { }).ToString();
-        var range = asked.Contains(" with a probability", StringComparison.Ordinal) ? asked[..asked.IndexOf(" with a probability", StringComparison.Ordinal)] : asked;
+        var range = answer.Bound.Range;
         return answer.ProbabilityOfSingleDay is { } day
             ? Text($"{Often(day.Value)}: {range}; {mean}.")
-            : Text($"{char.ToUpperInvariant(name[0])}{range[1..]}: {mean}; expected {answer.Expected:0.##}.");
+            : Text($"{char.ToUpperInvariant(range[0])}{range[1..]}: {mean}; expected {answer.Expected:0.##}.");
     }
 
     private static string Often(double probability) => Math.Round(10 * probability) switch

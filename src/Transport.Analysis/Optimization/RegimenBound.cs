@@ -52,20 +52,19 @@ public sealed record RegimenBound
         : throw new InvalidOperationException($"How {Name(Measure)} scatters from day to day is not known.");
 
     /// <summary>"ultrafiltration at least 800 mL with a probability of 0.9 (mean of many days)".</summary>
-    public override string ToString()
+    public override string ToString() => Range + (Probability is { } probability
+        ? string.Create(CultureInfo.InvariantCulture, $" with a probability of {probability:0.##} ({(IsOfSingleDay ? "single day" : "mean of many days")})")
+        : "");
+
+    /// <summary>"ultrafiltration at least 800 mL".</summary>
+    internal string Range => $"{Name(Measure)} {Limits}{(Unit(Measure) is { Length: > 0 } unit ? " " + unit : "")}";
+
+    private string Limits => (double.IsFinite(Floor), double.IsFinite(Ceiling)) switch
     {
-        var range = (double.IsFinite(Floor), double.IsFinite(Ceiling)) switch
-        {
-            (true, true) => $"{Number(Floor)} to {Number(Ceiling)}",
-            (true, false) => $"at least {Number(Floor)}",
-            _ => $"at most {Number(Ceiling)}",
-        };
-        var sure = Probability is { } probability
-            ? string.Create(CultureInfo.InvariantCulture, $" with a probability of {probability:0.##} ({(IsOfSingleDay ? "single day" : "mean of many days")})")
-            : "";
-        var unit = Unit(Measure);
-        return $"{Name(Measure)} {range}{(unit.Length > 0 ? " " + unit : "")}{sure}";
-    }
+        (true, true) => $"{Number(Floor)} to {Number(Ceiling)}",
+        (true, false) => $"at least {Number(Floor)}",
+        _ => $"at most {Number(Ceiling)}",
+    };
 
     /// <summary>The same with its limits elsewhere.</summary>
     internal RegimenBound Moved(Func<double, double> floor, Func<double, double>? ceiling = null)

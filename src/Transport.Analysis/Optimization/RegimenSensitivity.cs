@@ -47,6 +47,8 @@ public static class RegimenSensitivity
             NightLength = chosen.NightLength - Lost,
             Night = [.. chosen.Night.Select(exchange => exchange with { DwellTime = null })],
         };
+        var hasKidneys = patient.ResidualFunction.UrineVolumePerDay > default(Volume) || patient.ResidualFunction.UreaClearance > default(Clearance);
+        (string What, double Share)[] kidneys = hasKidneys ? [("half of the residual kidney function", 0.5), ("no residual kidney function", 0)] : [];
         (string What, Patient Patient, ThreePoreMembrane Membrane, RegimenGoals Goals, Regimen Regimen, TimeSpan Lost)[] cases =
         [
             ("the membrane as fast as 1 draw in 20", patient, Member(byArea, 0.95), goals, chosen, default),
@@ -54,13 +56,10 @@ public static class RegimenSensitivity
             ("water passing as badly as in 1 draw in 20", patient, Member(byWater, 0.05), goals, chosen, default),
             (Larger("for solutes alone"), patient, Lying(1), goals, chosen, default),
             (Larger("for solutes and water"), patient, Lying(lying), goals, chosen, default),
-            ("half of the residual kidney function", With(0.5), ensemble.Center, Falling(0.5), chosen, default),
-            ("no residual kidney function", With(0), ensemble.Center, Falling(0), chosen, default),
+            .. kidneys.Select(left => (left.What, With(left.Share), ensemble.Center, Falling(left.Share), chosen, default(TimeSpan))),
             ("two hours of every night lost", patient, ensemble.Center, goals, shorter, Lost),
         ];
-        var hasKidneys = patient.ResidualFunction.UrineVolumePerDay > default(Volume) || patient.ResidualFunction.UreaClearance > default(Clearance);
-        return [.. cases.Where(one => hasKidneys || !one.What.Contains("kidney", StringComparison.Ordinal))
-            .Select(one => Row(one.What, one.Patient, one.Membrane, one.Goals, space, one.Regimen, chosen, one.Lost, options, control))];
+        return [.. cases.Select(one => Row(one.What, one.Patient, one.Membrane, one.Goals, space, one.Regimen, chosen, one.Lost, options, control))];
 
         ThreePoreMembrane Member(int[] order, double share) => ensemble[order[(int)Math.Round(share * (order.Length - 1))]];
 

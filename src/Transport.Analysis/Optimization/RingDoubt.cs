@@ -7,6 +7,7 @@ internal sealed class RingDoubt
 {
     private readonly bool holds;
     private readonly ImmutableArray<Entry> entries;
+
     public RingDoubt(IReadOnlyList<CycleKind> kinds, RegimenSearchOptions options)
     {
         holds = options.Layers.HoldsModelForm;
@@ -15,12 +16,12 @@ internal sealed class RingDoubt
         {
             if (kind.Solution is not { } solution)
             {
-                made.Add(new(false, -1, ModelDiscrepancy.None, 0, 0, 0));
+                made.Add(new(false, -1, ModelDiscrepancy.None, ModelDiscrepancy.None, 0, 0));
                 continue;
             }
 
             var discrepancy = options.Layers.Of(solution, options.Tested, ExchangeMode.Alone);
-            var ofCycle = options.Layers.Of(solution, options.Tested, ExchangeMode.Cycle).Deviation.Milliliters;
+            var ofCycle = options.Layers.Of(solution, options.Tested, ExchangeMode.Cycle);
             made.Add(new(kind.IsNight, (int)DoubtDraws.Of(solution), discrepancy, ofCycle, kind.Fill, kind.Dwell));
         }
 
@@ -55,10 +56,10 @@ internal sealed class RingDoubt
                 continue;
             }
 
-            var share = entry.Discrepancy.GrowthAt(TimeSpan.FromMinutes(Math.Max(0, entry.Dwell - late[k])));
-            shift += (entry.Discrepancy.Gain - 1) * (drained[k] - entry.Fill) + share * entry.Discrepancy.Offset.Milliliters;
-            deviations[entry.Part] += share
-                * (entry.IsNight && DailyDoubt.ModeOf(nightly) == ExchangeMode.Cycle ? entry.DeviationOfCycle : entry.Discrepancy.Deviation.Milliliters);
+            var dwell = TimeSpan.FromMinutes(Math.Max(0, entry.Dwell - late[k]));
+            var discrepancy = entry.IsNight && DailyDoubt.ModeOf(nightly) == ExchangeMode.Cycle ? entry.OfCycle : entry.Alone;
+            shift += discrepancy.ShiftOf(drained[k] - entry.Fill, dwell);
+            deviations[entry.Part] += discrepancy.DeviationAt(dwell);
         }
 
         var variance = 0.0;
@@ -70,5 +71,5 @@ internal sealed class RingDoubt
         return (shift, Math.Sqrt(variance));
     }
 
-    private readonly record struct Entry(bool IsNight, int Part, ModelDiscrepancy Discrepancy, double DeviationOfCycle, double Fill, double Dwell);
+    private readonly record struct Entry(bool IsNight, int Part, ModelDiscrepancy Alone, ModelDiscrepancy OfCycle, double Fill, double Dwell);
 }

@@ -40,8 +40,7 @@ internal sealed class CommonDoubt
     private double Shift(IEnumerable<(DialysisSolution Solution, CycleOutcome Ran, ExchangeMode Mode)> exchanges, int draw) => exchanges.Sum(one =>
     {
         var discrepancy = options.Layers.Of(one.Solution, options.Tested, one.Mode);
-        return (discrepancy.Gain - 1) * one.Ran.Ultrafiltration.Milliliters
-            + discrepancy.GrowthAt(one.Ran.DwellTime)
-                * (discrepancy.Offset.Milliliters + discrepancy.Deviation.Milliliters * draws[DoubtDraws.Of(one.Solution), draw]);
+        return discrepancy.ShiftOf(one.Ran.Ultrafiltration.Milliliters, one.Ran.DwellTime)
+            + discrepancy.DeviationAt(one.Ran.DwellTime) * draws[DoubtDraws.Of(one.Solution), draw];
     });
 }
