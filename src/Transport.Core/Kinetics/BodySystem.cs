@@ -84,9 +84,9 @@ internal struct BodySystem<T> : IOdeSystem<T>
         return flows.Ultrasmall + flows.Small + flows.Large - Cavity.BulkRemoval(state);
     }
 
-    public readonly int KinkCount => 0;
+    public readonly int KinkCount => IsClosed ? 0 : Cavity.KinkCount;
 
-    public readonly T Kink(int index, ReadOnlySpan<T> state) => T.Of(1);
+    public readonly T Kink(int index, ReadOnlySpan<T> state) => Cavity.Kink(index, state);
 
     public readonly T Bend(ReadOnlySpan<T> rates) => T.Of(0);
 
