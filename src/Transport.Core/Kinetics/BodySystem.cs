@@ -88,7 +88,7 @@ internal struct BodySystem<T> : IOdeSystem<T>
 
     public readonly T Kink(int index, ReadOnlySpan<T> state) => Cavity.Kink(index, state);
 
-    public readonly T Bend(ReadOnlySpan<T> rates) => T.Of(0);
+    public readonly T Bend(ReadOnlySpan<T> rates) => IsClosed ? T.Of(0) : Cavity.Bend(rates);
 
     public readonly void AbsoluteScale(Span<double> scale)
     {
