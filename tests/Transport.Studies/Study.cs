@@ -7,7 +7,7 @@ namespace Transport.Studies;
 public abstract class Study
 {
     /// <summary>Every study there is.</summary>
-    public static IReadOnlyList<Study> All { get; } = [.. RecoveryStudy.All, new AgreementStudy(), new DwellStrategiesStudy(), new RecordReviewStudy()];
+    public static IReadOnlyList<Study> All { get; } = [.. RecoveryStudy.All, new AgreementStudy(), new DwellStrategiesStudy(), new RecordReviewStudy(), new ModelComparisonStudy()];
 
     /// <summary>Name of its files, and what the command line calls it.</summary>
     public abstract string Name { get; }

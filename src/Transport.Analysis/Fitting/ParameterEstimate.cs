@@ -3,16 +3,13 @@ namespace Transport.Analysis;
 /// <summary>One estimated number of a membrane with its uncertainty and its prior, per 1.73 m² of body surface where it is extensive.</summary>
 public abstract record ParameterEstimate
 {
-    // The 95 % quantile of a unit Gaussian.
-    private const double Quantile95 = 1.6449;
-
     private protected ParameterEstimate(string name, string unit, double perUnit, Coordinate coordinate, double u, double error)
     {
         Name = name;
         Unit = unit;
         Value = perUnit * coordinate.Value(u);
-        Low = perUnit * coordinate.Value(u - Quantile95 * error);
-        High = perUnit * coordinate.Value(u + Quantile95 * error);
+        Low = perUnit * coordinate.Value(u - NormalDistribution.Quantile95 * error);
+        High = perUnit * coordinate.Value(u + NormalDistribution.Quantile95 * error);
         LogStandardError = coordinate.Spread * error;
         PriorMedian = perUnit * coordinate.Value(0.0);
         PriorLogDeviation = coordinate.Spread;

@@ -7,9 +7,6 @@ internal static class PosteriorSummary
 {
     private const double Coverage = 0.90;
 
-    // The 95 % quantile of a unit Gaussian.
-    private const double Quantile95 = 1.6448536269514722;
-
     public static PosteriorParameter Of(
         MembraneParameter parameter, double perUnit, Coordinate coordinate, IReadOnlyList<double[]> chains, ChainDiagnostics diagnostics)
     {
@@ -20,7 +17,7 @@ internal static class PosteriorSummary
             Parameter = parameter,
             Posterior = Band(
                 SortedArrayStatistics.Quantile(draws, 0.5), SortedArrayStatistics.Quantile(draws, 0.05), SortedArrayStatistics.Quantile(draws, 0.95)),
-            Prior = Band(0, -Quantile95, Quantile95),
+            Prior = Band(0, -NormalDistribution.Quantile95, NormalDistribution.Quantile95),
             SpreadLeft = ArrayStatistics.StandardDeviation(draws),
             RHat = diagnostics.RHat,
             BulkEffectiveDraws = diagnostics.BulkEffectiveDraws,

@@ -9,9 +9,9 @@ internal static class OptionWords
     private const double Seldom = 0.05;
 
     /// <summary>"On about 5 days in 10 the ultrafiltration lies between 200 and 500 mL, on about 2 in 10 below and on about 3 in 10 above, when the patient may dry out."</summary>
-    public static string SingleDay(double within, double above, FluidTarget range)
+    public static string SingleDay(Probability within, double above, FluidTarget range)
     {
-        var below = 1 - within - above;
+        var below = 1 - within.Value - above;
         List<string> outside = [];
         if (below >= Seldom)
         {
@@ -23,7 +23,7 @@ internal static class OptionWords
             outside.Add(Text($"on about {Tenths(above)} in 10 above, when the patient may dry out"));
         }
 
-        var sentence = Text($"{Often(within)} the ultrafiltration lies between {range.Floor.Milliliters:0} and {range.Ceiling.Milliliters:0} mL");
+        var sentence = Text($"On {within.InTen("day")} the ultrafiltration lies between {range.Floor.Milliliters:0} and {range.Ceiling.Milliliters:0} mL");
         return outside.Count == 0 ? $"{sentence}." : $"{sentence}, {Join(outside)}.";
 
         static double Tenths(double share) => Math.Clamp(Math.Round(10 * share), 1, 9);
@@ -35,16 +35,9 @@ internal static class OptionWords
         var mean = Text($"the mean of many days with a probability of {answer.ProbabilityOfMean}");
         var range = answer.Bound.Range;
         return answer.ProbabilityOfSingleDay is { } day
-            ? Text($"{Often(day.Value)}: {range}; {mean}.")
+            ? Text($"On {day.InTen("day")}: {range}; {mean}.")
             : Text($"{char.ToUpperInvariant(range[0])}{range[1..]}: {mean}; expected {answer.Expected:0.##}.");
     }
-
-    private static string Often(double probability) => Math.Round(10 * probability) switch
-    {
-        0 => "On fewer than 1 day in 10",
-        10 => "On more than 9 days in 10",
-        var tenths => Text($"On about {tenths:0} {(tenths == 1 ? "day" : "days")} in 10"),
-    };
 
     /// <summary>What an option gains and gives up against the one before it in order of glucose, and what it goes without that the one after it gives.</summary>
     public static string Why(Candidate? before, Candidate option, Candidate? after) => (before, after) switch

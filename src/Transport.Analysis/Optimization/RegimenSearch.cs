@@ -137,7 +137,7 @@ public static class RegimenSearch
                 Regimen = candidate.Regimen,
                 Outcome = outcome,
                 Change = present is null ? null : RegimenChange.Between(present, candidate.Regimen),
-                SingleDay = OptionWords.SingleDay(probability.Value, bands.ShareOfDaysAbove(goals.Fluid), goals.Fluid),
+                SingleDay = OptionWords.SingleDay(probability, bands.ShareOfDaysAbove(goals.Fluid), goals.Fluid),
                 ProbabilityOfDayInRange = probability,
                 ProbabilityOfMeanInRange = bands.ProbabilityOfMean(goals.Fluid),
                 Ultrafiltration = bands.MeanUltrafiltration,

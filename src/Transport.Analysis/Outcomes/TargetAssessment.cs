@@ -45,17 +45,13 @@ public sealed record TargetAssessment(
         var noise = target.NoiseOfOneDay == 0 ? "" : Invariant($" One measured day scatters by {100 * target.NoiseOfOneDay:0.0} %{(assessment.IsWithinNoise ? ", which is more than the gap" : "")}.");
         return assessment with
         {
-            Text = Invariant($"{(assessment.Assessment == Assessment.Met ? "Met" : "Not met")}: {Number(median)} {target.Measure.Unit} where {Number(target.Least)} is asked for. {Often(single)}he mean of many days comes up to it with a probability of {probability}, which holds doubt of {probability.Doubt.Words()}.{noise} Symptoms, volume and nutrition are not assessed here."),
+            Text = Invariant($"{(assessment.Assessment == Assessment.Met ? "Met" : "Not met")}: {Number(median)} {target.Measure.Unit} where {Number(target.Least)} is asked for. {Days(single)}he mean of many days comes up to it with a probability of {probability}, which holds doubt of {probability.Doubt.Words()}.{noise} Symptoms, volume and nutrition are not assessed here."),
         };
 
         // The single day first: "90 % of the mean" is read as 9 days in 10.
-        static string Often(Probability? day) => day is null ? "T" : Math.Round(10 * day.Value.Value) switch
-        {
-            0 => "Fewer than 1 measured day in 10 comes up to it, and t",
-            1 => "About 1 measured day in 10 comes up to it, and t",
-            10 => "More than 9 measured days in 10 come up to it, and t",
-            var tenths => Invariant($"About {tenths:0} measured days in 10 come up to it, and t"),
-        };
+        static string Days(Probability? single) => single?.InTen("measured day") is { } often
+            ? $"{char.ToUpperInvariant(often[0])}{often[1..]} {(often.Contains("days", StringComparison.Ordinal) ? "come" : "comes")} up to it, and t"
+            : "T";
 
         string Number(double figure) => figure.ToString("F" + digits, System.Globalization.CultureInfo.InvariantCulture);
     }

@@ -5,9 +5,6 @@ namespace Transport.Analysis;
 /// <summary>One review, night after night.</summary>
 internal sealed class ReviewRun
 {
-    // 90 % of a normal distribution.
-    private const double Ninety = 1.6449;
-
     private readonly Patient patient;
     private readonly RecordBook book;
     private readonly RecordReviewOptions options;
@@ -316,5 +313,5 @@ internal sealed class ReviewRun
     private static Volume AtLeastNothing(Volume volume) => volume < default(Volume) ? default : volume;
 
     private static Band<T> Around<T>(double mean, double deviation, Func<double, T> of, Doubt doubt)
-        where T : struct => new(of(mean), of(mean - Ninety * deviation), of(mean + Ninety * deviation), 0.9, doubt);
+        where T : struct => new(of(mean), of(mean - NormalDistribution.Quantile95 * deviation), of(mean + NormalDistribution.Quantile95 * deviation), 0.9, doubt);
 }

@@ -3,6 +3,9 @@ namespace Transport;
 /// <summary>The standard normal distribution.</summary>
 internal static class NormalDistribution
 {
+    /// <summary>The 95 % quantile: 90 % of the distribution lie no further from its middle.</summary>
+    public const double Quantile95 = 1.6448536269514722;
+
     /// <summary>Φ(z), with an absolute error below 1e-15.</summary>
     /// <remarks>Φ(z) = ½ + φ(z)·(z + z³/3 + z⁵/(3·5) + …), summed until it no longer changes (Marsaglia, J Stat Softw 2004;11(4); memory).</remarks>
     public static double Cumulative(double z)

@@ -7,6 +7,21 @@ namespace Transport;
 /// <param name="Doubt">Which layers of doubt it holds.</param>
 public readonly record struct Probability(double Value, Doubt Doubt)
 {
+    /// <summary>As a frequency, which readers take in more surely than a share: "about 3 days in 10", "fewer than 1 in 10".</summary>
+    /// <param name="one">One of what is counted: "day"; empty where it need not be said.</param>
+    /// <param name="many">Several of them; null: with an s.</param>
+    public string InTen(string one = "", string? many = null)
+    {
+        var several = one.Length == 0 ? "" : " " + (many ?? one + "s");
+        var single = one.Length == 0 ? "" : " " + one;
+        return Math.Round(10 * Value) switch
+        {
+            0 => $"fewer than 1{single} in 10",
+            10 => $"more than 9{several} in 10",
+            var tenths => string.Create(CultureInfo.InvariantCulture, $"about {tenths:0}{(tenths == 1 ? single : several)} in 10"),
+        };
+    }
+
     /// <summary>"0.93".</summary>
     public override string ToString() => Value.ToString("0.00", CultureInfo.InvariantCulture);
 }

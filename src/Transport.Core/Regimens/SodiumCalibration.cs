@@ -9,9 +9,6 @@ namespace Transport;
 /// </remarks>
 public sealed record SodiumCalibration
 {
-    // Half-width of a 90 % interval in standard deviations.
-    private const double NinetyPercent = 1.6448536269514722;
-
     private SodiumCalibration(double lowFactor, double highFactor)
     {
         LowFactor = lowFactor;
@@ -28,7 +25,7 @@ public sealed record SodiumCalibration
     public double Factor => Math.Sqrt(LowFactor * HighFactor);
 
     /// <summary>Standard deviation of the factor's logarithm.</summary>
-    public double DeviationOfLogFactor => Math.Log(HighFactor / LowFactor) / (2 * NinetyPercent);
+    public double DeviationOfLogFactor => Math.Log(HighFactor / LowFactor) / (2 * NormalDistribution.Quantile95);
 
     /// <summary>0.3 to 1.0: factor 0.55, log-SD 0.37.</summary>
     public static SodiumCalibration Published { get; } = FromBand(0.3, 1.0);

@@ -252,7 +252,7 @@ public static class Reports
             [
                 row.Name,
                 row.Option.Change is { } change && row.Name != PresentName ? change.Text : row.Option.Regimen.Describe(),
-                Invariant($"{Often(row.Option.ProbabilityOfDayInRange.Value)}\n{row.Option.ProbabilityOfMeanInRange}"),
+                Invariant($"{row.Option.ProbabilityOfDayInRange.InTen()}\n{row.Option.ProbabilityOfMeanInRange}"),
                 Interval(row.Option.Ultrafiltration, value => value.Milliliters, 0),
                 Interval(row.Option.UreaDose, value => value, 2),
                 Interval(row.Option.SodiumRemoved, value => value.Millimoles, 0),
@@ -283,13 +283,6 @@ public static class Reports
 
         static string Fills(RegimenGoals goals) =>
             (goals.LargestFill is { } own ? Invariant($"{Digits.Fixed(own.Milliliters, 0)} mL and ") : "") + Invariant($"{Digits.Fixed(goals.LargestFillPerSquareMeter, 0)} mL/m²");
-
-        static string Often(double probability) => Math.Round(10 * probability) switch
-        {
-            0 => "fewer than 1 in 10",
-            10 => "more than 9 in 10",
-            var tenths => Invariant($"about {tenths} in 10"),
-        };
 
         static IEnumerable<string> Cares(RegimenOption option) =>
             option.Findings.Where(finding => finding.Severity >= Severity.Warning).Select(finding => finding.Message);

@@ -96,6 +96,34 @@ public sealed class StudyTests
         double Named(Func<RecordReviewRow, string> told, ChangeCause truth) => rows.Average(row => told(row).Split(' ').Contains(truth.ToString()) ? 1.0 : 0);
     }
 
+    [Fact]
+    public void Models_are_told_apart_by_sodium_and_the_true_one_is_hardly_ever_spoken_against()
+    {
+        // 150 people in each world. A true model behind by more than 4 is wrongly left: at most one in twenty, which the limit of 4 was not set for and which the table shows it to keep.
+        var rows = new ModelComparisonStudy().Read(Tables);
+        Assert.Equal(600, rows.Count);
+        Assert.InRange(rows.Count(row => row.WithoutOptimum.Length > 0), 0, 6);
+        foreach (var world in Enum.GetValues<ComparisonWorld>())
+        {
+            var truth = rows.Where(row => row.World == world && row.WithoutOptimum.Length == 0).Select(row => world switch
+            {
+                ComparisonWorld.NoUltrasmallPores => row.NoUltrasmallPores,
+                ComparisonWorld.OneBarrier => row.OneBarrier,
+                _ => row.ThreePores,
+            }).ToList();
+            Assert.InRange(truth.Average(verdict => verdict is ModelVerdict.Best or ModelVerdict.NotTold ? 1.0 : 0), 0.95, 1);
+        }
+
+        // With sodium most people with ultrasmall pores are told from those without; without it hardly anybody is, which is asserted as the miss it is.
+        Assert.InRange(Ahead(ComparisonWorld.ThreePores, row => row.LeadOverNoUltrasmall), 0.8, 1);
+        Assert.InRange(Ahead(ComparisonWorld.ThreePoresWithoutSodium, row => row.LeadOverNoUltrasmall), 0, 0.05);
+        Assert.InRange(Ahead(ComparisonWorld.NoUltrasmallPores, row => -row.LeadOverNoUltrasmall), 0.35, 0.65);
+        Assert.InRange(Ahead(ComparisonWorld.OneBarrier, row => -row.LeadOverBarrier), 0.15, 0.4);
+
+        double Ahead(ComparisonWorld world, Func<ModelComparisonRow, double?> lead) =>
+            rows.Where(row => row.World == world && row.WithoutOptimum.Length == 0).Average(row => lead(row) > 4 ? 1.0 : 0);
+    }
+
     [Theory]
     [InlineData(false)]
     [InlineData(true)]
