@@ -54,7 +54,8 @@ public sealed class AgreementStudy : Study<AgreementRow>
             Made by `dotnet run -c Release --project tests/Transport.Studies -- {Name}`; seed {Seed}; the rows are in `{Name}.csv`.
             Patients, membranes, grids and goals are drawn at random (invented). Brute force asks every regimen of the grid in every one of {Draws} draws of
             the membrane, simulates phase after phase whatever keeps its bounds, and compares each with each. The search leaves out what it can show to be out.
-            Draws are evaluated by the same shared exchanges in both; how exact those are is tested against the simulation elsewhere.
+            Draws are evaluated by shared exchanges, each with its own; how exact those are is tested against the simulation elsewhere. A regimen that lies nearer to a bound than
+            they are exact is simulated phase after phase in every draw, in both, so that both decide by the same number.
 
             | | |
             |---|---|

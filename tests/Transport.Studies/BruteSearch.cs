@@ -38,31 +38,43 @@ internal static class BruteSearch
         var worker = new RingWorker(patient, catalog, options.Screening, options, goals.Pressure, seesPeak: false);
         var promises = new PosteriorGoals(goals, options.Screening, options.Layers);
         var shares = candidates.Select(_ => new double[goals.Bounds.Length]).ToArray();
-        var figures = new double[RegimenFigures.Count];
+        var errors = candidates.Select(_ => new double[goals.Bounds.Length]).ToArray();
         var draws = Math.Min(ensemble.Count, options.EnsembleMembers);
-        for (var draw = 0; draw < draws; draw++)
+        Draw(Enumerable.Range(0, candidates.Count), rings);
+        List<int> open = [.. Enumerable.Range(0, candidates.Count).Where(i => !Holds(i, 1) && Holds(i, -1))];
+
+        // What lies nearer to a bound than maps are exact is asked of the simulation.
+        open.ForEach(i => Array.Clear(shares[i]));
+        open.ForEach(i => Array.Clear(errors[i]));
+        Draw(open, new RegimenRingOf?[candidates.Count]);
+        return [.. Enumerable.Range(0, candidates.Count).Select(i => Holds(i, 1))];
+
+        void Draw(IEnumerable<int> some, RegimenRingOf?[] rings)
         {
-            worker.Prepare(ensemble[draw]);
-            for (var i = 0; i < candidates.Count; i++)
+            var figures = new double[RegimenFigures.Count];
+            for (var draw = 0; draw < draws; draw++)
             {
-                candidates[i].Figures.CopyTo(figures, 0);
-                worker.RunFigures(candidates[i].Regimen, rings[i], figures);
-                for (var b = 0; b < goals.Bounds.Length; b++)
+                worker.Prepare(ensemble[draw]);
+                foreach (var i in some)
                 {
-                    var bound = goals.Bounds[b];
-                    shares[i][b] += bound.Probability is null
-                        ? PosteriorGoals.Value(bound.Measure, figures, candidates[i].ModelForm.Shift)
-                        : promises.Share(bound, figures, candidates[i].ModelForm, bound.IsOfSingleDay);
+                    candidates[i].Figures.CopyTo(figures, 0);
+                    worker.RunFigures(candidates[i].Regimen, rings[i], figures);
+                    for (var b = 0; b < goals.Bounds.Length; b++)
+                    {
+                        var bound = goals.Bounds[b];
+                        errors[i][b] += rings[i] is null ? 0 : promises.MapError(bound, figures, candidates[i].ModelForm) / draws;
+                        shares[i][b] += (bound.Probability is null
+                            ? PosteriorGoals.Value(bound.Measure, figures, candidates[i].ModelForm.Shift)
+                            : promises.Share(bound, figures, candidates[i].ModelForm, bound.IsOfSingleDay)) / draws;
+                    }
                 }
             }
         }
 
-        return
-        [
-            .. shares.Select(sums => goals.Bounds.Select((bound, b) => bound.Probability is { } asked
-                ? sums[b] / draws >= asked - 1e-9
-                : bound.Holds(sums[b] / draws)).All(holds => holds)),
-        ];
+        // With what maps may err by against it, or for it.
+        bool Holds(int i, int against) => goals.Bounds.Select((bound, b) => bound.Probability is { } asked
+            ? shares[i][b] - against * errors[i][b] >= asked - 1e-9
+            : bound.Gap(shares[i][b]) is var gap && (against < 0 ? gap <= errors[i][b] : bound.Holds(shares[i][b] - errors[i][b]) && bound.Holds(shares[i][b] + errors[i][b]))).All(holds => holds);
     }
 
     // Written out a second time.

@@ -30,22 +30,14 @@ internal sealed class Candidate
     /// <summary>Whether the figures are simulated and not a map's.</summary>
     public bool IsExact { get; private set; }
 
-    /// <summary>Why it is out; null while it is in. What is out needs its outcome no more.</summary>
-    public DropReason? Dropped
-    {
-        get;
-        set
-        {
-            field = value;
-            Outcome = value is null ? Outcome : null;
-        }
-    }
+    /// <summary>Whether maps leave open on which side of a bound it is, so that it is simulated with every member.</summary>
+    public bool IsOpen { get; set; }
+
+    /// <summary>Why it is out; null while it is in.</summary>
+    public DropReason? Dropped { get; set; }
 
     /// <summary>Why the screening put it out; it is kept only as one of the nearest.</summary>
     public DropReason? Reason { get; set; }
-
-    /// <summary>Its day at the ensemble's center, without a timeline; null before it was simulated, and once it is out.</summary>
-    public RegimenOutcome? Outcome { get; private set; }
 
     /// <summary>Changes from the present regimen; known once ties are looked for.</summary>
     public int Changes { get; set; }
@@ -75,7 +67,6 @@ internal sealed class Candidate
     /// <summary>Takes the figures of a simulation.</summary>
     public void Take(RegimenOutcome outcome, RegimenFigures reader, RegimenSearchOptions options)
     {
-        Outcome = outcome;
         ModelForm = DailyDoubt.ModelForm(outcome, options.Layers, options.Tested);
         reader.Read(outcome, Figures);
         Figures[(int)RegimenMeasure.Ultrafiltration] += ModelForm.Shift;

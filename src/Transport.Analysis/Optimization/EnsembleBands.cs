@@ -1,91 +1,60 @@
-using MathNet.Numerics.Statistics;
-
 namespace Transport.Analysis;
 
-/// <summary>Bands and probabilities of one regimen from its measures in every draw.</summary>
+/// <summary>Bands and probabilities of one regimen from its simulated day with every member: the same days and the same draws of what the model misses as in a
+/// <see cref="RegimenComparison"/>, so that both say the same of it.</summary>
 internal sealed class EnsembleBands
 {
-    private const double Coverage = 0.90;
-
+    private readonly SimulatedRhythm[] members;
     private readonly double[] table;
-    private readonly int members;
-    private readonly double shift;
-    private readonly double deviation;
-    private readonly DoubtLayers layers;
-    private readonly DoubtDraws doubt;
+    private readonly (double Shift, double Deviation) modelForm;
+    private readonly RegimenSearchOptions options;
 
-    /// <param name="table">Measures, draw after draw.</param>
+    /// <param name="days">Its day with each member.</param>
+    /// <param name="table">The measures of those, member after member.</param>
     /// <param name="modelForm">What the model's discrepancy adds to the ultrafiltration, mL.</param>
-    /// <param name="layers">Which doubt is held.</param>
-    public EnsembleBands(double[] table, (double Shift, double Deviation) modelForm, DoubtLayers layers)
+    /// <param name="options">What was tested, and which doubt is held.</param>
+    public EnsembleBands(IEnumerable<RegimenOutcome> days, double[] table, (double Shift, double Deviation) modelForm, RegimenSearchOptions options)
     {
+        members = [.. days.Select(SimulatedRhythm.Of)];
         this.table = table;
-        members = table.Length / RegimenFigures.Count;
-        (shift, deviation) = modelForm;
-        this.layers = layers;
-        doubt = new(layers, 0);
+        this.modelForm = modelForm;
+        this.options = options;
     }
 
-    public Band<double> UreaDose => Bands(Column(RegimenMeasure.UreaDose), value => value, layers.OfMembrane);
+    public Band<double> UreaDose => Band(OutcomeMeasures.KtOverV, DailyDoubt.OfMean(options.Layers), value => value);
 
-    public Band<Mass> Glucose => Bands(Column(RegimenMeasure.GlucoseAbsorbed), Mass.FromGrams, layers.OfMembrane);
+    public Band<Mass> Glucose => Band(OutcomeMeasures.GlucoseAbsorbed, DailyDoubt.OfMean(options.Layers), Mass.FromGrams);
 
-    public Band<Volume> MeanUltrafiltration => Bands(
-        Spread(Column(RegimenMeasure.Ultrafiltration), (value, draw) => value + shift + Missed(draw)), Volume.FromMilliliters, DailyDoubt.OfMean(layers));
+    public Band<Volume> MeanUltrafiltration => Band(OutcomeMeasures.Ultrafiltration, DailyDoubt.OfMean(options.Layers), Volume.FromMilliliters);
 
-    public Band<Volume> UltrafiltrationOfOneDay => Bands(
-        Spread(Column(RegimenMeasure.Ultrafiltration), (value, draw) =>
-        {
-            var mean = value + shift + Missed(draw);
-            return mean + layers.NightToNight.Milliliters(mean) * doubt[DoubtDraws.Part.Night, draw];
-        }),
-        Volume.FromMilliliters,
-        DailyDoubt.OfSingle(layers));
+    public Band<Volume> UltrafiltrationOfOneDay => Band(OutcomeMeasures.Ultrafiltration, DailyDoubt.OfSingle(options.Layers), Volume.FromMilliliters);
 
     /// <summary>Sodium with the doubt of its calibration; the measure holds its factor.</summary>
-    public Band<AmountOfSubstance> Sodium(SodiumCalibration calibration) => Bands(
-        Spread(Column(RegimenMeasure.SodiumRemoved), (value, draw) => value > 0 ? value * Math.Exp(calibration.DeviationOfLogFactor * doubt[DoubtDraws.Part.Sodium, draw]) : value),
-        AmountOfSubstance.FromMillimoles,
-        layers.OfMembrane | Doubt.ModelForm);
+    public Band<AmountOfSubstance> Sodium => Band(OutcomeMeasures.SodiumRemoved, DailyDoubt.OfMean(options.Layers), AmountOfSubstance.FromMillimoles);
 
     public Probability ProbabilityOfMean(FluidTarget range) => new(
-        Column(RegimenMeasure.Ultrafiltration).Average(value => DailyDoubt.ShareInRange(value + shift, deviation, range)), DailyDoubt.OfMean(layers));
+        Means.Average(mean => DailyDoubt.ShareInRange(mean, modelForm.Deviation, range)), DailyDoubt.OfMean(options.Layers));
 
     public Probability ProbabilityOfDay(FluidTarget range) => new(
-        Column(RegimenMeasure.Ultrafiltration).Average(value => DailyDoubt.ShareInRange(value + shift, OfOneDay(value + shift), range)), DailyDoubt.OfSingle(layers));
+        Means.Average(mean => DailyDoubt.ShareInRange(mean, OfOneDay(mean), range)), DailyDoubt.OfSingle(options.Layers));
 
     /// <summary>The share of days above the ceiling of a range.</summary>
-    public double ShareOfDaysAbove(FluidTarget range) => Column(RegimenMeasure.Ultrafiltration).Average(value => DailyDoubt.ShareAbove(value + shift, OfOneDay(value + shift), range));
+    public double ShareOfDaysAbove(FluidTarget range) => Means.Average(mean => DailyDoubt.ShareAbove(mean, OfOneDay(mean), range));
 
-    private double OfOneDay(double mean) => double.Hypot(deviation, layers.NightToNight.Milliliters(mean));
+    // Ultrafiltration of each member, with the model's discrepancy.
+    private IEnumerable<double> Means => Enumerable.Range(0, members.Length)
+        .Select(member => table[member * RegimenFigures.Count + (int)RegimenMeasure.Ultrafiltration] + modelForm.Shift);
 
-    // Of a regimen's strengths together; the strongest's stream stands for them.
-    private double Missed(int draw) => deviation * doubt[DoubtDraws.Part.Strong, draw];
+    private double OfOneDay(double mean) => double.Hypot(modelForm.Deviation, options.Layers.NightToNight.Milliliters(mean));
 
-    private double[] Column(RegimenMeasure measure)
-    {
-        var column = new double[members];
-        for (var draw = 0; draw < members; draw++)
-        {
-            column[draw] = table[draw * RegimenFigures.Count + (int)measure];
-        }
-
-        return column;
-    }
-
-    // Draws are the same for every regimen.
-    private double[] Spread(double[] values, Func<double, int, double> draw)
-    {
-        var repeats = DoubtDraws.PerMember(members);
-        return [.. Enumerable.Range(0, members * repeats).Select(i => draw(values[i / repeats], i))];
-    }
-
-    private static Band<T> Bands<T>(double[] values, Func<double, T> quantity, Doubt doubt)
+    private Band<T> Band<T>(OutcomeMeasure measure, Doubt holds, Func<double, T> quantity)
         where T : struct
     {
-        var sorted = values.Order().ToArray();
-        return new(At(0.5), At(0.5 * (1 - Coverage)), At(0.5 * (1 + Coverage)), Coverage, doubt);
-
-        T At(double share) => quantity(SortedArrayStatistics.Quantile(sorted, share));
+        var layers = options.Layers with { Holds = holds };
+        var doubt = new CommonDoubt(new() { Tested = options.Tested, Layers = layers }, 0);
+        var repeats = DoubtDraws.PerMember(members.Length);
+        double[] drawn = [.. Enumerable.Range(0, members.Length * repeats).Select(draw => measure.Read(doubt.Of(members[draw / repeats], draw))!.Value)];
+        var band = OutlookDraws.Band(drawn, measure.HeldOf(layers));
+        return new(quantity(band.Median), quantity(band.Low), quantity(band.High), band.Coverage, band.Doubt);
     }
 }

@@ -3,7 +3,8 @@ namespace Transport.Analysis;
 /// <summary>Asks of many regimens whether they keep their bounds over the members of an ensemble, the same for all.</summary>
 /// <remarks>
 /// <para>Nothing is lost: a regimen goes only when no outcome of the draws that are left could save it, or when one that keeps every bound beats it at the center.
-/// The draws that are hardest come first, so that what fails shows it early.</para>
+/// The draws that are hardest come first, so that what fails shows it early. What maps leave open, because it is nearer to a bound than they are exact, is simulated
+/// phase after phase with every member and decided by that.</para>
 /// <para>The order in which draws are worked on, and by how many, changes nothing: counts are whole numbers.</para>
 /// </remarks>
 internal sealed class PosteriorStage
@@ -18,12 +19,14 @@ internal sealed class PosteriorStage
     private readonly RunControl control;
     private readonly PosteriorGoals bounds;
     private readonly NonDominated order;
+    private readonly CenterSimulation center;
     private readonly bool asksPeak;
     private int[] draws;
 
     public PosteriorStage(
         Patient patient, MembraneEnsemble ensemble, RegimenGoals goals, RegimenOptions simulation, RegimenSearchOptions options, RunControl control)
     {
+        center = new(patient, ensemble.Center, goals, options, control);
         this.patient = patient;
         this.ensemble = ensemble;
         this.goals = goals;
@@ -41,6 +44,9 @@ internal sealed class PosteriorStage
 
     /// <summary>How many regimens met how many draws, in all.</summary>
     public long Runs { get; private set; }
+
+    /// <summary>How many regimens were simulated with every member, because maps left open on which side of a bound they are.</summary>
+    public int Simulated { get; private set; }
 
     /// <summary>
     /// Of some regimens those that keep every bound and that no other of those certainly beats. The rest is marked.
@@ -66,7 +72,7 @@ internal sealed class PosteriorStage
         for (var done = 0; done < Math.Min(most, Count) && open.Count > 0; done += Block)
         {
             Advance(open, Math.Min(done + Block, Count));
-            open = [.. open.Where(state => !Fails(state))];
+            open = [.. open.Where(state => !Misses(state))];
         }
 
         List<Candidate> proven = [];
@@ -76,7 +82,8 @@ internal sealed class PosteriorStage
             var byCandidate = open.ToDictionary(state => state.Candidate);
             var layer = order.Of([.. byCandidate.Keys], areExact: false).ConvertAll(candidate => byCandidate[candidate]);
             Advance(layer, Count);
-            List<Candidate> kept = [.. layer.Where(state => !Fails(state)).Select(state => state.Candidate)];
+            Settle([.. layer.Where(state => !Misses(state) && !Keeps(state))]);
+            List<Candidate> kept = [.. layer.Where(state => state.Candidate.Dropped is null).Select(state => state.Candidate)];
             proven.AddRange(kept);
             List<State> rest = [.. open.Except(layer)];
             var beaten = order.Beaten(rest.ConvertAll(state => state.Candidate), kept);
@@ -91,7 +98,16 @@ internal sealed class PosteriorStage
         return [.. proven.OrderBy(candidate => candidate.Index)];
     }
 
-    /// <summary>The measures of regimens in every draw: [regimen][draw · measures].</summary>
+    /// <summary>A regimen's day with every member, simulated phase after phase.</summary>
+    public RegimenOutcome[] Days(Regimen regimen)
+    {
+        var days = new RegimenOutcome[Count];
+        ParallelRuns.Run(Count, options.Workers, new() { Cancellation = control.Cancellation }, 0, 1, () => new RegimenWorkspace(), (workspace, member) =>
+            days[member] = workspace.Run(patient, ensemble[member], regimen, options.Plain, RunControl.None));
+        return days;
+    }
+
+    /// <summary>The measures of regimens in every draw, by maps: [regimen][draw · measures].</summary>
     public double[][] Tables(IReadOnlyList<Candidate> candidates)
     {
         var tables = candidates.Select(_ => new double[Count * RegimenFigures.Count]).ToArray();
@@ -141,17 +157,17 @@ internal sealed class PosteriorStage
         return front;
     }
 
-    // Whether a bound is missed whatever the draws that are left say.
-    private bool Fails(State state)
+    // Whether a bound is missed for certain, whatever the draws that are left say.
+    private bool Misses(State state)
     {
+        var left = Count - state.Done;
         for (var b = 0; b < bounds.Bounds.Count; b++)
         {
             var bound = bounds.Bounds[b];
-            var left = Count - state.Done;
-            var fails = bound.Probability is { } asked
-                ? state.Kept[b] + PosteriorGoals.Units(1) * left < PosteriorGoals.Units(asked) * Count - Count
-                : left == 0 && !bound.Holds(PosteriorGoals.FromUnits(state.Sums[b]) / Count);
-            if (fails)
+            var misses = bound.Probability is { } asked
+                ? state.Sums[b] + state.Errors[b] + PosteriorGoals.Units(1) * left < Asked(asked)
+                : left == 0 && bound.Gap(Mean(state.Sums[b])) > Mean(state.Errors[b]);
+            if (misses)
             {
                 state.Candidate.Dropped = DropReason.MissesBound;
                 return true;
@@ -160,6 +176,45 @@ internal sealed class PosteriorStage
 
         return false;
     }
+
+    // Whether every bound is kept for certain; all draws are done.
+    private bool Keeps(State state)
+    {
+        for (var b = 0; b < bounds.Bounds.Count; b++)
+        {
+            var bound = bounds.Bounds[b];
+            var (sum, error) = (state.Sums[b], state.Errors[b]);
+            var keeps = bound.Probability is { } asked
+                ? sum - error >= Asked(asked)
+                : bound.Holds(Mean(sum - error)) && bound.Holds(Mean(sum + error));
+            if (!keeps)
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    // Simulated with every member; then nothing is left open.
+    private void Settle(List<State> open)
+    {
+        Simulated += open.Count;
+        center.Run(open.ConvertAll(state => state.Candidate));
+        foreach (var state in open)
+        {
+            state.Candidate.IsOpen = true;
+            state.Restart();
+        }
+
+        Advance(open, Count);
+        open.ForEach(state => Misses(state));
+    }
+
+    // A unit for each draw is rounding.
+    private long Asked(double probability) => PosteriorGoals.Units(probability) * Count - Count;
+
+    private double Mean(long units) => PosteriorGoals.FromUnits(units) / Count;
 
     // One regimen is run over all draws; where it stands worst to a bound stands first, the bounds taking turns.
     private void HardestFirst(Candidate reference)
@@ -185,15 +240,14 @@ internal sealed class PosteriorStage
                 var state = group[i];
                 for (var b = 0; b < bounds.Bounds.Count; b++)
                 {
-                    var bound = bounds.Bounds[b];
-                    if (bound.Probability is null)
+                    var (bound, modelForm) = (bounds.Bounds[b], state.Candidate.ModelForm);
+                    var sum = bound.Probability is null
+                        ? PosteriorGoals.Value(bound.Measure, figures, modelForm.Shift)
+                        : bounds.Share(bound, figures, modelForm, bound.IsOfSingleDay);
+                    Interlocked.Add(ref state.Sums[b], PosteriorGoals.Units(sum));
+                    if (state.Candidate.Ring is not null && bounds.MapError(bound, figures, modelForm) is > 0 and var error)
                     {
-                        var value = PosteriorGoals.Value(bound.Measure, figures, state.Candidate.ModelForm.Shift);
-                        Interlocked.Add(ref state.Sums[b], PosteriorGoals.Units(value));
-                    }
-                    else
-                    {
-                        Interlocked.Add(ref state.Kept[b], PosteriorGoals.Units(bounds.Share(bound, figures, state.Candidate.ModelForm, bound.IsOfSingleDay)));
+                        Interlocked.Add(ref state.Errors[b], PosteriorGoals.Units(error));
                     }
                 }
             });
@@ -207,7 +261,7 @@ internal sealed class PosteriorStage
         List<CycleKind> scratch = [];
         foreach (var candidate in candidates)
         {
-            candidate.Ring = catalog.Add(candidate.Regimen, scratch);
+            candidate.Ring = candidate.IsOpen ? null : catalog.Add(candidate.Regimen, scratch);
         }
 
         catalog.Complete(options);
@@ -246,8 +300,17 @@ internal sealed class PosteriorStage
 
         public int Done { get; set; }
 
-        public long[] Kept { get; } = new long[bounds];
-
+        /// <summary>Of each bound the shares kept so far, or the figures where the expected value is asked for, in units.</summary>
         public long[] Sums { get; } = new long[bounds];
+
+        /// <summary>By how much maps can be wrong in them.</summary>
+        public long[] Errors { get; } = new long[bounds];
+
+        public void Restart()
+        {
+            Done = 0;
+            Array.Clear(Sums);
+            Array.Clear(Errors);
+        }
     }
 }

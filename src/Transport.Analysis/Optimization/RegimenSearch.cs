@@ -43,8 +43,8 @@ public static class RegimenSearch
         options ??= RegimenSearchOptions.Default;
         control ??= RunControl.None;
         ensemble = options.Layers.AtNight(ensemble);
-        var plain = options.Simulation with { Timeline = null };
-        var reader = new RegimenFigures(patient, plain, goals.Pressure);
+        var reader = new RegimenFigures(patient, options.Plain, goals.Pressure);
+        var center = new CenterSimulation(patient, ensemble.Center, goals, options, control);
         foreach (var measure in goals.Bounds.Select(bound => bound.Measure).Concat(goals.Objectives.Select(objective => objective.Measure)))
         {
             if (!reader.Has(measure))
@@ -62,7 +62,7 @@ public static class RegimenSearch
         var reference = present is null ? null : new Candidate(-1, present.OrThrow(), goals.ToBagCounter());
         var screening = Screening.Run(patient, ensemble.Center, grid, goals, options.Screening, present, options, control, 0.6);
         var judge = new CenterJudge(patient, goals);
-        Simulate([.. screening.Doubtful, .. reference is null ? [] : new[] { reference }]);
+        center.Run([.. screening.Doubtful, .. reference is null ? [] : new[] { reference }]);
         foreach (var doubtful in screening.Doubtful)
         {
             doubtful.Dropped = judge.Judge(doubtful);
@@ -74,7 +74,7 @@ public static class RegimenSearch
         control.Progress?.Report(0.9);
 
         // The last judgement is by simulated figures.
-        Simulate(sifted);
+        center.Run(sifted);
         var front = new NonDominated(goals).Of(sifted, areExact: true);
         foreach (var beaten in sifted.Except(front))
         {
@@ -89,19 +89,16 @@ public static class RegimenSearch
         {
             (unmet, var nearest) = feasible.Count > 0
                 ? NearestRegimen.OverEnsemble(feasible, stage)
-                : NearestRegimen.AtCenter(screening, screening.Doubtful, judge, goals, Simulate);
+                : NearestRegimen.AtCenter(screening, screening.Doubtful, judge, goals, center.Run);
             kept = nearest is null ? [] : [nearest];
-            Simulate(kept);
+            center.Run(kept);
         }
 
-        List<Candidate> rows = reference is null ? kept : [reference, .. kept];
-        var tables = rows.Count == 0 ? [] : stage.Tables(rows);
-        var skip = reference is null ? 0 : 1;
         var list = kept
             .Select((candidate, i) => Option(
-                tables[i + skip], candidate, OptionWords.Why(i > 0 ? kept[i - 1] : null, candidate, i + 1 < kept.Count ? kept[i + 1] : null)))
+                candidate, OptionWords.Why(i > 0 ? kept[i - 1] : null, candidate, i + 1 < kept.Count ? kept[i + 1] : null)))
             .ToImmutableArray();
-        var first = reference is null ? null : Option(tables[0], reference, "The present regimen, as it was given.");
+        var first = reference is null ? null : Option(reference, "The present regimen, as it was given.");
         control.Progress?.Report(1);
         return new()
         {
@@ -118,20 +115,20 @@ public static class RegimenSearch
             Findings = FrontFindings(patient, goals, reference, list, unmet, options.Layers),
         };
 
-        void Simulate(IReadOnlyList<Candidate> candidates)
+        RegimenOption Option(Candidate candidate, string why)
         {
-            List<Candidate> missing = [.. candidates.Where(candidate => !candidate.IsExact)];
-            ParallelRuns.Run(missing.Count, options.Workers, new() { Cancellation = control.Cancellation }, 0, 1, () => new RegimenWorkspace(), (workspace, i) =>
-                missing[i].Take(workspace.Run(patient, ensemble.Center, missing[i].Regimen, plain, RunControl.None), reader, options));
-        }
+            var days = stage.Days(candidate.Regimen);
+            var table = new double[days.Length * RegimenFigures.Count];
+            for (var member = 0; member < days.Length; member++)
+            {
+                var figures = table.AsSpan(member * RegimenFigures.Count, RegimenFigures.Count);
+                candidate.Figures.CopyTo(figures);
+                reader.Read(days[member], figures);
+            }
 
-        RegimenOption Option(double[] table, Candidate candidate, string why)
-        {
-            var bands = new EnsembleBands(table, candidate.ModelForm, options.Layers);
+            var bands = new EnsembleBands(days, table, candidate.ModelForm, options);
             var probability = bands.ProbabilityOfDay(goals.Fluid);
-            var outcome = options.Simulation.Timeline is null && candidate.Outcome is { } known
-                ? known
-                : RegimenSimulation.Run(patient, ensemble.Center, candidate.Regimen, options.Simulation);
+            var outcome = RegimenSimulation.Run(patient, ensemble.Center, candidate.Regimen, options.Simulation);
             return new()
             {
                 Regimen = candidate.Regimen,
@@ -144,7 +141,7 @@ public static class RegimenSearch
                 UltrafiltrationOfOneDay = bands.UltrafiltrationOfOneDay,
                 UreaDose = bands.UreaDose,
                 GlucoseAbsorbed = bands.Glucose,
-                SodiumRemoved = bands.Sodium(options.Simulation.Sodium),
+                SodiumRemoved = bands.Sodium,
                 Answers = [.. stage.Answers(candidate, table)],
                 StrongestExchanges = candidate.Strongest,
                 Why = why,

@@ -6,8 +6,11 @@ public sealed record RegimenSearchOptions
     /// <summary>How regimens are simulated; within the search 1e-5 is careful enough (0.01 mL a day).</summary>
     public RegimenOptions Simulation { get; init; } = new() { Integration = new() { RelativeTolerance = 1e-5 } };
 
+    /// <summary>The same without a timeline.</summary>
+    internal RegimenOptions Plain => Simulation with { Timeline = null };
+
     /// <summary>How exchanges that regimens share are simulated: at 1e-4 a day's ultrafiltration is within 1 mL and 0.1 % (measured). With a body, maps do not hold.</summary>
-    internal RegimenOptions Screening => Simulation with { Timeline = null, Integration = new() { RelativeTolerance = Math.Max(1e-4, Simulation.Integration.RelativeTolerance) } };
+    internal RegimenOptions Screening => Plain with { Integration = new() { RelativeTolerance = Math.Max(1e-4, Simulation.Integration.RelativeTolerance) } };
 
     /// <summary>The strength that the patient's test used; the ultrafiltration of others holds the model's discrepancy. Null: there was no test.</summary>
     public DialysisSolution? Tested { get; init; }

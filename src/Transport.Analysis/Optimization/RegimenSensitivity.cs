@@ -138,9 +138,10 @@ public static class RegimenSensitivity
         control.Cancellation.ThrowIfCancellationRequested();
         var isPossible = regimen.Findings.All(finding => finding.Severity != Severity.Error);
         var then = new Candidate(0, isPossible ? regimen : chosen);
-        if (isPossible)
+        var outcome = isPossible ? RegimenSimulation.Run(patient, membrane, regimen, options.Simulation) : null;
+        if (outcome is not null)
         {
-            then.Take(RegimenSimulation.Run(patient, membrane, regimen, options.Simulation), new(patient, options.Simulation, goals.Pressure), options);
+            then.Take(outcome, new(patient, options.Simulation, goals.Pressure), options);
         }
 
         var meets = isPossible && new CenterJudge(patient, goals).Judge(then) is null;
@@ -148,7 +149,7 @@ public static class RegimenSensitivity
         var front = RegimenSearch.Run(
             patient, MembraneEnsemble.Of(membrane), goals with { Bounds = [] }, nights, null, options with { Simulation = options.Simulation with { Timeline = null }, Layers = options.Layers with { Holds = options.Layers.OfDwells } }, control);
         var wouldBe = front.NothingMeets is null && front.Options.Length > 0 ? front.Options[0].Regimen : null;
-        return new(what, then.Outcome, meets, wouldBe, Words(what, then, isPossible, meets, wouldBe, goals));
+        return new(what, outcome, meets, wouldBe, Words(what, then, isPossible, meets, wouldBe, goals));
     }
 
     private static Patient Left(Patient patient, double share) => patient with

@@ -6,7 +6,7 @@ internal sealed class RingWorker
     private const int MostExchanges = 80;
 
     private readonly Patient patient;
-    private readonly RegimenOptions options;
+    private readonly RegimenOptions simulation;
     private readonly RegimenSearchOptions search;
     private readonly bool seesPeak;
     private readonly RegimenFigures figures;
@@ -21,8 +21,8 @@ internal sealed class RingWorker
     public RingWorker(Patient patient, RegimenCatalog catalog, RegimenOptions options, RegimenSearchOptions search, CavityPressure pressure, bool seesPeak)
     {
         this.patient = patient;
-        this.options = options;
         this.search = search;
+        simulation = search.Plain;
         this.seesPeak = seesPeak;
         figures = new(patient, options, pressure);
         catalogs = [.. catalog.All.Select(rings => (rings, rings.ToLibrary(seesPeak)))];
@@ -83,7 +83,7 @@ internal sealed class RingWorker
 
     private RegimenOutcome Simulate(Regimen regimen, Span<double> into)
     {
-        var outcome = workspace.Run(patient, membrane, regimen, options, RunControl.None);
+        var outcome = workspace.Run(patient, membrane, regimen, simulation, RunControl.None);
         figures.Read(outcome, into);
         return outcome;
     }
