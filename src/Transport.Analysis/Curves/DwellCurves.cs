@@ -18,11 +18,11 @@ public static class DwellCurves
     /// <param name="control">Watches and stops.</param>
     /// <remarks>
     /// A curve of icodextrin is not of this patient: no test with glucose tells of it. It is drawn over as many membranes of a population of the
-    /// patient's size (<see cref="PopulationPrior"/>), meeting the patient's plasma, and says so (<see cref="DwellCurve.IsOfPopulation"/>).
+    /// patient's size (<see cref="PopulationPrior"/>), meeting the patient's plasma, and says so (<see cref="DwellCurve.IsOfPopulation"/>). Where a cavity runs empty, its curve stays where it was then.
     /// </remarks>
     /// <exception cref="ArgumentException">A solution is neither a glucose nor an icodextrin solution.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The fill is not positive.</exception>
-    /// <exception cref="IntegrationException">A dwell could not be integrated.</exception>
+    /// <exception cref="IntegrationException">A dwell could not be integrated, for another reason than that the cavity ran empty.</exception>
     /// <exception cref="OperationCanceledException">The run was stopped.</exception>
     public static IReadOnlyList<DwellCurve> Run(
         Patient patient, MembraneEnsemble ensemble, DwellCurveOptions? options = null, RunControl? control = null)
@@ -61,13 +61,7 @@ public static class DwellCurves
             minutes.Select(TimeSpan.FromMinutes),
             new() { Integration = new() { RelativeTolerance = 1e-6 } },
             new() { Cancellation = control.Cancellation });
-        if (samples.Failures is [var failure, ..])
-        {
-            // Alone it fails as it did beside the others, and says how far it came.
-            DwellSimulation.Run(patient, ensemble[failure.Index], dwell);
-            throw new InvalidOperationException(failure.Finding.Message);
-        }
-
+        var emptied = samples.Failures.ToDictionary(failure => failure.Index, failure => UntilEmpty(patient, ensemble[failure.Index], dwell));
         var repeats = DoubtDraws.PerMember(ensemble.Count);
         var ultrafiltration = Columns(repeats);
         var sodium = Columns();
@@ -84,7 +78,7 @@ public static class DwellCurves
             for (var t = 0; t < minutes.Length; t++)
             {
                 var time = TimeSpan.FromMinutes(minutes[t]);
-                var mean = discrepancy.Gain * (Milliliters(t, i) - Milliliters(0, i)) + shift * discrepancy.GrowthAt(time);
+                var mean = discrepancy.Gain * Net(t, i) + shift * discrepancy.GrowthAt(time);
                 ultrafiltration[t][draw] = mean + night * NightVariation.GrowthAt(time) * variation.Milliliters(mean);
             }
         }
@@ -93,10 +87,11 @@ public static class DwellCurves
         {
             for (var t = 0; t < minutes.Length; t++)
             {
-                sodium[t][i] = (Micromoles(Solutes.Sodium, t, i) - Micromoles(Solutes.Sodium, 0, i)) / 1000;
-                glucose[t][i] =
-                    (Micromoles(Solutes.Glucose, 0, i) - Micromoles(Solutes.Glucose, t, i)) / 1e6 * Solutes.Glucose.MolarMassGramsPerMole;
-                polymer[t][i] = samples.PolymerGrams(0, i) - samples.PolymerGrams(t, i);
+                (sodium[t][i], glucose[t][i], polymer[t][i]) = emptied.TryGetValue(i, out var course)
+                    ? (course.RemovedAt(Solutes.Sodium, Open(t, course)).Millimoles, course.GlucoseAbsorbedAt(Open(t, course)).Grams, course.PolymerAbsorbedAt(Open(t, course)).Grams)
+                    : ((Micromoles(Solutes.Sodium, t, i) - Micromoles(Solutes.Sodium, 0, i)) / 1000,
+                        (Micromoles(Solutes.Glucose, 0, i) - Micromoles(Solutes.Glucose, t, i)) / 1e6 * Solutes.Glucose.MolarMassGramsPerMole,
+                        samples.PolymerGrams(0, i) - samples.PolymerGrams(t, i));
             }
         }
 
@@ -119,12 +114,37 @@ public static class DwellCurves
             ReturnToZero = BackAtZero(minutes, net.Median),
         };
 
-        double Milliliters(int t, int member) => samples.VolumesMilliliters(t)[member];
+        double Net(int t, int member) => emptied.TryGetValue(member, out var course)
+            ? course.NetUltrafiltrationAt(Open(t, course)).Milliliters
+            : samples.VolumesMilliliters(t)[member] - samples.VolumesMilliliters(0)[member];
+
+        // As long as there is something in it.
+        TimeSpan Open(int t, DwellCourse course) => TimeSpan.FromMinutes(Math.Min(minutes[t], course.Dwell.Duration.TotalMinutes));
 
         double Micromoles(Solute solute, int t, int member) =>
-            samples.ConcentrationsMillimolesPerLiter(solute, t)[member] * Milliliters(t, member);
+            samples.ConcentrationsMillimolesPerLiter(solute, t)[member] * samples.VolumesMilliliters(t)[member];
 
         double[][] Columns(int perMember = 1) => [.. minutes.Select(_ => new double[ensemble.Count * perMember])];
+    }
+
+    // A cavity that runs empty holds next to nothing a minute before, and nothing crosses its membrane afterwards.
+    private static DwellCourse UntilEmpty(Patient patient, ThreePoreMembrane membrane, Dwell dwell)
+    {
+        try
+        {
+            return DwellSimulation.Run(patient, membrane, dwell);
+        }
+        catch (IntegrationException stopped) when (stopped.Time > TimeSpan.FromMinutes(StepMinutes))
+        {
+            var end = stopped.Time - TimeSpan.FromMinutes(1);
+            var course = DwellSimulation.Run(patient, membrane, dwell with { Duration = end });
+            if (course.VolumeAt(end) > dwell.Fill * 0.05)
+            {
+                throw;
+            }
+
+            return course;
+        }
     }
 
     private static Dwell DwellOf(Patient patient, DialysisSolution solution, Volume fill, TimeSpan duration) =>

@@ -72,7 +72,7 @@ public static class CourseCharts
         }
     }
 
-    /// <summary>Dwells that differ in one thing: each quantity in a panel, each dwell a line, told apart by lightness and pattern in the order given.</summary>
+    /// <summary>Dwells that differ in one thing: each quantity in a panel, each dwell a line, told apart by lightness and pattern in the order given, unless a dwell states its own pattern.</summary>
     /// <param name="title">What is compared; not empty.</param>
     /// <param name="caption">What the reader must know; may be empty.</param>
     /// <param name="courses">1 to 4; each is drawn to its own end.</param>
@@ -100,7 +100,7 @@ public static class CourseCharts
                         .. courses.Select((named, i) => Curve(named.Name, named.Course, t => quantity.Read(named.Course, t), intervals: 48) with
                         {
                             Tone = ComparedTones[i],
-                            Pattern = ComparedPatterns[i],
+                            Pattern = named.Pattern ?? ComparedPatterns[i],
                         }),
                     ],
                 }),

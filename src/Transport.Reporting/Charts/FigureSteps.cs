@@ -13,13 +13,13 @@ public sealed record FigureSteps
     /// <summary>A knob and its positions, in order.</summary>
     /// <param name="knob">What is turned, such as "fill volume"; not empty.</param>
     /// <param name="start">Which step is seen first, from zero.</param>
-    /// <param name="steps">2 to 12, their figures with equal numbers of panels.</param>
-    /// <exception cref="ArgumentException">No name, fewer than 2 or more than 12 steps, no such first step, or figures that differ in their panels.</exception>
+    /// <param name="steps">1 to 12 (one has nothing to turn to, and is shown as it is), their figures with equal numbers of panels.</param>
+    /// <exception cref="ArgumentException">No name, no or more than 12 steps, no such first step, or figures that differ in their panels.</exception>
     public FigureSteps(string knob, int start, params IReadOnlyList<FigureStep> steps)
     {
         ArgumentNullException.ThrowIfNull(steps);
         Knob = ChartChecks.Text(knob, "The name of a knob");
-        if (steps.Count is < 2 or > 12) throw new ArgumentException(FormattableString.Invariant($"The knob \"{knob}\" has {steps.Count} positions; expected 2 to 12."));
+        if (steps.Count is 0 or > 12) throw new ArgumentException(FormattableString.Invariant($"The knob \"{knob}\" has {steps.Count} positions; expected 1 to 12."));
         if (start < 0 || start >= steps.Count) throw new ArgumentException(FormattableString.Invariant($"The knob \"{knob}\" starts at position {start} of 0 to {steps.Count - 1}."));
         var panels = steps[0].Figure.Panels.Count;
         if (steps.Any(step => step.Figure.Panels.Count != panels)) throw new ArgumentException($"The figures of the knob \"{knob}\" differ in their number of panels.");
@@ -39,7 +39,7 @@ public sealed record FigureSteps
     /// <summary>A knob over numbers.</summary>
     /// <param name="knob">What is turned.</param>
     /// <param name="unit">Its unit as printed; empty for a dimensionless number.</param>
-    /// <param name="values">2 to 12 positions, in order.</param>
+    /// <param name="values">1 to 12 positions, in order.</param>
     /// <param name="start">The value seen first; one of <paramref name="values"/>.</param>
     /// <param name="draw">The figure at a value.</param>
     /// <exception cref="ArgumentException">As of the constructor, or <paramref name="start"/> is none of the values.</exception>

@@ -103,8 +103,8 @@ public static partial class RegimenCharts
     }
 
     /// <summary>The same behind a knob: whichever option is turned to is picked out and shows its day. It turns without a script.</summary>
-    /// <param name="front">Two options or more, searched for with a timeline; of more than twelve the first twelve.</param>
-    /// <exception cref="ArgumentException">Fewer than two options, or no timeline.</exception>
+    /// <param name="front">At least one option, searched for with a timeline; of more than twelve the first twelve.</param>
+    /// <exception cref="ArgumentException">No option, or no timeline.</exception>
     public static FigureSteps Options(RegimenFront front)
     {
         ArgumentNullException.ThrowIfNull(front);

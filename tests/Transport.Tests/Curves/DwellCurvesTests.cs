@@ -32,6 +32,27 @@ public sealed class DwellCurvesTests
     }
 
     [Fact]
+    public void A_cavity_that_runs_empty_stays_empty_and_its_curve_ends_in_a_line()
+    {
+        // 3 mL/min lost from 1 L of the weakest bag: gone within a day (by a single dwell, which says when). The curve must not fail for one such member.
+        var leaky = Average with { LymphaticRemoval = FlowRate.FromMillilitersPerMinute(3) };
+        var fill = Volume.FromLiters(1);
+        var residual = ResidualFluid.Used(ObservedExchange.TypicalResidual(Person), Person.Plasma);
+        var stopped = Assert.Throws<IntegrationException>(() => DwellSimulation.Run(Person, leaky, new(DialysisSolution.Glucose136, fill, TimeSpan.FromHours(24), residual)));
+        var curve = Assert.Single(DwellCurves.Run(Person, MembraneEnsemble.Of(leaky), new()
+        {
+            Solutions = [DialysisSolution.Glucose136], Fill = fill, Longest = TimeSpan.FromHours(24), Layers = DoubtLayers.ParametersAlone,
+        }));
+
+        // All that was in it: the fill and what was left before, to the few mL that a last minute takes.
+        Assert.Equal(-(fill + residual.Volume).Milliliters, curve.NetUltrafiltration.Median[^1], 10.0);
+        var after = Enumerable.Range(0, curve.Minutes.Length).Where(i => curve.Minutes[i] >= stopped.Time.TotalMinutes).ToArray();
+        Assert.NotEmpty(after);
+        Assert.All(after, i => Assert.Equal(curve.NetUltrafiltration.Median[^1], curve.NetUltrafiltration.Median[i]));
+        Assert.True(curve.Minutes.Zip(curve.GlucoseAbsorbed.Median).All(at => at.Second is >= 0 and < 20)); // a litre of 1.36 % holds 13.6 g
+    }
+
+    [Fact]
     public void Only_the_tested_strength_is_called_tested_and_only_the_others_hold_the_models_doubt()
     {
         Assert.Equal([false, true, false], Curves.Select(curve => curve.IsTested));
