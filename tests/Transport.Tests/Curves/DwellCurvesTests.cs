@@ -41,7 +41,10 @@ public sealed class DwellCurvesTests
         var stopped = Assert.Throws<IntegrationException>(() => DwellSimulation.Run(Person, leaky, new(DialysisSolution.Glucose136, fill, TimeSpan.FromHours(24), residual)));
         var curve = Assert.Single(DwellCurves.Run(Person, MembraneEnsemble.Of(leaky), new()
         {
-            Solutions = [DialysisSolution.Glucose136], Fill = fill, Longest = TimeSpan.FromHours(24), Layers = DoubtLayers.ParametersAlone,
+            Solutions = [DialysisSolution.Glucose136],
+            Fill = fill,
+            Longest = TimeSpan.FromHours(24),
+            Layers = DoubtLayers.ParametersAlone,
         }));
 
         // All that was in it: the fill and what was left before, to the few mL that a last minute takes.
