@@ -1,4 +1,3 @@
-using MathNet.Numerics.Distributions;
 using MathNet.Numerics.Statistics;
 
 namespace Transport.Analysis;
@@ -18,42 +17,45 @@ internal sealed class ComparisonRun
         this.fit = fit;
         var problem = fit.Fit.Estimation;
         var pointwise = new PointwiseDraws(problem, options.Sampling.Integration);
-        var heights = pointwise.LogHeights();
-        LogLikelihood = pointwise.LogHeight() - 0.5 * fit.Fit.Optimum.Residuals.Take(heights.Count).Sum(residual => residual * residual);
+        var data = pointwise.Data;
+        LogLikelihood = pointwise.LogHeight - 0.5 * fit.Fit.Optimum.Residuals.Take(data.Count).Sum(residual => residual * residual);
         var chains = MembraneSampling.Chains(problem, fit.Fit.Optimum, options.Sampling, control);
         var diagnostics = chains.Diagnostics();
         var count = Math.Min(options.Draws, ILogDensity.Lanes * chains.Count);
-        var (predicted, given) = pointwise.Run(count, (draw, j) => chains.Even(draw, j, count), control);
-        var leftOut = new double[heights.Count];
-        var tails = new double[heights.Count];
+        var (predicted, given) = pointwise.Run(count, (draw, j) => chains.Even(draw, j, count), options.Sampling.Seed, control);
+        var leftOut = new LeftOutDatum[data.Count];
         largestShape = double.NegativeInfinity;
-        for (var i = 0; i < heights.Count; i++)
+        for (var i = 0; i < data.Count; i++)
         {
-            var density = PointwiseDensity.Of(LogDensities(given[i], heights[i]));
+            var density = PointwiseDensity.Of(Array.ConvertAll(given[i], one => one.LogDensity), Array.ConvertAll(given[i], one => one.LogWeight));
             atDraws += density.AtDraws;
             waic += density.WidelyApplicable;
             largestShape = Math.Max(largestShape, density.Weights.Shape);
-            if (density.IsReliable)
+
+            // A mean of nights halves what a test leaves open: too much for weights, and there are few.
+            if (density.IsReliable && data[i].Exchange is not null)
             {
-                leftOut[i] = density.LeftOut;
-                tails[i] = TwoSided(given[i].Zip(density.Weights.LogWeights, (residual, weight) => Math.Exp(weight) * Below(residual)).Sum());
+                leftOut[i] = LeftOutDatum.Of(data[i], given[i], density.Weights.LogWeights);
             }
             else
             {
                 drawnAnew++;
-                var anew = DrawnWithout(pointwise.Observations[i], pointwise, count, options, control)[i];
-                leftOut[i] = ParetoSmoothing.LogMean(LogDensities(anew, heights[i]));
-                tails[i] = TwoSided(anew.Average(Below));
+                var anew = DrawnWithout(data[i], count, options, control)[i];
+                leftOut[i] = LeftOutDatum.Of(data[i], anew, Enumerable.Repeat(-Math.Log(count), count).ToArray());
             }
         }
 
-        LeftOut = leftOut;
-        checks = new ReplicatedData(problem, pointwise.Observations, predicted, options.Sampling.Seed).Checks([.. tails.Zip(leftOut)]);
-        Findings = [.. diagnostics.All(one => one.IsConverged) ? [] : (Finding[])
+        LeftOut = [.. leftOut.Select(datum => datum.LogDensity)];
+        checks = new ReplicatedData(problem, pointwise, predicted, options.Sampling.Seed).Checks(leftOut);
+        Findings =
         [
-            new(Severity.Warning, "posterior-not-converged", FormattableString.Invariant(
-                $"The four chains of \"{fit.Name}\" do not tell one story yet: R-hat {diagnostics.Max(one => one.RHat):0.000}, {diagnostics.Min(one => Math.Min(one.BulkEffectiveDraws, one.TailEffectiveDraws)):0} effective draws; expected under 1.01 and at least 400. Draw more.")),
-        ]];
+            .. diagnostics.All(one => one.IsConverged) ? [] : (Finding[])
+            [
+                new(Severity.Warning, "posterior-not-converged", FormattableString.Invariant(
+                    $"The four chains of \"{fit.Name}\" do not tell one story yet: R-hat {diagnostics.Max(one => one.RHat):0.000}, {diagnostics.Min(one => Math.Min(one.BulkEffectiveDraws, one.TailEffectiveDraws)):0} effective draws; expected under 1.01 and at least 400. Draw more.")),
+            ],
+            .. problem.Nights?.OffSimulation(chains) is { } off ? [off] : Array.Empty<Finding>(),
+        ];
     }
 
     /// <summary>Of each datum: ln p(y | all others).</summary>
@@ -109,36 +111,50 @@ internal sealed class ComparisonRun
         var squares = new FitProblem(problem, MembraneFitOptions.Default.Integration);
         var (data, parameters) = (squares.RowCount, problem.Dimension);
         if (data - parameters - 1 <= 0
-            || LeastSquares.Run(squares, [fit.Fit.Optimum.Coordinates]) is not { IsConverged: true } optimum)
+            || LeastSquares.Run(squares, [fit.Fit.Optimum.Coordinates]) is not { IsConverged: true } optimum
+            || problem.Nights?.IsOff(optimum.Coordinates) == true)
         {
             return (null, null);
         }
 
-        var likelihood = new PointwiseDraws(problem, MembraneFitOptions.Default.Integration).LogHeight()
+        var likelihood = new PointwiseDraws(problem, MembraneFitOptions.Default.Integration).LogHeight
             - 0.5 * (problem.Exchanges.Count * Math.Log(2 * Math.PI) + optimum.Deviance);
         return (likelihood, CorrectedAkaike(likelihood, parameters, data));
     }
 
-    private double[][] DrawnWithout((int Exchange, Observation Observation) datum, PointwiseDraws pointwise, int count, ModelComparisonOptions options, RunControl control)
+    // As if it had never been observed: fitted and drawn from the others alone. Of nights the expected means are made anew around that optimum.
+    private DatumGiven[][] DrawnWithout(ComparedDatum datum, int count, ModelComparisonOptions options, RunControl control)
     {
-        var problem = fit.Fit.Estimation with
+        var whole = fit.Fit.Estimation;
+        var problem = whole with
         {
             Exchanges =
             [
-                .. fit.Fit.Exchanges.Select((exchange, e) => e != datum.Exchange
+                .. whole.Exchanges.Select((exchange, e) => e != datum.Exchange
                     ? exchange
                     : exchange with { Observations = [.. exchange.Observations.Where(observation => !ReferenceEquals(observation, datum.Observation))] }),
             ],
+            Nights = null,
         };
-        var optimum = LeastSquares.Run(new FitProblem(problem, MembraneFitOptions.Default.Integration), [fit.Fit.Optimum.Coordinates], control: control);
+        var nights = whole.Nights?.Nights;
+        NightMean[] left = [.. nights?.Means.Where(mean => !ReferenceEquals(mean.Observation, datum.Observation)) ?? []];
+        LeastSquaresResult optimum;
+        if (left.Length > 0)
+        {
+            var again = MembraneFit.Again((ThreePoreProblem)problem, nights! with { Means = left }, control);
+            (problem, optimum) = (again.Problem, again.Optimum);
+        }
+        else
+        {
+            optimum = LeastSquares.Run(new FitProblem(problem, MembraneFitOptions.Default.Integration), [fit.Fit.Optimum.Coordinates], control: control);
+        }
+
+        if (nights is not null)
+        {
+            whole = whole with { Nights = NightSurface.Around(nights, ((ThreePoreProblem)problem).Membrane, optimum.Coordinates, optimum.Covariance()) };
+        }
+
         var chains = MembraneSampling.Chains(problem, optimum, options.Sampling, control);
-        return pointwise.Run(count, (draw, j) => chains.Even(draw, j, count), control).Given;
+        return new PointwiseDraws(whole, options.Sampling.Integration).Run(count, (draw, j) => chains.Even(draw, j, count), options.Sampling.Seed, control).Given;
     }
-
-    private static double[] LogDensities(double[] residuals, double height) => Array.ConvertAll(residuals, residual => height - 0.5 * residual * residual);
-
-    // Probability that a replicated datum is at most the observed: residuals are predicted − observed.
-    private static double Below(double residual) => Normal.CDF(0, 1, -residual);
-
-    private static double TwoSided(double below) => Math.Min(1, 2 * Math.Min(below, 1 - below));
 }

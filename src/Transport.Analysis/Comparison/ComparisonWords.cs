@@ -53,20 +53,27 @@ internal static class ComparisonWords
         if (models.Where(model => model.CorrectedAkaike is null).ToArray() is { Length: > 0 } without)
         {
             yield return new(Severity.Note, "comparison-aicc-undefined", FormattableString.Invariant(
-                $"AICc is not defined for {Listed(without, "and")}: {data} data and {string.Join(", ", without.Select(model => model.ParameterCount).Distinct())} parameters that they alone would have to tell. Read the comparison by leaving one out, where the prior counts."));
+                $"AICc is not defined for {Listed(without, "and")}: {data} data and {string.Join(" or ", without.Select(model => model.ParameterCount).Distinct().Order())} parameters that they alone would have to tell. Read the comparison by leaving one out, where the prior counts."));
         }
     }
 
     public static IEnumerable<Finding> Against(ComparedModel model) => model.Checks
-        .Where(check => (check.LeftOutTailProbability ?? check.TailProbability) < ModelComparison.SmallTail)
+        .Where(check => check.JudgedTailProbability < ModelComparison.SmallTail)
         .Select(check => new Finding(Severity.Warning, "comparison-datum-against-model", string.Create(CultureInfo.InvariantCulture,
-            $"{char.ToUpperInvariant(check.Name[0])}{check.Name[1..]} speaks against {model.Name}: observed {check.Observed:G3}{Space(check.Unit)}, replicated {check.Replicated.Low:G3} to {check.Replicated.High:G3}{Space(check.Unit)}; {Tail(check.LeftOutTailProbability ?? check.TailProbability)}. One of a hundred does so by chance: check the datum before the model.")));
+            $"{char.ToUpperInvariant(check.Name[0])}{check.Name[1..]} speaks against {model.Name}: observed {Number(check, check.Observed)}{Space(check.Unit)}, {(check.LeftOut is null ? "replicated" : "predicted from all others")} {Number(check, check.Judged.Low)} to {Number(check, check.Judged.High)}{Space(check.Unit)} in 90 %; {Tail(check.JudgedTailProbability)}. One of a hundred does so by chance: check the datum before the model.")));
 
-    /// <summary>"D/P sodium at 60 min".</summary>
-    public static string Words(this Observation observation) => string.Create(CultureInfo.InvariantCulture,
-        $"{observation.Quantity.Name().Replace(", mL", "", StringComparison.Ordinal)} at {observation.Time.TotalMinutes:0} min");
+    /// <summary>"D/P sodium at 60 min", "mean initial drain".</summary>
+    public static string Words(this Observation observation)
+    {
+        var name = observation.Quantity.Name().Replace(", mL", "", StringComparison.Ordinal);
+        return observation.Quantity.IsOfNights() ? name : string.Create(CultureInfo.InvariantCulture, $"{name} at {observation.Time.TotalMinutes:0} min");
+    }
 
-    public static string Unit(this ObservedQuantity quantity) => quantity == ObservedQuantity.NetUltrafiltrationMilliliters ? "mL" : "";
+    public static string Unit(this ObservedQuantity quantity) => quantity == ObservedQuantity.NetUltrafiltrationMilliliters || quantity.IsOfNights() ? "mL" : "";
+
+    // Three digits, and as text a minus that is one.
+    private static string Number(PredictiveCheck check, double value) =>
+        value.ToString(check.Unit.Length == 0 ? "0.000" : check.Unit == "mL" ? "0" : "0.0", CultureInfo.InvariantCulture).Replace('-', '−');
 
     private static string Space(string unit) => unit.Length == 0 ? "" : " " + unit;
 

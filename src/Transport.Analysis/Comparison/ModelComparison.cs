@@ -35,7 +35,7 @@ public sealed class ModelComparison
     /// <param name="options">How many draws.</param>
     /// <param name="control">Watches and stops.</param>
     /// <exception cref="ArgumentException">
-    /// Fewer than two, two of one name, fits of different data or of nights, one with heavy-tailed errors or without its prior, or one that found no optimum.
+    /// Fewer than two, two of one name, fits of different data (nights count, which one barrier cannot be asked for), one without its prior, or one that found no optimum.
     /// </exception>
     /// <exception cref="OperationCanceledException">The run was stopped.</exception>
     public static ModelComparison Run(IReadOnlyList<NamedFit> fits, ModelComparisonOptions? options = null, RunControl? control = null)
@@ -66,11 +66,9 @@ public sealed class ModelComparison
         var data = Data(fits[0].Fit);
         foreach (var (name, fit) in fits)
         {
-            var reason = fit.Estimation.Nights is not null ? "holds nights, which only pores can be asked for"
-                : fit.Estimation.StudentDegreesOfFreedom is not null ? "has heavy-tailed errors, and expected are Gaussian ones"
-                : !fit.Estimation.UsesPrior ? "does not use its prior, and a prediction needs one"
+            var reason = !fit.Estimation.UsesPrior ? "does not use its prior, and a prediction needs one"
                 : fit.Status is FitStatus.IterationLimit || !fit.Optimum.IsConverged ? "found no optimum"
-                : !data.SequenceEqual(Data(fit)) ? $"is of other data than \"{fits[0].Name}\""
+                : !data.SequenceEqual(Data(fit)) ? $"is of other data than \"{fits[0].Name}\"; nights count, and only pores can be asked for them"
                 : null;
             if (reason is not null)
             {
@@ -78,7 +76,8 @@ public sealed class ModelComparison
             }
         }
 
-        static IEnumerable<(int, Observation)> Data(FittedModel fit) =>
-            fit.Exchanges.SelectMany((exchange, e) => exchange.Observations.Where(observation => observation.IsFitted).Select(observation => (e, observation)));
+        static IEnumerable<(int, Observation)> Data(FittedModel fit) => fit.Exchanges
+            .SelectMany((exchange, e) => exchange.Observations.Where(observation => observation.IsFitted).Select(observation => (e, observation)))
+            .Concat(fit.Estimation.Nights?.Nights.Means.Select(mean => (-1, mean.Observation)) ?? []);
     }
 }

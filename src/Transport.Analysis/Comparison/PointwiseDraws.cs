@@ -1,11 +1,8 @@
+using MathNet.Numerics.Random;
+
 namespace Transport.Analysis;
 
 /// <summary>What draws from a posterior say of each fitted observation.</summary>
-/// <remarks>
-/// Samples of one ratio share an error, so an observation is judged given the others of its quantity: with e the residuals (predicted − observed, logarithms to the
-/// scale of the observation for ratios), C their covariance and g = C⁻¹e, it is Gaussian with residual gᵢ/(C⁻¹)ᵢᵢ and variance 1/(C⁻¹)ᵢᵢ (Bürkner, Gabry and Vehtari,
-/// Comput Stat 2021;36:1243; formulas read in the documentation of the R package loo).
-/// </remarks>
 internal sealed class PointwiseDraws
 {
     private readonly ExchangeModel<Real>[] models;
@@ -15,22 +12,40 @@ internal sealed class PointwiseDraws
     {
         this.problem = problem;
         models = [.. problem.Exchanges.Select(exchange => new ExchangeModel<Real>(exchange, problem.Model, integration))];
-        Observations = [.. models.SelectMany((model, e) => model.Groups.SelectMany(group => group.Observations.Select(observation => (e, observation))))];
+        Groups = [.. models.SelectMany(model => model.Groups).Select(group => Of(group.Whitening)), .. problem.Nights is { } nights ? [Of(nights.Whitening)] : Array.Empty<JointErrors>()];
+        Data =
+        [
+            .. models.SelectMany((model, e) => model.Groups.SelectMany(group => group.Observations.Select(observation => new ComparedDatum(
+                e, observation, models.Length == 1 ? observation.Words() : FormattableString.Invariant($"{observation.Words()}, exchange {e + 1}"))))),
+            .. problem.Nights?.Nights.Means.Select((mean, i) => new ComparedDatum(null, mean.Observation, FormattableString.Invariant(
+                $"{mean.Observation.Words()} ({mean.Nights} nights{(problem.Nights.Nights.Means.Select(other => other.Regimen).Distinct().Count() > 1 ? FormattableString.Invariant($", mean {i + 1}") : "")})"))) ?? [],
+        ];
+
+        JointErrors Of(double[,] whitening) => new(whitening, problem.StudentDegreesOfFreedom);
     }
 
-    /// <summary>The fitted observations and their exchanges, in the order of the rows.</summary>
-    public IReadOnlyList<(int Exchange, Observation Observation)> Observations { get; }
+    /// <summary>The fitted observations, in the order of the rows: those of the exchanges, then the means of nights.</summary>
+    public IReadOnlyList<ComparedDatum> Data { get; }
 
-    /// <summary>Of each draw and observation: the prediction, and the residual given the other observations, in its own standard deviations.</summary>
+    /// <summary>The errors of those that go together, in the same order.</summary>
+    public IReadOnlyList<JointErrors> Groups { get; }
+
+    /// <summary>Logarithm of the density of all observations where every residual is zero.</summary>
+    public double LogHeight => Groups.Sum(group => group.LogHeight);
+
+    /// <summary>Of each observation and draw: the prediction, and what it says of the observation given the others.</summary>
     /// <param name="count">How many draws.</param>
     /// <param name="point">A draw's coordinate.</param>
+    /// <param name="seed">Seed of the observations measured again.</param>
     /// <param name="control">Stops the run.</param>
-    public (double[][] Predicted, double[][] Given) Run(int count, Func<int, int, double> point, RunControl control)
+    public (double[][] Predicted, DatumGiven[][] Given) Run(int count, Func<int, int, double> point, int seed, RunControl control)
     {
-        double[][] predicted = [.. Observations.Select(_ => new double[count])];
-        double[][] given = [.. Observations.Select(_ => new double[count])];
+        double[][] predicted = [.. Data.Select(_ => new double[count])];
+        DatumGiven[][] given = [.. Data.Select(_ => new DatumGiven[count])];
+        var random = new MersenneTwister(seed);
         var at = new Real[problem.Dimension];
-        var whitened = new Real[Observations.Count];
+        var rows = new Real[Data.Count];
+        var whitened = new double[Data.Count];
         for (var draw = 0; draw < count; draw++)
         {
             control.Cancellation.ThrowIfCancellationRequested();
@@ -39,43 +54,48 @@ internal sealed class PointwiseDraws
                 at[j] = Real.Of(point(draw, j));
             }
 
-            var row = 0;
-            for (var e = 0; e < models.Length; e++)
+            Predict(at, rows, predicted, draw);
+            for (var row = 0; row < rows.Length; row++)
             {
-                models[e].Run(at.AsSpan(0, problem.Model.Count), problem.ResidualVolumes[e].Value(at[problem.Model.Count + e]));
-                models[e].Whiten(whitened);
-                var first = 0;
-                foreach (var (observations, whitening) in models[e].Groups)
+                whitened[row] = rows[row].Value;
+            }
+
+            var first = 0;
+            foreach (var group in Groups)
+            {
+                for (var i = 0; i < group.Count; i++)
                 {
-                    for (var i = 0; i < observations.Length; i++, row++)
-                    {
-                        var (precision, pull) = (0.0, 0.0);
-                        for (var k = i; k < observations.Length; k++)
-                        {
-                            precision += whitening[k, i] * whitening[k, i];
-                            pull += whitening[k, i] * whitened[first + k].Value;
-                        }
-
-                        given[row][draw] = pull / Math.Sqrt(precision);
-                        predicted[row][draw] = models[e].Predicted(observations[i]).Value;
-                    }
-
-                    first += observations.Length;
+                    given[first + i][draw] = group.Given(whitened.AsSpan(first, group.Count), i, random.NextDouble());
                 }
+
+                first += group.Count;
             }
         }
 
         return (predicted, given);
     }
 
-    /// <summary>Logarithm of the density of each observation given the others where its residual is zero.</summary>
-    public IReadOnlyList<double> LogHeights() =>
-    [
-        .. models.SelectMany(model => model.Groups).SelectMany(group => group.Observations.Select((_, i) =>
-            0.5 * Math.Log(Enumerable.Range(i, group.Observations.Length - i).Sum(k => group.Whitening[k, i] * group.Whitening[k, i]) / (2 * Math.PI)))),
-    ];
+    private void Predict(Real[] at, Span<Real> whitened, double[][] predicted, int draw)
+    {
+        var membrane = at.AsSpan(0, problem.Model.Count);
+        var row = 0;
+        for (var e = 0; e < models.Length; e++)
+        {
+            models[e].Run(membrane, problem.ResidualVolumes[e].Value(at[problem.Model.Count + e]));
+            models[e].Whiten(whitened[row..]);
+            for (var end = row + models[e].FittedCount; row < end; row++)
+            {
+                predicted[row][draw] = models[e].Predicted(Data[row].Observation).Value;
+            }
+        }
 
-    /// <summary>Logarithm of the density of all observations where every residual is zero.</summary>
-    public double LogHeight() => models.SelectMany(model => model.Groups).Sum(group =>
-        Enumerable.Range(0, group.Observations.Length).Sum(i => Math.Log(group.Whitening[i, i]) - 0.5 * Math.Log(2 * Math.PI)));
+        if (problem.Nights is { } nights)
+        {
+            nights.Whiten<Real>(membrane, whitened[row..]);
+            for (var i = 0; i < nights.Count; i++)
+            {
+                predicted[row + i][draw] = nights.Predicted<Real>(i, membrane).Value;
+            }
+        }
+    }
 }

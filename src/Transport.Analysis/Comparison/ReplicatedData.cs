@@ -1,4 +1,3 @@
-using MathNet.Numerics.Distributions;
 using MathNet.Numerics.Random;
 using MathNet.Numerics.Statistics;
 
@@ -11,44 +10,34 @@ internal sealed class ReplicatedData
     private static readonly TimeSpan Start = TimeSpan.FromMinutes(5);
 
     private readonly EstimationProblem problem;
-    private readonly IReadOnlyList<(int Exchange, Observation Observation)> data;
+    private readonly IReadOnlyList<ComparedDatum> data;
     private readonly double[][] replicated;
 
     /// <param name="problem">Whose exchanges they are.</param>
-    /// <param name="data">The fitted observations.</param>
+    /// <param name="pointwise">The fitted observations and their errors.</param>
     /// <param name="predicted">Of each observation, over the draws.</param>
     /// <param name="seed">Seed of the errors.</param>
-    public ReplicatedData(EstimationProblem problem, IReadOnlyList<(int Exchange, Observation Observation)> data, double[][] predicted, int seed)
+    public ReplicatedData(EstimationProblem problem, PointwiseDraws pointwise, double[][] predicted, int seed)
     {
-        (this.problem, this.data) = (problem, data);
+        (this.problem, data) = (problem, pointwise.Data);
         replicated = [.. predicted.Select(each => new double[each.Length])];
         var random = new MersenneTwister(seed);
         for (var draw = 0; draw < predicted[0].Length; draw++)
         {
-            // The samples of one quantity in one exchange share an error.
-            var shared = new Dictionary<(int, ObservedQuantity), double>();
-            for (var i = 0; i < data.Count; i++)
+            var i = 0;
+            foreach (var error in pointwise.Groups.SelectMany(group => group.Draw(random)))
             {
-                var (exchange, observation) = data[i];
-                if (!shared.TryGetValue((exchange, observation.Quantity), out var common))
-                {
-                    shared[(exchange, observation.Quantity)] = common = Normal.Sample(random, 0, 1);
-                }
-
-                var error = observation.OwnDeviation * Normal.Sample(random, 0, 1) + observation.SharedDeviation * common;
-                replicated[i][draw] = observation.Quantity == ObservedQuantity.NetUltrafiltrationMilliliters
-                    ? predicted[i][draw] + error
-                    : predicted[i][draw] * Math.Exp(error / observation.Value);
+                replicated[i][draw] = data[i].Moved(predicted[i][draw], error);
+                i++;
             }
         }
     }
 
     /// <summary>The checks of all observations, then of the falls of sodium.</summary>
-    /// <param name="leftOut">Tail probability and log density of each observation from all the others.</param>
-    public IReadOnlyList<PredictiveCheck> Checks(IReadOnlyList<(double Tail, double LogDensity)> leftOut) =>
+    /// <param name="leftOut">What is predicted of each observation from all the others.</param>
+    public IReadOnlyList<PredictiveCheck> Checks(IReadOnlyList<LeftOutDatum> leftOut) =>
     [
-        .. data.Select((datum, i) => Of(
-            datum.Exchange, datum.Observation.Words(), datum.Observation.Quantity.Unit(), datum.Observation.Value, replicated[i], leftOut[i])),
+        .. data.Select((datum, i) => Of(datum.Exchange, datum.Name, datum.Observation.Quantity.Unit(), datum.Observation.Value, replicated[i], leftOut[i])),
         .. Enumerable.Range(0, problem.Exchanges.Count).Select(FallOfSodium).OfType<PredictiveCheck>(),
     ];
 
@@ -62,36 +51,33 @@ internal sealed class ReplicatedData
         }
 
         var plasma = problem.Exchanges[exchange].Patient.Plasma.Sodium.MillimolesPerLiter;
+        var name = FormattableString.Invariant($"fall of sodium from {data[start].Observation.Time.TotalMinutes:0} to {data[hour].Observation.Time.TotalMinutes:0} min");
         return Of(
             exchange,
-            FormattableString.Invariant($"fall of sodium from {data[start].Observation.Time.TotalMinutes:0} to {data[hour].Observation.Time.TotalMinutes:0} min"),
+            problem.Exchanges.Count == 1 ? name : FormattableString.Invariant($"{name}, exchange {exchange + 1}"),
             "mmol/L",
             plasma * (data[start].Observation.Value - data[hour].Observation.Value),
             [.. replicated[start].Zip(replicated[hour], (before, after) => plasma * (before - after))],
             null);
 
-        int Place(Func<TimeSpan, bool> isThen)
-        {
-            var place = data.Select((datum, i) => (datum, i)).FirstOrDefault(row =>
-                row.datum.Exchange == exchange && row.datum.Observation.Quantity == ObservedQuantity.SodiumToPlasma && isThen(row.datum.Observation.Time));
-            return place.datum.Observation is null ? -1 : place.i;
-        }
+        int Place(Func<TimeSpan, bool> isThen) => data.Select((datum, i) => (datum, Place: i + 1)).FirstOrDefault(row =>
+            row.datum.Exchange == exchange && row.datum.Observation.Quantity == ObservedQuantity.SodiumToPlasma && isThen(row.datum.Observation.Time)).Place - 1;
     }
 
-    private PredictiveCheck Of(int exchange, string name, string unit, double observed, double[] replicated, (double Tail, double LogDensity)? leftOut)
+    private static PredictiveCheck Of(int? exchange, string name, string unit, double observed, double[] replicated, LeftOutDatum? leftOut)
     {
         var below = replicated.Count(value => value <= observed) / (double)replicated.Length;
         double[] ordered = [.. replicated.Order()];
         return new()
         {
             Exchange = exchange,
-            Name = problem.Exchanges.Count == 1 ? name : FormattableString.Invariant($"{name}, exchange {exchange + 1}"),
+            Name = name,
             Unit = unit,
             Observed = observed,
-            Replicated = new(
-                SortedArrayStatistics.Quantile(ordered, 0.5), SortedArrayStatistics.Quantile(ordered, 0.05), SortedArrayStatistics.Quantile(ordered, 0.95), 0.90, Doubt.Parameters),
+            Replicated = LeftOutDatum.Band(share => SortedArrayStatistics.Quantile(ordered, share)),
             TailProbability = Math.Min(1, 2 * Math.Min(below, 1 - below)),
-            LeftOutTailProbability = leftOut?.Tail,
+            LeftOut = leftOut?.Interval,
+            LeftOutTailProbability = leftOut?.TailProbability,
             LeftOutLogDensity = leftOut?.LogDensity,
         };
     }

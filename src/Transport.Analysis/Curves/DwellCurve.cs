@@ -23,7 +23,7 @@ public sealed record DwellCurve
     /// <summary>Net ultrafiltration, mL.</summary>
     public required CurveBand NetUltrafiltration { get; init; }
 
-    /// <summary>Sodium removed, mmol.</summary>
+    /// <summary>Sodium removed, mmol, as the model has it: its band holds the doubt of the parameters alone, and nothing of what the model misses of sodium.</summary>
     public required CurveBand SodiumRemoved { get; init; }
 
     /// <summary>Glucose absorbed, g.</summary>

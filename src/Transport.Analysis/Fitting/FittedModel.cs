@@ -24,6 +24,13 @@ public abstract class FittedModel
         Status = judgement.Status;
         Summary = judgement.Summary;
         Exchanges = problem.Exchanges;
+        ResidualVolumes = [.. problem.ResidualVolumes.Select((coordinate, e) =>
+        {
+            var (u, error) = (optimum.Coordinates[problem.Model.Count + e], ErrorOf(covariance, problem.Model.Count + e));
+            return new Band<Volume>(At(u), At(u - NormalDistribution.Quantile95 * error), At(u + NormalDistribution.Quantile95 * error), 0.90, Doubt.Parameters);
+
+            Volume At(double place) => Volume.FromMilliliters(double.IsFinite(place) ? coordinate.Value(place) : coordinate.Value(Math.Sign(place) * NormalDistribution.Quantile95));
+        })];
         Patient = problem.Patient;
         Findings = [.. problem.Exchanges.SelectMany(exchange => exchange.Findings), .. problem.Nights?.Nights.Findings ?? []];
         Evaluations = squares.Evaluations;
@@ -39,6 +46,9 @@ public abstract class FittedModel
 
     /// <summary>What was fitted.</summary>
     public IReadOnlyList<ObservedExchange> Exchanges { get; }
+
+    /// <summary>The residual volume before each exchange, each its own, with its 90 % interval; where the data identify nothing, that of what was known before.</summary>
+    public IReadOnlyList<Band<Volume>> ResidualVolumes { get; }
 
     /// <summary>Whether it may be believed.</summary>
     public FitStatus Status { get; }

@@ -5,7 +5,6 @@ namespace Transport.Analysis;
 /// <summary>Estimates one barrier from observed exchanges, as <see cref="MembraneFit"/> estimates pores: the same data, errors, search and status.</summary>
 public static class LumpedFit
 {
-    // The centre, and away from it in the directions that people differ in: coefficient, glucose's beside it, conductance.
     /// <summary>Fits one equilibration test.</summary>
     /// <param name="test">The test.</param>
     /// <param name="prior">What is known before it; null: adults near the start of dialysis.</param>
@@ -41,6 +40,7 @@ public static class LumpedFit
             throw new ArgumentException("Expected something to fit: creatinine or glucose after time zero, or a drained volume.", nameof(exchanges));
         }
 
+        // The centre, and away from it in the directions that people differ in: coefficient, glucose's beside it, conductance.
         var starts = MembraneFit.Starts.Select(start => Vector<double>.Build.Dense(problem.Dimension, j => j switch
         {
             0 => start.Area,

@@ -51,6 +51,9 @@ public static class MembraneFit
         return nights is null ? OfExchanges(problem, options, control) : WithNights(problem, nights, options, control);
     }
 
+    /// <summary>Fits exchanges with nights beside them, as a comparison does that leaves one datum out.</summary>
+    internal static FittedMembrane Again(ThreePoreProblem exchanges, ObservedNights nights, RunControl control) => WithNights(exchanges, nights, MembraneFitOptions.Default, control);
+
     private static FittedMembrane OfExchanges(ThreePoreProblem problem, MembraneFitOptions options, RunControl control)
     {
         var squares = new FitProblem(problem, options.Integration);
@@ -70,11 +73,7 @@ public static class MembraneFit
         for (var round = 1; ; round++)
         {
             control.Cancellation.ThrowIfCancellationRequested();
-            var free = alone.Membrane.Count;
-            var problem = alone with
-            {
-                Nights = new(nights, alone.Membrane, point.SubVector(0, free), covariance.SubMatrix(0, free, 0, free).Cholesky().Factor),
-            };
+            var problem = alone with { Nights = NightSurface.Around(nights, alone.Membrane, point, covariance) };
             var squares = new FitProblem(problem, options.Integration);
             var optimum = LeastSquares.Run(squares, [point], SearchOf(options), control);
             var moved = optimum.Coordinates - point;

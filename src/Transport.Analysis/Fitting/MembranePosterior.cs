@@ -5,9 +5,6 @@ namespace Transport.Analysis;
 /// <summary>What is known of one person's membrane after the data: draws from the posterior, not only its top and its curvature there.</summary>
 public sealed class MembranePosterior
 {
-    // In deviations of a mean night's whole error (choice): less moves no interval visibly.
-    private const double WorstMiss = 0.5;
-
     private readonly Chains chains;
 
     internal MembranePosterior(FittedMembrane fit, Chains chains, int seed)
@@ -90,15 +87,5 @@ public sealed class MembranePosterior
         }
     }
 
-    // The chains read the nights off a parabola; here and there a night is simulated.
-    private IEnumerable<Finding> OfNights()
-    {
-        const int looks = 8;
-        if (Fit.Problem.Nights is { } nights
-            && Enumerable.Range(0, looks).Max(look => nights.Miss([.. Enumerable.Range(0, Fit.Problem.Membrane.Count).Select(j => chains.Even(look, j, looks))])) is > WorstMiss and var worst)
-        {
-            yield return new(Severity.Warning, "nights-parabola-off", FormattableString.Invariant(
-                $"The parabola that the draws read the nights from is off the simulation by {worst:0.00} of the nights' error at the worst of {looks} draws; expected at most {WorstMiss:0.0}. Read the fit's intervals instead, or give the fit a test that holds it."));
-        }
-    }
+    private IEnumerable<Finding> OfNights() => Fit.Problem.Nights?.OffSimulation(chains) is { } finding ? [finding] : [];
 }

@@ -12,10 +12,13 @@ internal sealed class NightSurface
 {
     private static readonly RegimenOptions Simulation = new() { Integration = new() { RelativeTolerance = 1e-5 } };
 
+    // How far the parabola may be off the simulation, in deviations of a mean's whole error (choice): less moves no interval visibly. And at how many draws that is looked up.
+    private const double LargestMiss = 0.5;
+    private const int Looks = 8;
+
     private readonly MembraneCoordinates membrane;
     private readonly Vector<double> center;
     private readonly Parabola[] parabolas;
-    private readonly double[,] whitening;
     private readonly RegimenWorkspace workspace = new();
 
     /// <param name="nights">What was observed.</param>
@@ -27,16 +30,24 @@ internal sealed class NightSurface
     {
         (Nights, this.membrane, this.center) = (nights, membrane, center);
         var regimens = nights.Means.Select(mean => mean.Regimen).Distinct().ToList();
-        var simulated = regimens.ToDictionary(regimen => regimen, regimen => Around(regimen, factor));
+        var simulated = regimens.ToDictionary(regimen => regimen, regimen => Simulations(regimen, factor));
         var inverse = factor.Inverse();
         parabolas = [.. nights.Means.Select(mean => new Parabola(simulated[mean.Regimen].ConvertAll(outcome => Of(mean, outcome)), inverse))];
-        whitening = Whitening(simulated.ToDictionary(pair => pair.Key, pair => pair.Value[0]));
+        Whitening = WhiteningOf(simulated.ToDictionary(pair => pair.Key, pair => pair.Value[0]));
     }
+
+    /// <summary>Around an optimum, as far as its covariance reaches.</summary>
+    /// <exception cref="IntegrationException">A regimen cannot be integrated there.</exception>
+    public static NightSurface Around(ObservedNights nights, MembraneCoordinates membrane, Vector<double> optimum, Matrix<double> covariance) =>
+        new(nights, membrane, optimum.SubVector(0, membrane.Count), covariance.SubMatrix(0, membrane.Count, 0, membrane.Count).Cholesky().Factor);
 
     public ObservedNights Nights { get; }
 
     /// <summary>How many means.</summary>
     public int Count => parabolas.Length;
+
+    /// <summary>What whitens the errors of the means, which go together: lower triangular.</summary>
+    public double[,] Whitening { get; }
 
     /// <summary>An expected mean, mL.</summary>
     public T Predicted<T>(int mean, ReadOnlySpan<T> point)
@@ -68,7 +79,7 @@ internal sealed class NightSurface
             var miss = Predicted(j, point) - T.Of(Nights.Means[j].Observation.Value);
             for (var i = j; i < Count; i++)
             {
-                into[i] += whitening[i, j] * miss;
+                into[i] += Whitening[i, j] * miss;
             }
         }
     }
@@ -83,8 +94,19 @@ internal sealed class NightSurface
             Math.Abs(Predicted<Real>(i, at).Value - Of(mean, outcomes[mean.Regimen])) / mean.Observation.Deviation).Max();
     }
 
+    /// <summary>Whether the parabola is too far from the simulation to be read at a point.</summary>
+    public bool IsOff(Vector<double> point) => Miss(point.ToArray()) > LargestMiss;
+
+    /// <summary>What to say where chains read the nights off a parabola that is far from the simulation; null where it is not.</summary>
+    public Finding? OffSimulation(Chains chains)
+    {
+        var worst = Enumerable.Range(0, Looks).Max(look => Miss([.. Enumerable.Range(0, membrane.Count).Select(j => chains.Even(look, j, Looks))]));
+        return worst <= LargestMiss ? null : new(Severity.Warning, "nights-parabola-off", FormattableString.Invariant(
+            $"The parabola that the draws read the nights from is off the simulation by {worst:0.00} of the nights' error at the worst of {Looks} draws; expected at most {LargestMiss:0.0}. Read the fit's intervals instead, or give the fit a test that holds it."));
+    }
+
     // At the center; up and down each direction; up two at once.
-    private List<RegimenOutcome> Around(Regimen regimen, Matrix<double> factor)
+    private List<RegimenOutcome> Simulations(Regimen regimen, Matrix<double> factor)
     {
         var count = center.Count;
         List<RegimenOutcome> outcomes = [At(center)];
@@ -127,7 +149,7 @@ internal sealed class NightSurface
         : DailyDoubt.ByStrength(DailyDoubt.Day(outcome), DoubtLayers.OfReviews, Nights.Tested);
 
     // Own errors; the person's offsets, one of nights and one of days; the model's discrepancy, one of each strength.
-    private double[,] Whitening(Dictionary<Regimen, RegimenOutcome> at)
+    private double[,] WhiteningOf(Dictionary<Regimen, RegimenOutcome> at)
     {
         var offset = Nights.OffsetDeviation.Milliliters;
         var shares = Nights.Means.Select(mean => Discrepancies(mean, at[mean.Regimen], ofNight: true).Concat(Discrepancies(mean, at[mean.Regimen], ofNight: false))
@@ -148,7 +170,7 @@ internal sealed class NightSurface
 
     private sealed class Parabola
     {
-        /// <param name="values">In the order of <see cref="Around"/>.</param>
+        /// <param name="values">In the order of <see cref="Simulations"/>.</param>
         /// <param name="inverse">From the coordinates to the directions.</param>
         public Parabola(List<double> values, Matrix<double> inverse)
         {

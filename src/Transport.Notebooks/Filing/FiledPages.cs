@@ -29,10 +29,25 @@ internal static class FiledPages
         {
             SheetGroupKind.Test => ReportPages.Of(first, EquilibrationIndices.Of(first.ToTest(), options)),
             SheetGroupKind.Collection => ReportPages.Of(first, CollectionIndices.Of(first.ToCollection(), options)),
-            SheetGroupKind.Pair => ReportPages.Of(group.Sheets, PairedTest.Of(first.ToTest(), group.Sheets[1].ToTest(), new() { Indices = options })),
+            SheetGroupKind.Pair => PairOf(group.Sheets, PairedTest.Of(first.ToTest(), group.Sheets[1].ToTest(), new() { Indices = options })),
             _ => ReportPages.Of(group.Sheets, SerialTests.Of(
                 [.. group.Sheets.Select(sheet => EquilibrationIndices.Of(sheet.ToTest(), options))], new() { Thresholds = options.Thresholds })),
         };
+    }
+
+    // A pair that is none, as its findings say, or volumes that empty the cavity with every membrane, leave the page without a fit.
+    private static ReportPage PairOf(IReadOnlyList<SampleSheet> sheets, PairedTest pair)
+    {
+        FittedMembrane? joint = null;
+        try
+        {
+            joint = MembraneFit.Run(ObservedExchange.From(pair));
+        }
+        catch (Exception failure) when (failure is ArgumentException or IntegrationException)
+        {
+        }
+
+        return ReportPages.Of(sheets, pair, joint);
     }
 
     // Two sheets of one name, from two folders, must not write one file.

@@ -13,7 +13,7 @@ internal static class PairPage
         "small-pore fluid at 60 min", "free water at 60 min", "free water at 60 min, fraction", "mass transfer area coefficient of creatinine",
     ];
 
-    public static ReportPage Of(SampleSheet weakSheet, SampleSheet strongSheet, PairedTest pair)
+    public static ReportPage Of(SampleSheet weakSheet, SampleSheet strongSheet, PairedTest pair, FittedMembrane? joint)
     {
         const string conductanceName = "osmotic conductance to glucose";
         var (weak, strong) = (pair.Weak, pair.Strong);
@@ -37,8 +37,9 @@ internal static class PairPage
         MeasuredTable.Of(page, weakSheet);
         page.Small(TestPage.Conditions(weak.Test with { Conditions = TestConditions.NotStated })).Heading($"Measured, {strong.Test.Solution.Name}");
         MeasuredTable.Of(page, strongSheet);
-        page.Small(TestPage.Conditions(strong.Test with { Conditions = TestConditions.NotStated })).Heading("Indices of both");
+        page.Small(TestPage.Conditions(strong.Test with { Conditions = TestConditions.NotStated })).Heading(joint is null ? "Indices of both" : "Indices of both, and the membrane that both tell");
         Indices(page, pair);
+        page.Small(joint is null ? "" : Fitted(joint));
         page.Heading($"Beside published figures and {strong.Comparison?.Population.Name ?? "no series"}").Strips(PageIndices.StripColumns,
             [
                 .. pair.OsmoticConductance is { } drawn
@@ -54,6 +55,22 @@ internal static class PairPage
             [weak.Test.Solution, strong.Test.Solution], strong.Test.Patient,
             (pair.OsmoticConductance is { } value ? $"Osmotic conductance = {value.Formula}; {value.Source}. " : "") + PageIndices.Method(strong));
         return page.ToPage(title);
+    }
+
+    // In words, for which there is room on one sheet: the numbers that the data moved; what they say little about, the summary names.
+    private static string Fitted(FittedMembrane joint)
+    {
+        const string model = "Three-pore model, what people have as its prior, one membrane for both tests and a residual volume of its own before each.";
+        if (joint.Status != FitStatus.Converged)
+        {
+            return $"One membrane fitted to both. {joint.Summary} {model}";
+        }
+
+        var told = joint.Parameters.Where(parameter => parameter.Verdict != ParameterVerdict.FromPrior).Select(parameter =>
+            $"{parameter.Name} {Digits.Of(parameter.Value)} ({Digits.Of(parameter.Low)} to {Digits.Of(parameter.High)}) {parameter.Unit}".TrimEnd());
+        var residuals = joint.ResidualVolumes.Select(residual =>
+            $"{Digits.Fixed(residual.Median.Milliliters, 0)} ({Digits.Fixed(residual.Low.Milliliters, 0)} to {Digits.Fixed(residual.High.Milliliters, 0)})");
+        return $"One membrane fitted to both, 90 % intervals: {string.Join("; ", told)}; residual volumes {string.Join(" and ", residuals)} mL. {joint.Summary} {model}";
     }
 
     private static void Indices(PageText page, PairedTest pair)

@@ -16,11 +16,15 @@ public static class ReportPages
     /// <summary>The page of two paired tests.</summary>
     /// <param name="sheets">The two sheets, in either order.</param>
     /// <param name="pair">The pair made of them.</param>
-    /// <exception cref="ArgumentException">The pair is of other sheets.</exception>
-    public static ReportPage Of(IReadOnlyList<SampleSheet> sheets, PairedTest pair)
+    /// <param name="joint">One membrane fitted to both (<see cref="ObservedExchange.From(PairedTest, AssayErrors)"/>); null: none is shown.</param>
+    /// <exception cref="ArgumentException">The pair is of other sheets, or the fit of other tests.</exception>
+    public static ReportPage Of(IReadOnlyList<SampleSheet> sheets, PairedTest pair, FittedMembrane? joint = null)
     {
         ArgumentNullException.ThrowIfNull(pair);
-        return PairPage.Of(SheetOf(sheets, pair.Weak.Test), SheetOf(sheets, pair.Strong.Test), pair);
+        EquilibrationTest[] tests = [pair.Weak.Test, pair.Strong.Test];
+        return joint is null || joint.Exchanges.Select(one => (one.Patient, one.Dwell.Solution, one.Dwell.Duration)).SequenceEqual(tests.Select(test => (test.Patient, test.Solution, test.Dwell)))
+            ? PairPage.Of(SheetOf(sheets, pair.Weak.Test), SheetOf(sheets, pair.Strong.Test), pair, joint)
+            : throw new ArgumentException("This fit is not of these two tests: a page never mixes two.", nameof(joint));
     }
 
     /// <summary>The page of a 24-h collection.</summary>

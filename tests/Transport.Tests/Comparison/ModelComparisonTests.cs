@@ -36,7 +36,7 @@ public sealed class ModelComparisonTests(ITestOutputHelper output)
 
         // Twelve data with that of the residual volume, eight parameters, no residual: ln L is the sum of the heights and of 2π of the residual volume's datum.
         Assert.Equal(11, compared.DataCount);
-        var likelihood = new PointwiseDraws(best.Fit.Estimation, new()).LogHeight() - 0.5 * Math.Log(2 * Math.PI);
+        var likelihood = new PointwiseDraws(best.Fit.Estimation, new()).LogHeight - 0.5 * Math.Log(2 * Math.PI);
         Assert.Equal(-2 * likelihood + 16 + 2 * 8 * 9 / 3.0, best.CorrectedAkaike!.Value, 1e-5);
     }
 
@@ -90,7 +90,7 @@ public sealed class ModelComparisonTests(ITestOutputHelper output)
 
         // Without errors in the data the largest likelihood is that of no residual at all: the sum of the heights, and 2π of the residual volume's datum.
         var one = compared.Models[0];
-        var expected = new PointwiseDraws(few.Estimation, new()).LogHeight() - 0.5 * Math.Log(2 * Math.PI);
+        var expected = new PointwiseDraws(few.Estimation, new()).LogHeight - 0.5 * Math.Log(2 * Math.PI);
         Assert.Equal(expected, one.LargestLogLikelihood!.Value, 1e-6);
         Assert.Equal(-2 * expected + 6 + 24.0 / 8, one.CorrectedAkaike!.Value, 1e-5);
         Assert.DoesNotContain(compared.Findings, finding => finding.Code == "comparison-aicc-undefined");
@@ -128,6 +128,40 @@ public sealed class ModelComparisonTests(ITestOutputHelper output)
     }
 
     [Fact]
+    public void Heavy_tails_foretell_a_sheet_with_one_wild_sample_better_and_a_clean_one_alike()
+    {
+        // One creatinine of a clean test read a third too high, which a slip of a pipette does: Gaussian errors put it five standard deviations off, a t with 4 degrees of freedom takes
+        // it for what such errors bring now and then. Where nothing is wrong the two predict alike: up to 4, as any two models.
+        var clean = InventedTests.Of(ReferenceMembranes.MeanIncidentAdult().ScaledTo(Patient.Example.BodySurface), DialysisSolution.Glucose386);
+        var wild = clean with
+        {
+            Dialysate = [.. clean.Dialysate.Select(sample => sample.Time == TimeSpan.FromHours(2) ? sample with { Creatinine = sample.Creatinine * 1.33 } : sample)],
+        };
+
+        Assert.All(Both(clean).Models, model => Assert.InRange(model.Difference, -4, 0));
+        var compared = Both(wild);
+        Assert.Equal("heavy tails", compared.Models[0].Name);
+        Assert.True(compared.Models[1].Difference < -4);
+        Assert.Contains("D/P creatinine at 120 min", compared.Summary, StringComparison.Ordinal);
+
+        // The log likelihood at the fit is the product of the t densities of its whitened residuals and the heights of their whitening.
+        var heavy = compared.Models[0];
+        var observations = heavy.Fit.Residuals.Count(residual => residual.Observation.IsFitted);
+        Assert.Equal(compared.DataCount, observations);
+        var exchange = new ExchangeModel<Real>(heavy.Fit.Exchanges[0], heavy.Fit.Estimation.Model, new() { RelativeTolerance = 1e-8 });
+        Real[] at = [.. heavy.Fit.Optimum.Coordinates.Select(Real.Of)];
+        exchange.Run(at.AsSpan(0, heavy.Fit.Estimation.Model.Count), heavy.Fit.Estimation.ResidualVolumes[0].Value(at[^1]));
+        var whitened = new Real[exchange.FittedCount];
+        exchange.Whiten(whitened);
+        var expected = whitened.Sum(residual => StudentT.PDFLn(0, Math.Sqrt(0.5), 4, residual.Value))
+            + exchange.Groups.Sum(group => Enumerable.Range(0, group.Observations.Length).Sum(i => Math.Log(group.Whitening[i, i])));
+        Assert.Equal(expected, heavy.LogLikelihood, 1e-5);
+
+        static ModelComparison Both(EquilibrationTest test) => ModelComparison.Run(
+            [new("Gaussian", MembraneFit.Run(test)), new("heavy tails", MembraneFit.Run(test, new() { StudentDegreesOfFreedom = 4 }))], Quick);
+    }
+
+    [Fact]
     public void What_cannot_be_compared_is_refused_with_its_reason()
     {
         var test = InventedTests.Of(ReferenceMembranes.MeanIncidentAdult().ScaledTo(Patient.Example.BodySurface), DialysisSolution.Glucose386);
@@ -137,7 +171,6 @@ public sealed class ModelComparisonTests(ITestOutputHelper output)
         Assert.Contains("at least two", Reason(new NamedFit(Pores, fit)), StringComparison.Ordinal);
         Assert.Contains("a name of its own", Reason(new(Pores, fit), new(Pores, fit)), StringComparison.Ordinal);
         Assert.Contains("is of other data", Reason(new(Pores, fit), new("other", other)), StringComparison.Ordinal);
-        Assert.Contains("heavy-tailed", Reason(new(Pores, fit), new("t", MembraneFit.Run(test, new() { StudentDegreesOfFreedom = 4 }))), StringComparison.Ordinal);
         Assert.Contains("prior", Reason(new(Pores, fit), new("alone", MembraneFit.Run(test, new() { UsesPrior = false, Free = [MembraneParameter.DiffusionArea] }))), StringComparison.Ordinal);
 
         static string Reason(params NamedFit[] fits) => Assert.Throws<ArgumentException>(() => ModelComparison.Run(fits)).Message;

@@ -1,3 +1,5 @@
+using MathNet.Numerics.Distributions;
+using MathNet.Numerics.Random;
 using Transport.Studies;
 
 namespace Transport.Tests.Fitting;
@@ -95,6 +97,37 @@ public sealed class NightFitTests
         Assert.DoesNotContain(posterior.Findings, finding => finding.Code == "nights-parabola-off");
         Assert.Equal(1, posterior[Conductance].SpreadLeft / fit[Conductance].SpreadLeft, 0.1); // a skewed posterior beside its curvature
         Assert.Equal(1, posterior[Conductance].Posterior.Median / fit[Conductance].Value, 0.05);
+    }
+
+    [Fact]
+    public void The_mean_of_nights_is_a_datum_of_a_comparison_and_is_predicted_from_the_test_alone()
+    {
+        // Left out, the mean of the nights has to lie where 200 membranes drawn from the test alone put it, each simulated for a night and given the mean's error: computed here without
+        // parabola or weights. Tolerance: a fifth of the half-width, four Monte Carlo errors of a median of 200.
+        var person = Fitted(4, DryDay);
+        var nights = person.Joint.Nights!;
+        var mean = Assert.Single(nights.Means);
+        var compared = ModelComparison.Run(
+        [
+            new("three pores", person.Joint),
+            new("no ultrasmall pores", MembraneFit.Run(person.Virtual.Test, new() { Prior = PopulationPrior.IncidentAdults().WithoutUltrasmallPores() }, nights)),
+        ]);
+        var check = Assert.Single(compared.Models.Single(model => model.Name == "three pores").Checks, check => check.Exchange is null);
+        Assert.Equal(FormattableString.Invariant($"mean ultrafiltration of the nights ({mean.Nights} nights)"), check.Name);
+        Assert.Equal("mL", check.Unit);
+        Assert.Equal(compared.DataCount, person.Joint.Residuals.Count(residual => residual.Observation.IsFitted));
+
+        var draws = MembraneSampling.Run(person.Alone).ToEnsemble(200);
+        var random = new MersenneTwister(3);
+        double[] predicted = [.. Enumerable.Range(0, 200).Select(draw =>
+            RegimenSimulation.Run(person.Alone.Patient, draws[draw], DryDay).NightUltrafiltration.Milliliters + Normal.Sample(random, 0, mean.Observation.Deviation)).Order()];
+        var interval = check.LeftOut!.Value;
+        var half = (interval.High - interval.Low) / 2;
+        Assert.Equal(predicted[100], interval.Median, 0.2 * half);
+        Assert.Equal(predicted[189] - predicted[10], 2 * half, 0.4 * half);
+
+        // One barrier cannot be asked for nights: its data are others.
+        Assert.Contains("nights", Assert.Throws<ArgumentException>(() => ModelComparison.Run([new("pores", person.Joint), new("barrier", LumpedFit.Run(person.Virtual.Test))])).Message, StringComparison.Ordinal);
     }
 
     [Fact]

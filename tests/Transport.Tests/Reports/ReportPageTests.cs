@@ -146,6 +146,30 @@ public sealed class ReportPageTests
         Assert.Contains("logarithmic means", Words(page), StringComparison.Ordinal);
         Assert.True(Words(page).IndexOf("Measured, glucose 1.36 %", StringComparison.Ordinal) < Words(page).IndexOf("Measured, glucose 3.86 %", StringComparison.Ordinal));
         Assert.Throws<ArgumentException>(() => ReportPages.Of([strong], pair));
+        Assert.DoesNotContain("One membrane fitted to both", Words(page), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_pair_shows_one_membrane_fitted_to_both_hours_and_each_its_own_residual_volume()
+    {
+        // The numbers are those of the fit itself: the page reads and computes nothing. A fit of one of the hours, or of another order, is refused.
+        var (weak, strong) = (Sheets.Read(Hour("75.5", "2080", "70", "48", "131")), Sheets.Read(Hour("214.3", "2480", "200", "125", "124.5")));
+        var pair = PairedTest.Of(strong.ToTest(), weak.ToTest());
+        var fit = MembraneFit.Run(ObservedExchange.From(pair));
+        var page = ReportPages.Of([strong, weak], pair, fit);
+        var conductance = fit[MembraneParameter.OsmoticConductance];
+        Assert.Equal(FitStatus.Converged, fit.Status);
+        Assert.Contains("One membrane fitted to both", Words(page), StringComparison.Ordinal);
+        Assert.Contains($"{conductance.Name} {Digits.Of(conductance.Value)} ({Digits.Of(conductance.Low)} to {Digits.Of(conductance.High)}) {conductance.Unit}", Words(page), StringComparison.Ordinal);
+        Assert.Equal(2, fit.ResidualVolumes.Count);
+        foreach (var residual in fit.ResidualVolumes)
+        {
+            Assert.True(residual.Low < residual.Median && residual.Median < residual.High);
+            Assert.Contains($"{Digits.Fixed(residual.Median.Milliliters, 0)} ({Digits.Fixed(residual.Low.Milliliters, 0)} to {Digits.Fixed(residual.High.Milliliters, 0)})", Words(page), StringComparison.Ordinal);
+        }
+
+        Assert.Contains("one membrane for both tests and a residual volume of its own before each", Words(page), StringComparison.Ordinal);
+        Assert.Throws<ArgumentException>(() => ReportPages.Of([strong, weak], pair, MembraneFit.Run(strong.ToTest())));
     }
 
     [Fact]
@@ -224,7 +248,9 @@ public sealed class ReportPageTests
         var collection = Example("06-collection");
         yield return ReportPages.Of(collection, CollectionIndices.Of(collection.ToCollection()));
         SampleSheet[] pair = [Sheets.Read(Hour("75.5", "2080", "70", "48", "131")), Sheets.Read(Hour("214.3", "2480", "200", "125", "124.5"))];
-        yield return ReportPages.Of(pair, PairedTest.Of(pair[0].ToTest(), pair[1].ToTest()));
+        var both = PairedTest.Of(pair[0].ToTest(), pair[1].ToTest());
+        yield return ReportPages.Of(pair, both);
+        yield return ReportPages.Of(pair, both, MembraneFit.Run(ObservedExchange.From(both)));
         foreach (var form in Enum.GetValues<TestForm>())
         {
             yield return BlankPage.Of(form);
