@@ -151,7 +151,7 @@ public static class RegimenSearch
 
     // Findings of the center alone carry its own volumes; an option's are moved by the model's miss, so that two figures would contradict each other.
     private static IEnumerable<Finding> OfTheDay(RegimenOutcome outcome) => outcome.Findings
-        .Where(finding => finding.Code is not ("fluid-taken-up" or "over-removal"))
+        .Where(finding => finding.Code is not ("fluid-taken-up" or "above-fluid-ceiling"))
         .Select(finding => finding.Code == "day-takes-up-fluid"
             ? finding with { Message = "The day takes up part of what the night removes." }
             : finding);
@@ -212,7 +212,7 @@ public static class RegimenSearch
         {
             findings.Add(new(
                 Severity.Warning,
-                "present-above-ceiling",
+                "above-fluid-ceiling",
                 Text($"The present regimen removes {present.Ultrafiltration:0} mL, more than {goals.Fluid.Ceiling.Milliliters:0} mL.")));
         }
 
