@@ -3,20 +3,25 @@ namespace Transport.Analysis;
 /// <summary>One regimen of the grid with what it does at the ensemble's center, as plain numbers.</summary>
 internal sealed class Candidate
 {
+    private readonly RegimenGrid? grid;
+    private Regimen? made;
+
     /// <param name="index">Place in the grid; −1 of the present regimen.</param>
     /// <param name="regimen">The regimen.</param>
     /// <param name="bags">Counts its bags; null where nobody asks for them.</param>
-    public Candidate(int index, Regimen regimen, BagCounter? bags = null)
+    /// <param name="grid">Where the regimen can be had again; null: nowhere.</param>
+    public Candidate(int index, Regimen regimen, BagCounter? bags = null, RegimenGrid? grid = null)
     {
         Index = index;
-        Regimen = regimen;
+        made = regimen;
+        this.grid = grid;
         RegimenFigures.ReadPlan(regimen, Figures, bags);
     }
 
     /// <summary>Place in the grid.</summary>
     public int Index { get; }
 
-    public Regimen Regimen { get; }
+    public Regimen Regimen => made ??= grid![Index];
 
     /// <summary>Its exchanges in the catalog at hand; null where it is no ring.</summary>
     public RegimenRingOf? Ring { get; set; }
@@ -55,6 +60,13 @@ internal sealed class Candidate
     public double FluidUsed => 1000 * this[RegimenMeasure.FluidUsed];
 
     public int Strongest => (int)this[RegimenMeasure.StrongestExchanges];
+
+    /// <summary>Lets go of what can be had again, so that many of them take little room.</summary>
+    public void Forget()
+    {
+        made = grid is null ? made : null;
+        Ring = null;
+    }
 
     /// <summary>Takes the figures of the maps.</summary>
     public void Take(ReadOnlySpan<double> figures, (double Shift, double Deviation) modelForm)

@@ -5,21 +5,23 @@ namespace Transport.Analysis;
 /// <summary>Where nothing meets every goal: which goal fails, by how much, and what comes nearest.</summary>
 internal static class NearestRegimen
 {
+    // At most so many are asked of every member.
+    private const int Most = 2000;
+
     /// <summary>At the center: the least violation, in units of 100 mL and of the noise of Kt/V; never above the ceiling or the volume limit.</summary>
     /// <param name="screening">What was looked at.</param>
-    /// <param name="others">What the screening left in doubt.</param>
     /// <param name="judge">Judges it.</param>
     /// <param name="goals">The goals.</param>
     /// <param name="simulate">Makes a candidate's figures exact.</param>
     public static (UnmetGoal Goal, Candidate? Nearest) AtCenter(
-        Screening screening, IEnumerable<Candidate> others, CenterJudge judge, RegimenGoals goals, Action<IReadOnlyList<Candidate>> simulate)
+        Screening screening, CenterJudge judge, RegimenGoals goals, Action<IReadOnlyList<Candidate>> simulate)
     {
         if (screening.Gentlest is not { } gentlest)
         {
             return (new("limits", "Every regimen that was looked at breaks a limit on night, fill, dwell, strongest bags or what is allowed.", null), null);
         }
 
-        List<Candidate> near = [.. screening.Nearest, .. others.Where(candidate => candidate.Dropped is DropReason.BelowFluidFloor or DropReason.BelowClearanceGoal)];
+        var near = screening.Nearest;
         simulate(near);
         simulate([gentlest]);
         var nearest = near
@@ -58,12 +60,15 @@ internal static class NearestRegimen
         return (new(goalName, char.ToUpperInvariant(sentence[0]) + sentence[1..] + ".", nearest.Regimen), nearest);
     }
 
+    /// <summary>Of some regimens those that stand best at the center to the bound that they stand worst to.</summary>
+    public static List<Candidate> Closest(IReadOnlyList<Candidate> candidates, PosteriorStage stage) =>
+        [.. candidates.OrderBy(candidate => stage.CenterGap(candidate)).ThenBy(candidate => candidate.Index).Take(Most)];
+
     /// <summary>Over the ensemble: of what meets the goals at the center, what falls least short of its bounds.</summary>
-    public static (UnmetGoal Goal, Candidate Nearest) OverEnsemble(IReadOnlyList<Candidate> candidates, PosteriorStage stage)
+    /// <param name="asked">The closest at the center.</param>
+    /// <param name="stage">Asks them of every member.</param>
+    public static (UnmetGoal Goal, Candidate Nearest) OverEnsemble(IReadOnlyList<Candidate> asked, PosteriorStage stage)
     {
-        // At most so many are asked to the end; those that stand best at the center to the bound that they stand worst to.
-        const int most = 2000;
-        List<Candidate> asked = [.. candidates.OrderBy(candidate => stage.CenterGap(candidate)).ThenBy(candidate => candidate.Index).Take(most)];
         var tables = stage.Tables(asked);
         var (nearest, worst) = asked
             .Select((candidate, i) => (candidate, Worst: stage.Answers(candidate, tables[i]).MaxBy(Shortfall)!))

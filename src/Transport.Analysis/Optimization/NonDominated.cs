@@ -48,7 +48,7 @@ internal sealed class NonDominated
         var ordered = front
             .OrderBy(candidate => Math.Floor(candidate.Glucose / GlucoseNoise))
             .ThenBy(candidate => candidate.Changes)
-            .ThenBy(candidate => candidate.Regimen.Cycles)
+            .ThenBy(candidate => candidate[RegimenMeasure.Cycles])
             .ThenBy(candidate => candidate.Glucose)
             .ThenBy(candidate => candidate.Index)
             .ToList();

@@ -1,3 +1,5 @@
+using System.Diagnostics;
+
 namespace Transport.Analysis;
 
 /// <summary>Asks of many regimens whether they keep their bounds over the members of an ensemble, the same for all.</summary>
@@ -21,6 +23,7 @@ internal sealed class PosteriorStage
     private readonly NonDominated order;
     private readonly CenterSimulation center;
     private readonly bool asksPeak;
+    private readonly Stopwatch watch = new();
     private int[] draws;
 
     public PosteriorStage(
@@ -48,10 +51,21 @@ internal sealed class PosteriorStage
     /// <summary>How many regimens were simulated with every member, because maps left open on which side of a bound they are.</summary>
     public int Simulated { get; private set; }
 
+    /// <summary>Time spent on that.</summary>
+    public TimeSpan Elapsed => watch.Elapsed;
+
     /// <summary>
     /// Of some regimens those that keep every bound and that no other of those certainly beats. The rest is marked.
     /// </summary>
     public List<Candidate> Sift(IReadOnlyList<Candidate> candidates)
+    {
+        watch.Start();
+        var sifted = SiftOf(candidates);
+        watch.Stop();
+        return sifted;
+    }
+
+    private List<Candidate> SiftOf(IReadOnlyList<Candidate> candidates)
     {
         if (candidates.Count == 0)
         {

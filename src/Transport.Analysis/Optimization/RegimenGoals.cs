@@ -193,7 +193,8 @@ public sealed record RegimenGoals
 
     /// <summary>
     /// What a treated day has to do where only some nights a week are treated, so that the week comes to these goals: what the peritoneum removes is needed in fewer
-    /// days, and the kidneys go on. On a day off the body may take up what a drain left behind; floors are raised by that, so that they hold.
+    /// days, and the kidneys go on. On a day off the body may take up what a drain left behind; floors are raised by that, so that they hold. The ceiling of a treated day is
+    /// raised as well, to 7/nights of the day's: whether so much in one day dries the patient out is for the prescriber to say.
     /// </summary>
     /// <param name="nights">Treated nights a week, 1 to 7, spread evenly.</param>
     /// <param name="patient">Whose kidneys go on.</param>

@@ -60,38 +60,38 @@ public static class RegimenSearch
         }
 
         var reference = present is null ? null : new Candidate(-1, present.OrThrow(), goals.ToBagCounter());
-        var screening = Screening.Run(patient, ensemble.Center, grid, goals, options.Screening, present, options, control, 0.6);
-        var judge = new CenterJudge(patient, goals);
-        center.Run([.. screening.Doubtful, .. reference is null ? [] : new[] { reference }]);
-        foreach (var doubtful in screening.Doubtful)
-        {
-            doubtful.Dropped = judge.Judge(doubtful);
-        }
-
-        List<Candidate> feasible = [.. screening.Survivors.Where(candidate => candidate.Dropped is null)];
+        var screening = new Screening(patient, ensemble.Center, grid, goals, options.Screening, present, options);
         var stage = new PosteriorStage(patient, ensemble, goals, options.Screening, options, control);
-        var sifted = stage.Sift(feasible);
-        control.Progress?.Report(0.9);
-
-        // The last judgement is by simulated figures.
-        center.Run(sifted);
-        var front = new NonDominated(goals).Of(sifted, areExact: true);
-        foreach (var beaten in sifted.Except(front))
+        var sieve = new Sieve(patient, goals, screening, center, stage);
+        center.Run(reference is null ? [] : [reference]);
+        foreach (var (sure, perhaps) in screening.Slabs(control, 0.9))
         {
-            beaten.Dropped = DropReason.Dominated;
+            sieve.Take(sure, perhaps);
         }
 
-        front.ForEach(candidate => candidate.Changes = present is null ? 0 : RegimenChange.Between(present, candidate.Regimen).Count);
+        var front = sieve.Front;
+        foreach (var candidate in front)
+        {
+            candidate.Changes = present is null ? 0 : RegimenChange.Between(present, candidate.Regimen).Count;
+            candidate.Forget();
+        }
+
         var (kept, width) = NonDominated.Thin(front, options.MostOptions);
         UnmetGoal? unmet = null;
-        var isNearest = kept.Count == 0 && sifted.Count == 0;
-        if (isNearest)
+        var reasons = sieve.Dropped.ToDictionary();
+        reasons[DropReason.Tie] = front.Count - kept.Count;
+        if (front.Count == 0)
         {
-            (unmet, var nearest) = feasible.Count > 0
-                ? NearestRegimen.OverEnsemble(feasible, stage)
-                : NearestRegimen.AtCenter(screening, screening.Doubtful, judge, goals, center.Run);
+            (unmet, var nearest) = sieve.Short.Count > 0
+                ? NearestRegimen.OverEnsemble(sieve.Short, stage)
+                : NearestRegimen.AtCenter(screening, new(patient, goals), goals, center.Run);
             kept = nearest is null ? [] : [nearest];
             center.Run(kept);
+            if (nearest is not null)
+            {
+                // It is shown although a goal drops it.
+                reasons[nearest.Dropped ?? nearest.Reason!.Value]--;
+            }
         }
 
         var list = kept
@@ -106,9 +106,8 @@ public static class RegimenSearch
             Present = first,
             Options = list,
             CandidateCount = grid.Count,
-            FeasibleCount = screening.SurelyFeasible + screening.Doubtful.Count(candidate => judge.Judge(candidate) is null)
-                - screening.Survivors.Count(candidate => candidate.Dropped == DropReason.MissesBound),
-            DroppedBecause = Reasons(screening, kept, isNearest),
+            FeasibleCount = sieve.FeasibleCount,
+            DroppedBecause = reasons.Where(pair => pair.Value > 0).ToImmutableSortedDictionary(),
             NothingMeets = unmet,
             EnsembleMembers = stage.Count,
             TieWidth = width,
@@ -150,28 +149,9 @@ public static class RegimenSearch
         }
     }
 
-    // Everything that was looked at is here or among the options.
-    private static ImmutableSortedDictionary<DropReason, int> Reasons(Screening screening, List<Candidate> kept, bool isNearest)
-    {
-        var reasons = screening.Dropped.ToDictionary();
-        foreach (var candidate in screening.Survivors.Where(candidate => candidate.Dropped is not null))
-        {
-            reasons[candidate.Dropped!.Value] = reasons.GetValueOrDefault(candidate.Dropped.Value) + 1;
-        }
-
-        // The nearest is shown although a goal drops it.
-        if (isNearest && kept is [var nearest])
-        {
-            var reason = nearest.Dropped ?? (screening.Survivors.Contains(nearest) ? DropReason.MissesBound : nearest.Reason!.Value);
-            reasons[reason]--;
-        }
-
-        return reasons.Where(pair => pair.Value > 0).ToImmutableSortedDictionary();
-    }
-
     // Findings of the center alone carry its own volumes; an option's are moved by the model's miss, so that two figures would contradict each other.
     private static IEnumerable<Finding> OfTheDay(RegimenOutcome outcome) => outcome.Findings
-        .Where(finding => finding.Code is not ("fluid-taken-up" or "over-removal"))
+        .Where(finding => finding.Code is not ("fluid-taken-up" or "above-fluid-ceiling"))
         .Select(finding => finding.Code == "day-takes-up-fluid"
             ? finding with { Message = "The day takes up part of what the night removes." }
             : finding);
@@ -232,7 +212,7 @@ public static class RegimenSearch
         {
             findings.Add(new(
                 Severity.Warning,
-                "present-above-ceiling",
+                "above-fluid-ceiling",
                 Text($"The present regimen removes {present.Ultrafiltration:0} mL, more than {goals.Fluid.Ceiling.Milliliters:0} mL.")));
         }
 

@@ -184,15 +184,16 @@ public static class RegimenSensitivity
         var share = Math.Max(byClearance, byFluid);
         if (share <= 0)
         {
-            return new(0, "", "It meets floor and clearance without any residual kidney function.");
+            return new(0, CenterGoal.None, "It meets floor and clearance without any residual kidney function.");
         }
 
-        var first = byFluid >= byClearance ? "fluid" : "clearance";
+        var first = byFluid >= byClearance ? CenterGoal.FluidFloor : CenterGoal.Clearance;
+        var goal = first == CenterGoal.FluidFloor ? "fluid floor" : "clearance goal";
         var words = double.IsPositiveInfinity(share)
-            ? Text($"It does not come up to the {(first == "fluid" ? "fluid floor" : "clearance goal")}, and there is no residual function today that could make up for it.")
+            ? Text($"It does not come up to the {goal}, and there is no residual function today that could make up for it.")
             : share > 1
-            ? Text($"It does not come up to the {(first == "fluid" ? "fluid floor" : "clearance goal")} with today's residual function.")
-            : Text($"It stops meeting the {(first == "fluid" ? "fluid floor" : "clearance goal")} when urine falls below about {share * urine:0} mL a day and residual urea clearance below {share * kidneys.UreaClearance.MillilitersPerMinute:0.0} mL/min ({100 * share:0} % of today's).");
+            ? Text($"It does not come up to the {goal} with today's residual function.")
+            : Text($"It stops meeting the {goal} when urine falls below about {share * urine:0} mL a day and residual urea clearance below {share * kidneys.UreaClearance.MillilitersPerMinute:0.0} mL/min ({100 * share:0} % of today's).");
         if (share > 1 || decline is null)
         {
             return new(double.IsFinite(share) ? share : null, first, words);

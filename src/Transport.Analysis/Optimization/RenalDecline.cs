@@ -4,12 +4,12 @@ namespace Transport.Analysis;
 
 /// <summary>How residual kidney function is expected to fall, as the user states it: so much clearance a month, urine and creatinine clearance in proportion.</summary>
 /// <param name="Measured">The day of the function that the patient has on record.</param>
-/// <param name="FiltrationRateLostPerMonth">Mean of renal urea and creatinine clearance that is lost in 30 days, as <see cref="ResidualFunctionNeeded.LastsUntil"/> takes it.</param>
+/// <param name="FiltrationRateLostPerMonth">Mean of renal urea and creatinine clearance that is lost in 30 days.</param>
 public sealed record RenalDecline(DateOnly Measured, Clearance FiltrationRateLostPerMonth)
 {
     private const double Month = 30;
 
-    /// <summary>Mean of renal urea and creatinine clearance that is lost in 30 days, as <see cref="ResidualFunctionNeeded.LastsUntil"/> takes it.</summary>
+    /// <summary>Mean of renal urea and creatinine clearance that is lost in 30 days.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Negative.</exception>
     public Clearance FiltrationRateLostPerMonth
     {

@@ -20,7 +20,7 @@ internal sealed class Screening
     private readonly SortedDictionary<DropReason, int> dropped = [];
     private List<Candidate> nearest = [];
 
-    private Screening(
+    public Screening(
         Patient patient, ThreePoreMembrane center, RegimenGrid grid, RegimenGoals goals, RegimenOptions simulation, Regimen? present, RegimenSearchOptions options)
     {
         this.patient = patient;
@@ -34,12 +34,6 @@ internal sealed class Screening
         order = new(goals);
         bags = goals.ToBagCounter();
     }
-
-    /// <summary>What may be in, in order of the grid: certainly or perhaps.</summary>
-    public List<Candidate> Survivors { get; } = [];
-
-    /// <summary>Which of them have to be simulated before it is certain that they are in.</summary>
-    public HashSet<Candidate> Doubtful { get; } = [];
 
     /// <summary>How many exchanges differ, slab by slab.</summary>
     public int Kinds { get; private set; }
@@ -55,28 +49,22 @@ internal sealed class Screening
     /// <summary>The gentlest of all that could be simulated; null: nothing could.</summary>
     public Candidate? Gentlest { get; private set; }
 
-    public static Screening Run(
-        Patient patient,
-        ThreePoreMembrane center,
-        RegimenGrid grid,
-        RegimenGoals goals,
-        RegimenOptions simulation,
-        Regimen? present,
-        RegimenSearchOptions options,
-        RunControl control,
-        double to)
+    /// <summary>Slab after slab, in order of the grid, what may be in: certainly, or perhaps, which has to be simulated before it is certain. Nothing of a slab is kept.</summary>
+    /// <param name="control">Watches and stops.</param>
+    /// <param name="to">Which share of the progress this is.</param>
+    public IEnumerable<(List<Candidate> Sure, List<Candidate> Perhaps)> Slabs(RunControl control, double to)
     {
-        var screening = new Screening(patient, center, grid, goals, simulation, present, options);
         for (var first = 0; first < grid.Count; first += SlabSize)
         {
             var count = Math.Min(SlabSize, grid.Count - first);
-            screening.Slab(first, count, control, to * first / grid.Count, to * (first + count) / grid.Count);
+            yield return Slab(first, count, control, to * first / grid.Count, to * (first + count) / grid.Count);
         }
-
-        return screening;
     }
 
-    private void Slab(int first, int count, RunControl control, double from, double to)
+    /// <summary>What was simulated and misses floor or clearance after all may be the nearest.</summary>
+    public void Missed(IEnumerable<Candidate> candidates) => nearest = [.. Least([.. nearest.Concat(candidates).Select(candidate => (judge.Violation(candidate), candidate))]).Select(pair => pair.Candidate)];
+
+    private (List<Candidate> Sure, List<Candidate> Perhaps) Slab(int first, int count, RunControl control, double from, double to)
     {
         var catalog = new RegimenCatalog(patient, simulation, grid[first], goals.Pressure);
         var rings = new RegimenRingOf?[count];
@@ -119,13 +107,13 @@ internal sealed class Screening
                     }
 
                     control.Cancellation.ThrowIfCancellationRequested();
-                    var candidate = new Candidate(first + i, grid[first + i], bags);
+                    var candidate = new Candidate(first + i, grid[first + i], bags, grid);
                     var figures = candidate.Figures;
                     candidate.Take(figures, worker.Run(candidate.Regimen, rings[i], figures));
                     Judge(candidate, own);
                 }
             });
-        Merge(found);
+        return Merge(found);
     }
 
     // The clock matters for nothing but blood samples and hands.
@@ -154,7 +142,7 @@ internal sealed class Screening
         }
     }
 
-    private void Merge(Share[] shares)
+    private (List<Candidate> Sure, List<Candidate> Perhaps) Merge(Share[] shares)
     {
         foreach (var share in shares)
         {
@@ -181,10 +169,7 @@ internal sealed class Screening
             sure = unbeaten;
         }
 
-        List<Candidate> perhaps = [.. shares.SelectMany(share => share.Survivors).Where(pair => !pair.IsSure).Select(pair => pair.Candidate)];
-        Survivors.AddRange(sure);
-        Survivors.AddRange(perhaps);
-        Doubtful.UnionWith(perhaps);
+        return (sure, [.. shares.SelectMany(share => share.Survivors).Where(pair => !pair.IsSure).Select(pair => pair.Candidate)]);
     }
 
     private void Add(DropReason reason, int number)

@@ -49,16 +49,12 @@ public sealed record ResidualFunctionNeeded
         return new(urea, urea * (0.5 * (1 + creatinineOverUrea)), Volume.FromMilliliters(Math.Max(0, wanted - (fluidRemoval is null ? 0 : removed))), function);
     }
 
-    /// <summary>When the function is no longer enough if it goes on to fall as it did, in a straight line; null: never, or not any more now.</summary>
-    /// <param name="from">The date of the patient's function.</param>
-    /// <param name="filtrationRateLostPerMonth">How much of the mean clearance is lost in 30 days.</param>
-    /// <exception cref="ArgumentOutOfRangeException">The loss is negative.</exception>
-    public DateOnly? LastsUntil(DateOnly from, Clearance filtrationRateLostPerMonth)
+    /// <summary>The last day on which the function is enough for the clearance that is wanted, if it goes on to fall as stated; null: never comes, or is not there now.</summary>
+    /// <param name="decline">How it falls, from the day on which the patient's function was measured.</param>
+    public DateOnly? LastsUntil(RenalDecline decline)
     {
-        Require.ZeroOrMore(filtrationRateLostPerMonth, nameof(filtrationRateLostPerMonth));
-        return FiltrationRate > default(Clearance) && now.FiltrationRate >= FiltrationRate && filtrationRateLostPerMonth > default(Clearance)
-            ? from.AddDays((int)Math.Min(100_000, 30 * ((now.FiltrationRate - FiltrationRate) / filtrationRateLostPerMonth)))
-            : null;
+        ArgumentNullException.ThrowIfNull(decline);
+        return FiltrationRate > default(Clearance) && now.FiltrationRate >= FiltrationRate ? decline.DayOf(FiltrationRate / now.FiltrationRate, now) : null;
     }
 
     /// <summary>In words, with the numbers.</summary>

@@ -23,7 +23,7 @@ internal static class RegimenFindings
         {
             Warn(
                 findings,
-                "over-removal",
+                "above-fluid-ceiling",
                 $"Ultrafiltration and urine remove {outcome.FluidRemoval.Milliliters:0} mL in 24 h, more than {ceiling.Milliliters:0} mL: the patient may dry out and lose urine.");
         }
 

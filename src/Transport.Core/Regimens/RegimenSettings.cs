@@ -75,7 +75,7 @@ public sealed record RegimenSettings
     /// <summary>The largest volume that may be instilled at a time, night or day; null: not known, nothing is checked.</summary>
     public Volume? LargestFill { get; init; }
 
-    /// <summary>The largest volume that may be in the cavity; null: one and a half times the largest fill of the regimen (choice).</summary>
+    /// <summary>The largest volume that may be in the cavity; null: one and a half times the largest fill of the regimen, whatever the size of the person (choice). Of a small person, or after large fills, state it.</summary>
     public Volume? LargestVolume { get; init; }
 
     /// <summary>

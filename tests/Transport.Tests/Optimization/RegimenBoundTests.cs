@@ -157,7 +157,7 @@ public sealed class RegimenBoundTests
         // Against a search of its own: the same regimen, with the kidneys that the reserve says, comes up to the goal to the last digit.
         var option = Search(Goals).Options[0];
         var reserve = RegimenSensitivity.ReserveOf(option, Goals with { Fluid = FluidTarget.Between(Milliliters(-900), Milliliters(1_200)) });
-        Assert.Equal("clearance", reserve.FirstToFail);
+        Assert.Equal(CenterGoal.Clearance, reserve.FirstToFail);
         var share = reserve.Share!.Value;
         Assert.InRange(share, 0.01, 1);
         var kidneys = Person.ResidualFunction;
@@ -174,7 +174,7 @@ public sealed class RegimenBoundTests
         var option = found with { Outcome = RegimenSimulation.Run(anuric, Ensemble.Center, found.Regimen, Bare.Simulation) };
         var reserve = RegimenSensitivity.ReserveOf(option, Goals with { Fluid = FluidTarget.Between(Milliliters(-900), Milliliters(1_200)), Clearance = ClearanceGoal.Usual with { WeeklyUreaDose = 9 } });
         Assert.Null(reserve.Share);
-        Assert.Equal("clearance", reserve.FirstToFail);
+        Assert.Equal(CenterGoal.Clearance, reserve.FirstToFail);
         Assert.Contains("no residual function today", reserve.Words, StringComparison.Ordinal);
     }
 

@@ -264,10 +264,10 @@ public sealed class RegimenComparisonTests
 
         // Lost in a straight line: (2.5 − needed)/0.1 months of 30 days.
         var easy = ResidualFunctionNeeded.Of(Point.Value, Point.Value[KtOverV].Value!.Value.Median - 0.1);
-        var until = easy.LastsUntil(new(2026, 1, 1), Clearance.FromMillilitersPerMinute(0.1));
+        var until = easy.LastsUntil(new(new(2026, 1, 1), Clearance.FromMillilitersPerMinute(0.1)));
         Assert.Equal(new DateOnly(2026, 1, 1).AddDays((int)(30 * (2.5 - easy.FiltrationRate.MillilitersPerMinute) / 0.1)), until);
-        Assert.Null(easy.LastsUntil(new(2026, 1, 1), default));
-        Assert.Null(ResidualFunctionNeeded.Of(Point.Value, 9).LastsUntil(new(2026, 1, 1), Clearance.FromMillilitersPerMinute(0.1)));
+        Assert.Null(easy.LastsUntil(new(new(2026, 1, 1), default)));
+        Assert.Null(ResidualFunctionNeeded.Of(Point.Value, 9).LastsUntil(new(new(2026, 1, 1), Clearance.FromMillilitersPerMinute(0.1))));
         Assert.Equal(default, ResidualFunctionNeeded.Of(Point.Value, 0.5).RenalUreaClearance);
         Assert.Throws<ArgumentOutOfRangeException>(() => ResidualFunctionNeeded.Of(Point.Value, -1));
     }

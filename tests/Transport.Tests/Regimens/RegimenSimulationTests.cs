@@ -66,6 +66,32 @@ public sealed class RegimenSimulationTests
         Within(creatinine, outcome.CreatinineDose.Total.LitersPerWeek, 0.026);
     }
 
+    // 9 h, 2 L, 1.36 %, exponential area. Top of the clearance of creatinine by another program, in whole cycles of 0.22 L/h. Published for nights of tidal cycles (abstract read, the values of
+    // D/P cut off): plateau, then a fall, best at 1.8 L/h in a person of low D/P and at 4.2 in one of high. The direction and the slow one hold; the fast one is a stated miss.
+    [Theory]
+    [InlineData(14_000, 1.8, 2.0)]
+    [InlineData(25_000, 2.2, 2.4)]
+    [InlineData(40_000, 2.7, 3.1)]
+    public void Creatinine_clearance_has_a_flat_top_at_a_flow_that_grows_with_the_speed_of_transfer(double area, double from, double to)
+    {
+        var membrane = ReferenceMembranes.Textbook with { AreaLaw = AreaLaw.Exponential, DiffusionArea = DiffusionArea.FromCentimeters(area) };
+        var cleared = Enumerable.Range(3, 13).ToDictionary(cycles => cycles, cycles =>
+            RegimenSimulation.Run(Standard, membrane, Night(cycles, null, TableSettings), TableOptions).CreatinineDose.Total.LitersPerWeek);
+        var top = cleared.MaxBy(one => one.Value);
+        var flow = top.Key * 2 / 9.0;
+        Assert.InRange(flow, from - 0.05, to + 0.05);
+        Assert.True(cleared[15] < top.Value, $"{cleared[15]}, {top.Value}");
+        Assert.True(flow < 0.8 * 4.2, "The published best flow of fast transfer is reached; the page says that it is missed.");
+
+        // Flat: ten cycles instead of seven are 43 % more fluid. For the average person it is 2.9 % more creatinine (35.6 and 34.6, to the digit printed: 0.5 %); for nobody more than 7 %.
+        var gain = cleared[10] / cleared[7] - 1;
+        Assert.True(gain < 0.07, $"{gain}");
+        if (area == 25_000)
+        {
+            Assert.Equal(0.029, gain, 0.005);
+        }
+    }
+
     [Fact]
     public void Restarting_the_transient_with_every_fill_overstates_clearance()
     {
@@ -317,7 +343,7 @@ public sealed class RegimenSimulationTests
         var options = RegimenOptions.Default with { LargestFluidRemoval = Milliliters(800) };
         var strong = Regimen.Cycling(TimeSpan.FromHours(9), 5, Milliliters(2_000), DialysisSolution.Glucose386);
         var outcome = RegimenSimulation.Run(Standard, ReferenceMembranes.MeanIncidentAdult(), strong, options);
-        Assert.Contains(outcome.Findings, finding => finding.Code == "over-removal");
+        Assert.Contains(outcome.Findings, finding => finding.Code == "above-fluid-ceiling");
         Assert.Contains(outcome.Findings, finding => finding.Code == "strongest-bag-daily");
     }
 
