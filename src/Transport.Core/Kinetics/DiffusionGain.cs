@@ -62,20 +62,24 @@ internal static class DiffusionGain
         return T.MultiplyAdd(ps_S, ShortPolynomial(z_S), ps_L * Polynomial(z_L));
     }
 
-    /// <summary>y coth y by z = y².</summary>
-    public static double Of(double z)
+    /// <summary>y coth y and its derivative by y.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static (T Value, T Slope) WithSlope<T>(T y)
+        where T : struct, ILane<T>
     {
-        if (z <= PolynomialUpTo)
-        {
-            return Polynomial(Real.Of(z)).Value;
-        }
-
-        var (above, below) = Quotient(Real.Of(Math.Sqrt(z)), Real.Of(z));
-        return (above / below).Value;
+        var z = y * y;
+        return T.AnyAbove(z, PolynomialUpTo) ? QuotientWithSlope(y, z) : (Polynomial(z), 2.0 * y * PolynomialSlope(z));
     }
 
-    /// <summary>The derivative by z, given the value.</summary>
-    public static double Slope(double z, double value) => z <= PolynomialUpTo ? PolynomialSlope(z) : (value * (1 - value) + z) / (2 * z);
+    // (y coth y)′ = coth y − y/sinh² y = (v + y² − v²) / y for the value v. For small y, where that cancels, by the polynomial.
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    private static (T Value, T Slope) QuotientWithSlope<T>(T y, T z)
+        where T : struct, ILane<T>
+    {
+        var (above, below) = Quotient(y, z);
+        var value = above / below;
+        return (value, T.WhereAbove(z, PolynomialUpTo, T.MultiplyAdd(y - value, y + value, value) / y, 2.0 * y * PolynomialSlope(z)));
+    }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static T OfQuotients<T>(T ps_S, T y_S, T z_S, T ps_L, T y_L, T z_L)
@@ -164,19 +168,18 @@ internal static class DiffusionGain
     }
 
     // Of the polynomial of degree 9.
-    private static double PolynomialSlope(double z)
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static T PolynomialSlope<T>(T z)
+        where T : struct, ILane<T>
     {
-        ReadOnlySpan<double> coefficients =
-        [
-            9 * 1.3914574891014527e-9, 8 * -2.0584405492657279e-8, 7 * 2.1746887291422269e-7, 6 * -2.1631975701753816e-6, 5 * 2.1377294164786737e-5,
-            4 * -2.1164008357884700e-4, 3 * 2.1164020980188831e-3, 2 * -2.2222222220930100e-2, 0.33333333333330216,
-        ];
-        var sum = 0.0;
-        foreach (var coefficient in coefficients)
-        {
-            sum = sum * z + coefficient;
-        }
-
-        return sum;
+        var square = z * z;
+        var even = T.MultiplyAdd(T.Of(9 * 1.3914574891014527e-9), square, T.Of(7 * 2.1746887291422269e-7));
+        var odd = T.MultiplyAdd(T.Of(8 * -2.0584405492657279e-8), square, T.Of(6 * -2.1631975701753816e-6));
+        even = T.MultiplyAdd(even, square, T.Of(5 * 2.1377294164786737e-5));
+        odd = T.MultiplyAdd(odd, square, T.Of(4 * -2.1164008357884700e-4));
+        even = T.MultiplyAdd(even, square, T.Of(3 * 2.1164020980188831e-3));
+        odd = T.MultiplyAdd(odd, square, T.Of(2 * -2.2222222220930100e-2));
+        even = T.MultiplyAdd(even, square, T.Of(0.33333333333330216));
+        return T.MultiplyAdd(odd, z, even);
     }
 }

@@ -174,7 +174,7 @@ internal partial struct ThreePoreSystem<T> : IDwellSystem<T>
     /// <summary>Slot of the first drained amount.</summary>
     public readonly int DrainSlot => 4 + solutes;
 
-    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
     public readonly void Derivatives(double minutes, ReadOnlySpan<T> state, Span<T> rates)
     {
         var v = state[0];
@@ -185,27 +185,23 @@ internal partial struct ThreePoreSystem<T> : IDwellSystem<T>
             return;
         }
 
-        var now = new Moment
-        {
-            PerVolume = T.Of(1) / v,
-            Outward = T.Of(Outflow) + BulkRemoval(state),
-        };
+        var perVolume = T.Of(1) / v;
+        var outward = T.Of(Outflow) + BulkRemoval(state);
         var g = ContactArea(v);
-        (now.Flow_C, now.Flow_S, now.Flow_L) = PoreFlows(state, now.PerVolume, g);
-        now.Diffusion = Transient(minutes) * g;
-        now.PerDiffusion = T.Of(1) / now.Diffusion;
+        var (flow_C, flow_S, flow_L) = PoreFlows(state, perVolume, g);
+        var diffusion = Transient(minutes) * g;
         if (SoluteTable<T>.FourAtOnce)
         {
-            SoluteRates<Lanes4>(now, state, rates);
+            SoluteRates<Lanes4>(perVolume, outward, flow_S, flow_L, diffusion, state, rates);
         }
         else
         {
-            SoluteRates<T>(now, state, rates);
+            SoluteRates<T>(perVolume, outward, flow_S, flow_L, diffusion, state, rates);
         }
 
         if (polymer < solutes)
         {
-            LosePolymer(state, now.PerVolume, rates);
+            LosePolymer(state, perVolume, rates);
         }
 
         if (Inflow > 0)
@@ -216,29 +212,31 @@ internal partial struct ThreePoreSystem<T> : IDwellSystem<T>
             }
         }
 
-        rates[0] = now.Flow_C + now.Flow_S + now.Flow_L + T.Of(Inflow) - now.Outward;
-        rates[PoreSlot] = now.Flow_C;
-        rates[PoreSlot + 1] = now.Flow_S;
-        rates[PoreSlot + 2] = now.Flow_L;
+        rates[0] = flow_C + flow_S + flow_L + T.Of(Inflow) - outward;
+        rates[PoreSlot] = flow_C;
+        rates[PoreSlot + 1] = flow_S;
+        rates[PoreSlot + 2] = flow_L;
         if (CollectsDrain)
         {
             for (var i = 0; i < solutes; i++)
             {
-                rates[DrainSlot + i] = Outflow * (state[1 + i] * now.PerVolume);
+                rates[DrainSlot + i] = Outflow * (state[1 + i] * perVolume);
             }
         }
     }
 
-    // dM/dt without the inflow. A step may write into the slots behind the solutes, the pores', which are written afterwards.
-    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    private readonly void SoluteRates<TStep>(in Moment now, ReadOnlySpan<T> state, Span<T> rates)
+    // dM/dt without the inflow. A step may write into the slots behind the solutes, the pores', which are written afterwards. Arguments by value: a struct of
+    // them would be cleared at each call.
+    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    private readonly void SoluteRates<TStep>(T perVolumeOfAll, T outwardOfAll, T flow_S, T flow_L, T diffusionOfAll, ReadOnlySpan<T> state, Span<T> rates)
         where TStep : struct, ILane<TStep>
     {
-        var perVolume = SoluteTable<T>.Spread<TStep>(now.PerVolume);
-        var outward = SoluteTable<T>.Spread<TStep>(now.Outward);
-        var flow = (SoluteTable<T>.Spread<TStep>(now.Flow_S), SoluteTable<T>.Spread<TStep>(now.Flow_L));
-        var flowPerArea = (SoluteTable<T>.Spread<TStep>(now.PerDiffusion * now.Flow_S), SoluteTable<T>.Spread<TStep>(now.PerDiffusion * now.Flow_L));
-        var diffusion = SoluteTable<T>.Spread<TStep>(now.Diffusion);
+        var perDiffusion = T.Of(1) / diffusionOfAll;
+        var perVolume = SoluteTable<T>.Spread<TStep>(perVolumeOfAll);
+        var outward = SoluteTable<T>.Spread<TStep>(outwardOfAll);
+        var flow = (SoluteTable<T>.Spread<TStep>(flow_S), SoluteTable<T>.Spread<TStep>(flow_L));
+        var flowPerArea = (SoluteTable<T>.Spread<TStep>(perDiffusion * flow_S), SoluteTable<T>.Spread<TStep>(perDiffusion * flow_L));
+        var diffusion = SoluteTable<T>.Spread<TStep>(diffusionOfAll);
         ref var way = ref ways.First<TStep>();
         ref var amount = ref SoluteTable<T>.First<TStep>(state.Slice(1, solutes + 3));
         ref var rate = ref SoluteTable<T>.First<TStep>(rates.Slice(1, solutes + 3));
@@ -390,13 +388,5 @@ internal partial struct ThreePoreSystem<T> : IDwellSystem<T>
             ? T.Exp((Instilled - minutes) * fluid.TransientRate)
             : T.Of(Math.Exp((Instilled - minutes) * transientRate));
         return T.MultiplyAdd(left, fluid.TransientAmplitude, T.Of(1));
-    }
-
-    // What is the same for all solutes.
-    private struct Moment
-    {
-        public required T PerVolume;
-        public required T Outward;
-        public T Flow_C, Flow_S, Flow_L, Diffusion, PerDiffusion;
     }
 }
