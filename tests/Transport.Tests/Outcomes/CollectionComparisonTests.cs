@@ -85,7 +85,7 @@ public sealed class CollectionComparisonTests
         {
             Patient = outcome.Patient,
             Duration = TimeSpan.FromHours(24),
-            CreatinineAssay = CreatinineAssay.Enzymatic,
+            CreatinineAssay = new(CreatinineMethod.Enzymatic, null),
             PlasmaClock = clock,
             Plasma =
             [
