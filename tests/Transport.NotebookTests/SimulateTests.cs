@@ -70,6 +70,72 @@ public sealed class SimulateTests
     }
 
     [Fact]
+    public async Task The_page_is_headed_by_what_its_figures_rest_on()
+    {
+        // The invented sheet, made to lie: a drained volume that no membrane explains beside its samples, a peritonitis two weeks before, and no plasma urea nor urine.
+        var folder = Directory.CreateTempSubdirectory();
+        try
+        {
+            var (sheet, page) = (Path.Combine(folder.FullName, "sheet.csv"), Path.Combine(folder.FullName, "page.html"));
+            var lines = (await File.ReadAllLinesAsync(Sheet))
+                .Where(line => !line.StartsWith("plasma,urea", StringComparison.Ordinal) && !line.StartsWith("patient,urine", StringComparison.Ordinal) && !line.StartsWith("patient,renal", StringComparison.Ordinal))
+                .Select(line => line.StartsWith("test,drained volume,", StringComparison.Ordinal) ? "test,drained volume,,4400,mL," : line)
+                .Append("test,last peritonitis,,2025-02-25,,");
+            await File.WriteAllLinesAsync(sheet, lines);
+            var (code, said, log) = await Run(sheet, Path.Combine(Regimens, "by-hand.csv"), "--out", page);
+            Assert.Equal((0, true), (code, log.Length >= 0));
+            var html = await File.ReadAllTextAsync(page);
+            var basis = html[..html.IndexOf("<figure>", StringComparison.Ordinal)];
+            foreach (var expected in new[] { "PRELIMINARY", "Check the sheet before reading further", "recent-peritonitis", "plasma-not-measured", "residual-function-not-given", "Limits: as shipped with Transport", "Read by Transport" })
+            {
+                Assert.Contains(expected, basis, StringComparison.Ordinal);
+                Assert.True(expected.StartsWith("Read by", StringComparison.Ordinal) || said.Contains(expected, StringComparison.Ordinal));
+            }
+
+            Assert.Contains("fluid-range-not-given", html, StringComparison.Ordinal);
+            Assert.Contains("Plasma urea: not measured", html, StringComparison.Ordinal);
+            Assert.DoesNotContain("urea, mean", html, StringComparison.Ordinal);
+        }
+        finally
+        {
+            folder.Delete(true);
+        }
+    }
+
+    [Fact]
+    public async Task A_range_has_two_ends_and_a_regimen_above_it_is_said_with_its_name()
+    {
+        var (code, said, _) = await Run(Sheet, Path.Combine(Regimens, "cycling.csv"), Path.Combine(Regimens, "by-hand.csv"), "--floor", "0", "--ceiling", "100");
+        Assert.Equal(0, code);
+        Assert.Matches(@"Read with care: now: Ultrafiltration of \d+ mL in 24 h lies \d+ mL above the ceiling of 100 mL", said);
+        foreach (var half in new string[][] { ["--floor", "300"], ["--ceiling", "300"], ["--floor", "300", "--ceiling", "300"] })
+        {
+            var (refused, nothing, log) = await Run([Sheet, Path.Combine(Regimens, "cycling.csv"), .. half]);
+            Assert.Equal((2, ""), (refused, nothing));
+            Assert.Contains("A range of ultrafiltration has", log, StringComparison.Ordinal);
+        }
+    }
+
+    [Fact]
+    public async Task A_collection_stands_beside_the_present_regimen_and_only_one_of_the_same_person()
+    {
+        var examples = Path.GetDirectoryName(Sheet)!;
+        var (code, said, _) = await Run(Sheet, Path.Combine(Regimens, "by-hand.csv"), "--collection", Path.Combine(examples, "merrow-06-collection.csv"));
+        Assert.Equal(0, code);
+
+        // Three bags of 2.04, 2.04 and 2.05 L (the sheet) are not the regimen of four times 2 L.
+        Assert.Contains("Measured beside simulated: a collection of 2025-03-18", said, StringComparison.Ordinal);
+        Assert.Contains("In the collection 6.1 L were filled in 24 h, in the regimen 'now' 8.0 L", said, StringComparison.Ordinal);
+        Assert.Contains("over a blood of 10:15", said, StringComparison.Ordinal);
+        var (another, nothing, log) = await Run(Path.Combine(examples, "merrow-02-fast.csv"), Path.Combine(Regimens, "by-hand.csv"), "--collection", Path.Combine(examples, "merrow-06-collection.csv"));
+        Assert.Equal((1, ""), (another, nothing));
+        Assert.Contains("[sheets-of-different-patients]", log, StringComparison.Ordinal);
+        var (test, _, refused) = await Run(Sheet, Path.Combine(Regimens, "by-hand.csv"), "--collection", Path.Combine(examples, "merrow-02-fast.csv"));
+        Assert.Equal(1, test);
+        Assert.Contains("[not-a-collection]", refused, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task A_collection_is_no_test_and_that_is_said()
     {
         var (code, said, log) = await Run(Path.Combine(Repository.Root, "reference-data", "examples", "merrow-06-collection.csv"), Path.Combine(Regimens, "cycling.csv"));

@@ -144,7 +144,7 @@ public static class RegimenSearch
                 Answers = [.. stage.Answers(candidate, table)],
                 StrongestExchanges = candidate.Strongest,
                 Why = why,
-                Findings = [.. OfTheDay(outcome), .. GoalFindings(candidate, bands, goals), .. FillFindings(candidate.Regimen, options)],
+                Findings = [.. OfTheDay(outcome), .. GoalFindings(candidate, bands, goals), .. BeyondTheTest.FillAboveTested([candidate.Regimen], options.LargestTestedFill)],
             };
         }
     }
@@ -187,18 +187,6 @@ public static class RegimenSearch
         }
     }
 
-    private static IEnumerable<Finding> FillFindings(Regimen regimen, RegimenSearchOptions options)
-    {
-        var largest = regimen.Exchanges.Max(exchange => exchange.Fill);
-        if (options.LargestTestedFill is { } tested && largest > tested)
-        {
-            yield return new(
-                Severity.Warning,
-                "fill-above-tested",
-                Text($"Its largest fill is {largest.Milliliters:0} mL, and the largest that was tested {tested.Milliliters:0} mL: above that nothing was measured in this patient, and the model overstates ultrafiltration."));
-        }
-    }
-
     private static List<Finding> FrontFindings(
         Patient patient, RegimenGoals goals, Candidate? present, ImmutableArray<RegimenOption> options, UnmetGoal? unmet, DoubtLayers layers)
     {
@@ -224,23 +212,12 @@ public static class RegimenSearch
                 Text($"Every option uses the strongest glucose, in {options.Min(option => option.StrongestExchanges):0} exchanges a day or more. That says more about the question than about the night: whether the fluid range is right, whether salt and drink can be less, whether the catheter drains, and what a long dwell of icodextrin would do.")));
         }
 
-        // Lying, children had a surface of 29,400 cm where standing it was 21,900 (read).
-        findings.Add(new(
-            Severity.Note,
-            "night-is-supine",
-            "A clinic test is done upright and the night is spent lying, when the exchange surface may be up to a third larger (children, read): small solutes and glucose may then cross faster, and ultrafiltration peak earlier, than shown. "
-                + (layers.Holds.HasFlag(Doubt.Posture) ? "The bands hold this, as posture." : "The bands do not hold this.")));
-
-        // Fluid cycles are given 1200 mL/m² in print, clearance cycles 1400 (Perit Dial Int 2021, doi 10.1177/08968608211010055, read).
-        var large = 1200 * patient.BodySurface.SquareMeters;
-        if (options.Any(option => option.Regimen.Night.Any(exchange => exchange.Fill.Milliliters > large)))
-        {
-            findings.Add(new(
-                Severity.Note,
-                "large-fills-overstated",
-                Text($"Above {large:0} mL per fill the model overstates ultrafiltration: measured, a litre more lowered it, and the model raises it.")));
-        }
-
+        findings.AddRange([
+            .. goals.Fluid.Findings,
+            .. BeyondTheTest.Urine(patient),
+            BeyondTheTest.NightIsSupine(layers),
+            .. BeyondTheTest.LargeFills(patient, options.Select(option => option.Regimen)),
+        ]);
         findings.Add(new(
             Severity.Note,
             "options-not-orders",

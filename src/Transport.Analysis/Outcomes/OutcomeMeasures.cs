@@ -41,7 +41,7 @@ public static class OutcomeMeasures
     /// <summary>With urine.</summary>
     public static OutcomeMeasure FluidRemoval { get; } = new(
         "fluid removal, 24 h", "mL", 0, "ultrafiltration + urine", Bags, Parameters | ModelForm | NightToNight,
-        day => day.Ultrafiltration + day.Patient.ResidualFunction.UrineVolumePerDay.Milliliters);
+        day => day.Patient.ResidualFunction is { IsUrineStated: true, UrineVolumePerDay: var urine } ? day.Ultrafiltration + urine.Milliliters : null);
 
     /// <summary>Weekly Kt/V of urea, both.</summary>
     public static OutcomeMeasure KtOverV { get; } = new(
@@ -77,7 +77,7 @@ public static class OutcomeMeasures
 
     /// <summary>Peritoneal clearance of β2-microglobulin.</summary>
     public static OutcomeMeasure Beta2Clearance { get; } = new(
-        "β2-microglobulin clearance", "L/week", 1, "7 Σ V_drain D / P", "the model gives half of what was published at 2 h (computed)", Parameters,
+        "β2-microglobulin clearance, about half of what is published", "L/week", 1, "7 Σ V_drain D / P", "the model gives half of what was published at 2 h (computed)", Parameters,
         day => day.Rhythm.ClearanceOf(Solutes.Beta2Microglobulin)?.LitersPerWeek);
 
     /// <summary>Peritoneal phosphate removal at the stated plasma level.</summary>

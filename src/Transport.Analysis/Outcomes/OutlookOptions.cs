@@ -9,6 +9,28 @@ public sealed record OutlookOptions
     /// <summary>The strength that the patient's test used; ultrafiltration of others holds the model's discrepancy. Null: there was no test.</summary>
     public DialysisSolution? Tested { get; init; }
 
+    /// <summary>The largest fill that was tested in this patient; a regimen with a larger one says so. Null: not known.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Zero or negative.</exception>
+    public Volume? LargestTestedFill { get; init => field = value is { } fill ? Require.MoreThanZero(fill, nameof(LargestTestedFill)) : null; }
+
+    /// <summary>The ultrafiltration that is wanted in 24 h, with its ceiling; null: none was given, and no regimen is judged by it, which findings say.</summary>
+    public FluidTarget? Fluid { get; init; }
+
+    /// <summary>Solutes whose plasma level is assumed, not measured: no level of them is given.</summary>
+    public IReadOnlyList<Solute> NotMeasured { get; init; } = [];
+
+    /// <summary>The defaults for a patient with this test: its strength, its fill, and what of plasma was not measured.</summary>
+    public static OutlookOptions Of(EquilibrationTest test)
+    {
+        ArgumentNullException.ThrowIfNull(test);
+        return new()
+        {
+            Tested = test.Solution,
+            LargestTestedFill = test.InstilledVolume,
+            NotMeasured = [.. test.PlasmaUrea is null ? [Solutes.Urea] : Array.Empty<Solute>(), .. test.CorrectedPlasmaCreatinine is null ? [Solutes.Creatinine] : Array.Empty<Solute>()],
+        };
+    }
+
     /// <summary>Which doubt ultrafiltration holds. Sodium always holds that of its calibration.</summary>
     public DoubtLayers Layers { get; init; } = DoubtLayers.Default;
 

@@ -18,7 +18,7 @@ public sealed record PlasmaOutlook(Solute Solute, TimeOnly? Time, Band<double> M
     {
         return members[0].Plasma is not { } first
             ? []
-            : [.. first.Predicted.SelectMany(solute => options.SampleTimes.Select(time => (TimeOnly?)time).Prepend(null).Select(time => Of(members, present, solute, time, options.Layers.OfMembrane)))];
+            : [.. first.Predicted.Except(options.NotMeasured).SelectMany(solute => options.SampleTimes.Select(time => (TimeOnly?)time).Prepend(null).Select(time => Of(members, present, solute, time, options.Layers.OfMembrane)))];
     }
 
     private static PlasmaOutlook Of(IReadOnlyList<SimulatedRhythm> members, IReadOnlyList<SimulatedRhythm>? present, Solute solute, TimeOnly? time, Doubt held)

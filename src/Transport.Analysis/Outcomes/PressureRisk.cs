@@ -11,7 +11,7 @@ public static class PressureRisk
     /// <summary>Sixteen cmH2O: prescriptions are usually kept below (Nephrol Dial Transplant 2007;22:1437, read).</summary>
     public static Pressure Caution { get; } = Pressure.FromCentimetersOfWater(16);
 
-    /// <summary>Eighteen cmH2O: never above (Nefrologia 2017;37:579, read).</summary>
+    /// <summary>Eighteen cmH2O, a limit in print: never above (Nefrologia 2017;37:579, read).</summary>
     public static Pressure Limit { get; } = Pressure.FromCentimetersOfWater(18);
 
     /// <summary>What the pressure at the fullest moment gives reason to say.</summary>

@@ -55,10 +55,8 @@ public sealed class RegimenOutlook
     /// <summary>All figures, in the order of <see cref="OutcomeMeasures.All"/>.</summary>
     public ImmutableArray<MeasuredOutcome> Measures { get; }
 
-    /// <summary>What to be careful about.</summary>
-    public IReadOnlyList<Finding> Findings =>
-        [.. PressureRisk.Of(this[OutcomeMeasures.LargestPressure].Value, Options.IsPressureMeasured)
-            .Concat(center.Days.DistinctBy(day => day.Regimen).SelectMany(day => day.Findings)).Distinct().OrderByDescending(finding => finding.Severity)];
+    /// <summary>What to be careful about: fluid by the middle of its bands, the fill and posture that were not tested, whether a range was given at all.</summary>
+    public IReadOnlyList<Finding> Findings => OutlookFindings.Of(this, center.Days.DistinctBy(day => day.Regimen));
 
     /// <summary>What is done, in words.</summary>
     public string Describe() => Week?.Week.Describe() ?? Regimen.Describe();
@@ -69,6 +67,12 @@ public sealed class RegimenOutlook
     /// <exception cref="ArgumentException">It is none of <see cref="OutcomeMeasures.All"/>.</exception>
     public MeasuredOutcome this[OutcomeMeasure measure] => Measures.FirstOrDefault(one => one.Measure == measure)
         ?? throw new ArgumentException("Expected one of the measures.", nameof(measure));
+
+    /// <summary>On how many single days ultrafiltration lies in the range, as a sentence with frequencies; empty without a range.</summary>
+    public string SingleDay => Options.Fluid is not { } range ? "" : OptionWords.SingleDay(
+        OfSingleDay(range.Floor) - OfSingleDay(range.Ceiling), OfSingleDay(range.Ceiling), range);
+
+    private double OfSingleDay(Volume least) => draws.OfSingleDayAtLeast(OutcomeMeasures.Ultrafiltration, least.Milliliters)!.Value.Value;
 
     /// <summary>How probable it is that a figure is at least so large, in the mean of many days; null where it cannot be given.</summary>
     public Probability? ProbabilityAtLeast(OutcomeMeasure measure, double least) => draws.AtLeast(measure, least);

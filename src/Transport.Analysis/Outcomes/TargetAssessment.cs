@@ -29,7 +29,8 @@ public sealed record TargetAssessment(
         ArgumentNullException.ThrowIfNull(target);
         var value = outlook[target.Measure].Value;
         var urine = outlook.Outcome.Urine.Milliliters;
-        var why = target.OnlyWithoutUrine && urine > LeastUrine ? Invariant($"it is for patients without urine, and {urine:0} mL a day are stated")
+        var why = target.OnlyWithoutUrine && !outlook.Outcome.Patient.ResidualFunction.IsUrineStated ? "it is for patients without urine, and nothing was stated about urine"
+            : target.OnlyWithoutUrine && urine > LeastUrine ? Invariant($"it is for patients without urine, and {urine:0} mL a day are stated")
             : target.OnlyAutomated && outlook.Regimens.All(regimen => regimen.Night.Length < 2) ? "it is for automated treatment"
             : value is null ? "the figure cannot be given from what was measured"
             : null;
@@ -45,7 +46,7 @@ public sealed record TargetAssessment(
         var noise = target.NoiseOfOneDay == 0 ? "" : Invariant($" One measured day scatters by {100 * target.NoiseOfOneDay:0.0} %{(assessment.IsWithinNoise ? ", which is more than the gap" : "")}.");
         return assessment with
         {
-            Text = Invariant($"{(assessment.Assessment == Assessment.Met ? "Met" : "Not met")}: {Number(median)} {target.Measure.Unit} where {Number(target.Least)} is asked for. {Days(single)}he mean of many days comes up to it with a probability of {probability}, which holds doubt of {probability.Doubt.Words()}.{noise} Symptoms, volume and nutrition are not assessed here."),
+            Text = Invariant($"{Number(median)} {target.Measure.Unit} where {Number(target.Least)} is asked for. {Days(single)}he mean of many days comes up to it with a probability of {probability}, which holds doubt of {probability.Doubt.Words()}.{noise} Symptoms, volume and nutrition are not assessed here."),
         };
 
         // The single day first: "90 % of the mean" is read as 9 days in 10.

@@ -56,7 +56,7 @@ public static class SampleSheetCodes
     public static SheetFindingKind MissingDate { get; } = new("missing-date", Note, "The sheet has no date.");
     public static SheetFindingKind PlasmaNotMeasured { get; } = new("plasma-not-measured", Note, "A plasma value was not measured; simulations assume the typical one.");
     public static SheetFindingKind SolutionSodiumAssumed { get; } = new("solution-sodium-assumed", Note, "The sodium of the solution is not given; 132 mmol/L is assumed.");
-    public static SheetFindingKind ResidualFunctionNotGiven { get; } = new("residual-function-not-given", Note, "Nothing is said about urine; none is assumed.");
+    public static SheetFindingKind ResidualFunctionNotGiven { get; } = new("residual-function-not-given", Warning, "Nothing is said about urine; none is assumed.");
     public static SheetFindingKind ResidualClearanceMissing { get; } = new("residual-clearance-missing", Warning, "There is urine but a renal clearance is missing; zero is assumed for it.");
 
     // Times

@@ -92,7 +92,10 @@ internal sealed partial class SheetDraft
         Length.FromCentimeters(Number(SheetWords.Height)!.Value),
         Mass.FromKilograms(Number(SheetWords.Weight)!.Value),
         PlasmaComposition.Typical,
-        new(Clearance(SheetWords.RenalUreaClearance), Clearance(SheetWords.RenalCreatinineClearance), Milliliters(SheetWords.Urine) ?? default));
+        new(Clearance(SheetWords.RenalUreaClearance), Clearance(SheetWords.RenalCreatinineClearance), Milliliters(SheetWords.Urine) ?? default)
+        {
+            IsUrineStated = Number(SheetWords.Urine) is not null,
+        });
 
     // For simulations: what was not measured is the typical value, which a note of the sheet says.
     private static PlasmaComposition Composition(Concentration? urea, Concentration? creatinine, Concentration? glucose, Concentration? sodium)

@@ -31,6 +31,13 @@ public sealed record SheetGroup(SheetGroupKind Kind, IReadOnlyList<SampleSheet> 
             ];
     }
 
+    /// <summary>What keeps sheets from being one person's: a code that is missing or another; a series whose tests have no date. None where nothing does.</summary>
+    public static IReadOnlyList<Finding> WhyNotOfOnePerson(IReadOnlyList<SampleSheet> sheets)
+    {
+        ArgumentNullException.ThrowIfNull(sheets);
+        return [.. Together(sheets)];
+    }
+
     private static IEnumerable<SheetGroup> Tests(IReadOnlyList<SampleSheet> tests)
     {
         switch (tests)

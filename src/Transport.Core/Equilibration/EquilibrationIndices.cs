@@ -22,6 +22,9 @@ public sealed record EquilibrationIndices
     /// <summary>Whether the limits for 2.27 % and the classes of D/D0 apply.</summary>
     internal bool IsMiddle => !Test.IsStrengthInDoubt && Options.Thresholds.IsMiddleStrength(Test.Solution);
 
+    /// <summary>Whether plasma glucose takes away so much gradient that ultrafiltration, dip and absorbed glucose say nothing of the membrane.</summary>
+    internal bool IsPlasmaGlucoseHigh => Test.PlasmaGlucose is { } plasma && plasma.MillimolesPerLiter > Options.Thresholds.HighPlasmaGlucose.Value;
+
     /// <summary>D/P and D/D0 of every dialysate sample, in order of time.</summary>
     public required IReadOnlyList<SampleRatios> Ratios { get; init; }
 

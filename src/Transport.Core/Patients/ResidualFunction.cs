@@ -33,8 +33,14 @@ public sealed record ResidualFunction(Clearance UreaClearance, Clearance Creatin
     }
     = Require.ZeroOrMore(UrineVolumePerDay, nameof(UrineVolumePerDay));
 
+    /// <summary>Whether anybody said how much urine there is; false: zero stands for what is not known.</summary>
+    public bool IsUrineStated { get; init; } = true;
+
     /// <summary>No urine.</summary>
     public static ResidualFunction None { get; } = new(default, default, default);
+
+    /// <summary>Nothing was said about urine: it counts as none, and results say so.</summary>
+    public static ResidualFunction NotStated { get; } = None with { IsUrineStated = false };
 
     /// <summary>Mean of urea and creatinine clearance, the conventional estimate of the residual glomerular filtration rate.</summary>
     public Clearance FiltrationRate => (UreaClearance + CreatinineClearance) * 0.5;

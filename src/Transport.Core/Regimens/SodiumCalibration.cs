@@ -5,7 +5,8 @@ namespace Transport;
 /// Published series of automated treatment remove 18 to 51 mmol where the textbook membrane removes 65 to 75 mmol for nights of the same kind (J Nephrol
 /// 2019, doi 10.1007/s40620-019-00646-7, medians 23 and 51 mmol/day without and with a day exchange; a cross-over series 18 and 32 mmol per night;
 /// read). At equal ultrafiltration the modes do not differ beyond what is uncertain within one (docs/concepts/regimens.md). The truth is taken to lie between 0.3 and
-/// 1.0 of the model, and the centre in its geometric middle (choice). A measured 24-h sodium replaces it.
+/// 1.0 of the model, and the centre in its geometric middle (choice). A measured 24-h sodium replaces it. Those nights are of short cycles of glucose: for icodextrin no
+/// factor is known, and the same is applied (choice), which pages say.
 /// </remarks>
 public sealed record SodiumCalibration
 {

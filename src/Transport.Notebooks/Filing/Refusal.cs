@@ -27,6 +27,20 @@ internal static class Refusal
         }
     }
 
+    /// <summary>Everything that stands between a sheet and a collection; none where it holds one.</summary>
+    public static IReadOnlyList<Finding> WhyNoCollection(SampleSheet sheet)
+    {
+        try
+        {
+            sheet.ToCollection();
+            return [];
+        }
+        catch (SampleSheetException refused)
+        {
+            return refused.Errors;
+        }
+    }
+
     /// <summary>A request that makes no sense, or a result that cannot be written.</summary>
     /// <returns>The exit code.</returns>
     public static int Of(NotebookRunException problem, TextWriter log)

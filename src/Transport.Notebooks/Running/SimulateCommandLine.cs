@@ -19,38 +19,69 @@ internal static class SimulateCommandLine
             Arity = ArgumentArity.OneOrMore,
         };
         var page = new Option<string?>("--out") { Description = "Writes an HTML page with the table and the chart.", HelpName = "page.html" };
-        var command = new Command("simulate", "What regimens return in the person of a test, side by side.") { sheet, regimens, page };
+        var floor = new Option<double?>("--floor") { Description = "Least ultrafiltration that is wanted in 24 h, mL.", HelpName = "mL" };
+        var ceiling = new Option<double?>("--ceiling") { Description = "Most ultrafiltration in 24 h, mL: above it the patient may dry out. Without both nothing is judged by it.", HelpName = "mL" };
+        var protocol = new Option<string?>("--protocol") { Description = "A file with the clinic's own limits.", HelpName = "file" };
+        var collection = new Option<string?>("--collection") { Description = "The sheet of a 24-h collection under the present regimen (CSV): what it measured stands beside what is simulated.", HelpName = "sheet.csv" };
+        var command = new Command("simulate", "What regimens return in the person of a test, side by side.") { sheet, regimens, page, floor, ceiling, collection, protocol };
         command.SetAction((arguments, cancellation) => Task.FromResult(Run(
-            arguments.GetRequiredValue(sheet), arguments.GetRequiredValue(regimens), arguments.GetValue(page), terminal, log, cancellation)));
+            arguments.GetRequiredValue(sheet),
+            arguments.GetRequiredValue(regimens),
+            arguments.GetValue(page),
+            (arguments.GetValue(floor), arguments.GetValue(ceiling)),
+            arguments.GetValue(collection),
+            arguments.GetValue(protocol),
+            terminal,
+            log,
+            cancellation)));
         return command;
     }
 
-    private static int Run(string sheetPath, string[] regimenPaths, string? pagePath, TextWriter terminal, TextWriter log, CancellationToken cancellation)
+    private static int Run(
+        string sheetPath,
+        string[] regimenPaths,
+        string? pagePath,
+        (double? Floor, double? Ceiling) range,
+        string? collectionPath,
+        string? protocolPath,
+        TextWriter terminal,
+        TextWriter log,
+        CancellationToken cancellation)
     {
         try
         {
-            if (regimenPaths.Append(sheetPath).Any(string.IsNullOrWhiteSpace))
+            if (regimenPaths.Append(sheetPath).Append(collectionPath ?? sheetPath).Any(string.IsNullOrWhiteSpace))
                 throw new NotebookRunException(NotebookRunException.BadRequest, "The name of a file is empty.");
 
+            var fluid = Fluid(range.Floor, range.Ceiling);
             var sheet = SampleSheet.Read(sheetPath);
             var files = regimenPaths.Select(RegimenFile.Read).ToList();
             List<Finding> problems = [.. Refusal.WhyNoTest(sheet), .. files.SelectMany(file => file.Findings).Where(finding => finding.Severity == Severity.Error)];
+            var collected = collectionPath is null ? null : SampleSheet.Read(collectionPath);
+            problems.AddRange(collected is null ? [] : Refusal.WhyNoCollection(collected));
+            problems.AddRange(collected is null || problems.Count > 0 ? [] : SheetGroup.WhyNotOfOnePerson([sheet, collected]));
+            var limits = ProtocolFile.Read(protocolPath, problems)?.ToOptions() ?? EquilibrationIndicesOptions.Default;
             if (problems.Count > 0)
                 return Refusal.Of(problems, log);
 
             var test = sheet.ToTest();
             var regimens = Named(regimenPaths, files);
-            foreach (var finding in sheet.Findings.Concat(files.SelectMany(file => file.Findings)))
+            foreach (var finding in files.SelectMany(file => file.Findings))
                 log.WriteLine(finding);
 
+            var indices = EquilibrationIndices.Of(test, limits);
             var fit = MembraneFit.Run(test);
-            if (fit.Status != FitStatus.Converged)
-                log.WriteLine($"read with care: {fit.Summary}");
-
+            var measured = collected is null ? null : CollectionIndices.Of(collected.ToCollection(), limits);
+            var look = OutlookOptions.Of(test) with { Simulation = Timed, Fluid = fluid };
+            look = measured?.Collection.PlasmaClock is { } clock ? look with { SampleTimes = [.. look.SampleTimes.Append(clock).Distinct().Order()] } : look;
             var comparison = RegimenComparison.Run(
-                test.Patient, MembraneSampling.Run(fit).ToEnsemble(100), regimens[0].Week, regimens.Skip(1), OutlookOptions.Default with { Tested = test.Solution, Simulation = Timed }, new RunControl { Cancellation = cancellation });
+                test.Patient, MembraneSampling.Run(fit).ToEnsemble(100), regimens[0].Week, regimens.Skip(1), look, new RunControl { Cancellation = cancellation });
+            var beside = measured is null ? null : CollectionComparison.Of(measured, comparison.Present);
             if (pagePath is not null)
-                StagedFiles.Write(pagePath, RegimenPage.Of(sheet, comparison));
+                StagedFiles.Write(pagePath, RegimenPage.Of(sheet, indices, fit, comparison, beside));
+            terminal.WriteLine(RegimenPage.Basis(sheet, indices, fit).Text);
+            if (beside is not null)
+                terminal.WriteLine(RegimenReports.Of(beside).Text);
             terminal.WriteLine(RegimenReports.Of(comparison).Text);
             if (pagePath is not null)
                 terminal.WriteLine(pagePath);
@@ -70,6 +101,14 @@ internal static class SimulateCommandLine
             return 130;
         }
     }
+
+    private static FluidTarget? Fluid(double? floor, double? ceiling) => (floor, ceiling) switch
+    {
+        (null, null) => null,
+        ({ } least, { } most) when double.IsFinite(least) && double.IsFinite(most) && least < most => FluidTarget.Between(Volume.FromMilliliters(least), Volume.FromMilliliters(most)),
+        ({ }, { }) => throw new NotebookRunException(NotebookRunException.BadRequest, FormattableString.Invariant($"A range of ultrafiltration has its floor below its ceiling, both in mL; found --floor {floor} and --ceiling {ceiling}.")),
+        _ => throw new NotebookRunException(NotebookRunException.BadRequest, "A range of ultrafiltration has two ends: give --floor and --ceiling, in mL, or neither."),
+    };
 
     // A file that states a week is that week; otherwise each of its regimens is done every day. By its own name, or that of its file; with the whole path where two would be
     // called the same.

@@ -47,7 +47,7 @@ public static partial class RegimenCharts
             {
                 Marks =
                 [
-                    Mark.AtY(PressureRisk.Caution.CentimetersOfWater, "care from here on"), Mark.AtY(PressureRisk.Limit.CentimetersOfWater, "never above"),
+                    Mark.AtY(PressureRisk.Caution.CentimetersOfWater, "care from here on"), Mark.AtY(PressureRisk.Limit.CentimetersOfWater, "limit in print"),
                 ],
             })
         {

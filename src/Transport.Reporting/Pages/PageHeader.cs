@@ -21,9 +21,7 @@ internal static class PageHeader
     public static PageText Of(
         PageText page, string title, IReadOnlyList<SampleSheet> sheets, Patient patient, string when, string form, MembraneThresholds limits, bool isPreliminary)
     {
-        var isInvented = sheets.Any(sheet => sheet.IsInvented);
-        var isLocal = limits.Name != MembraneThresholds.Default.Name;
-        page.Title(title, string.Join(" · ", new[] { isPreliminary ? "PRELIMINARY" : null, isInvented ? "INVENTED DATA" : null }.OfType<string>()))
+        page.Title(title, Mark(sheets, isPreliminary))
             .Identity(
             [
                 ("patient", $"{Code(sheets) ?? "no code on the sheet"}, {(patient.Sex == Sex.Female ? "woman" : "man")} of {Digits.Fixed(Math.Floor(patient.AgeYears * 10) / 10, patient.AgeYears % 1 == 0 ? 0 : 1)} years"),
@@ -33,7 +31,7 @@ internal static class PageHeader
                 ("form", form),
                 ("sheet", string.Join(", ", sheets.Select(sheet => sheet.FileName))),
                 ("software", Version),
-                ("limits", isLocal ? limits.Name : $"as shipped with {Version}"),
+                ("limits", Limits(limits)),
             ]);
         var lacks = new[]
         {
@@ -44,6 +42,13 @@ internal static class PageHeader
         }.OfType<string>().ToList();
         return lacks.Count == 0 ? page : page.Small($"The sheet does not say {string.Join(", ", lacks.SkipLast(1))}{(lacks.Count > 1 ? " and " : "")}{lacks[^1]}: complete it before the page is filed.");
     }
+
+    /// <summary>"PRELIMINARY · INVENTED DATA", or what of it holds.</summary>
+    public static string Mark(IReadOnlyList<SampleSheet> sheets, bool isPreliminary) => string.Join(
+        " · ", new[] { isPreliminary ? "PRELIMINARY" : null, sheets.Any(sheet => sheet.IsInvented) ? "INVENTED DATA" : null }.OfType<string>());
+
+    /// <summary>The table of limits by its name and version, or that of the software it comes with.</summary>
+    public static string Limits(MembraneThresholds limits) => limits.Name != MembraneThresholds.Default.Name ? limits.Name : $"as shipped with {Version}";
 
     public static string? Code(IReadOnlyList<SampleSheet> sheets) => sheets.Select(sheet => sheet.Code).FirstOrDefault(code => code is not null);
 

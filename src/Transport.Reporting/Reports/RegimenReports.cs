@@ -14,6 +14,9 @@ public static class RegimenReports
         var missing = outlook.Measures.Where(one => one.Value is null).Select(one => one.Measure.Name).ToList();
         var block = new ReportBlock()
             .Sentence(outlook.Describe() + ".")
+            .Sentence(AskedFor(outlook))
+            .Sentence(outlook.SingleDay)
+            .FindingList(outlook.Findings.Where(finding => finding.Severity >= Severity.Warning))
             .Table(new(
                 ["", "#median\n90 % band", "unit", "formula"],
                 [.. outlook.Measures.Where(one => one.Value is not null).Select(one => (IReadOnlyList<string>)[one.Measure.Name, Interval(one.Value!.Value, one.Measure), one.Measure.Unit, one.Measure.Formula])]));
@@ -23,9 +26,9 @@ public static class RegimenReports
         }
 
         return Targets(Plasma(block.Sentence(WeekWords([outlook])), outlook), outlook)
-            .FindingList(outlook.Findings)
+            .FindingList(outlook.Findings.Where(finding => finding.Severity < Severity.Warning))
             .Folded("Where each figure is from", new(["figure", "source"], [.. outlook.Measures.Select(one => (IReadOnlyList<string>)[one.Measure.Name, one.Measure.Source])]))
-            .Small(Held(outlook.Options.Layers) + Modest);
+            .Small(Held(outlook.Options.Layers) + OfIcodextrin([outlook]) + Modest);
     }
 
     /// <summary>Regimens beside the present one: first what would differ, then what each returns.</summary>
@@ -39,14 +42,17 @@ public static class RegimenReports
         }
 
         var shown = OutcomeMeasures.All.Where(measure => comparison.Rows.Any(row => row[measure].Value is not null)).ToList();
-        var block = new ReportBlock().Sentence($"Now: {present.Describe()}.");
+        var block = new ReportBlock().Sentence(AskedFor(present)).Sentence($"Now: {present.Describe()}. {present.SingleDay}".TrimEnd());
         foreach (var row in others)
         {
-            block.Sentence($"{Capital(row.Name)}: {row.Describe()}. From now: {row.Change!.Text}.");
+            block.Sentence($"{Capital(row.Name)}: {row.Describe()}. From now: {row.Change!.Text}. {row.SingleDay}".TrimEnd());
         }
 
+        // What could do harm stands before the figures, what is good to know behind them.
+        List<Finding> findings = [.. Together(comparison.Rows.Select(row => (row == present ? "now" : row.Name, row.Findings.AsEnumerable())))];
         return Targets(
                 Plasma(block.Sentence(WeekWords(comparison.Rows))
+                    .FindingList(findings.Where(finding => finding.Severity >= Severity.Warning))
                     .Table(new(
                         ["", "unit", "#now", .. others.Select(row => $"#{row.Name}\ndifference")],
                         [
@@ -69,8 +75,35 @@ public static class RegimenReports
                         ])
                     { Title = "What each returns" }), [.. comparison.Rows]),
                 [.. comparison.Rows])
-            .FindingList(Together(comparison.Rows.Select(row => (row == present ? "now" : row.Name, row.Findings.Where(finding => finding.Severity >= Severity.Warning)))))
-            .Small("Differences are taken member by member over the same membranes, so that common doubt cancels. " + Held(comparison.Options.Layers) + Modest);
+            .FindingList(findings.Where(finding => finding.Severity < Severity.Warning))
+            .Small("Differences are taken member by member over the same membranes, so that common doubt cancels. " + Held(comparison.Options.Layers) + OfIcodextrin(comparison.Rows) + Modest);
+    }
+
+    /// <summary>What a collection measured beside what the regimen was simulated to give.</summary>
+    public static ReportBlock Of(CollectionComparison comparison)
+    {
+        ArgumentNullException.ThrowIfNull(comparison);
+        var day = comparison.Collection.Collection;
+        return new ReportBlock()
+            .Heading($"Measured beside simulated: a collection of {PageWords.Date(day.Date)}, the regimen '{comparison.Outlook.Name}'")
+            .Table(new(
+                ["", "unit", "#measured\n± SD", "#simulated\n90 % band", "#difference", "#error of the\nmeasurement"],
+                [
+                    .. comparison.Figures.Select(figure => (IReadOnlyList<string>)
+                    [
+                        figure.Measure.Name,
+                        figure.Measure.Unit,
+                        $"{Number(figure.Measured.Value, figure.Measure)}\n± {Number(figure.Measured.StandardDeviation ?? 0, figure.Measure)}",
+                        Interval(figure.Simulated, figure.Measure),
+                        Signed(new(figure.Difference, figure.Difference, figure.Difference, figure.Simulated.Coverage, figure.Simulated.Doubt), figure.Measure),
+                        Number(figure.Error, figure.Measure),
+                    ]),
+                ]))
+            .Sentence(comparison.Figures.IsEmpty ? "The collection and the simulation have no figure in common." : comparison.Findings.Count == 0 ? "No gap is more than the error of the measurement." : "")
+            .FindingList(comparison.Findings.Concat(comparison.Collection.Findings.Where(finding => finding.Severity >= Severity.Warning && PageFinding.IsOfQuality(finding))))
+            .Small("Error of the measurement: two standard deviations of one collection, from assays and volumes; Kt/V, clearance and ultrafiltration with how days differ (4.0 to 6.0 %, read; nights, memory), of sodium and glucose that is not known. "
+                + (comparison.IsOverItsBlood ? $"Simulated clearances are over a blood of {day.PlasmaClock:HH:mm}, as the collection's are. " : "A collection's clearance depends on when its blood was drawn; here simulated ones are over the mean. ")
+                + "A gap is compatible with a bag that is missing or counted twice, with another regimen than the one prescribed, and with a membrane or kidneys that changed since the test.");
     }
 
     /// <summary>One thing turned, and what the regimen would return.</summary>
@@ -112,16 +145,20 @@ public static class RegimenReports
                     ]),
                 ]))
             .Table(new(
-                ["", "#value", "unit"],
+                ["fluid", "#mL"],
                 [
-                    ["drained before the first fill", Milliliters(account.InitialDrain), "mL"],
-                    ["ultrafiltration, night", Milliliters(account.NightUltrafiltration), "mL"],
-                    ["ultrafiltration, day", Milliliters(account.DayUltrafiltration), "mL"],
-                    ["ultrafiltration, night and day", Milliliters(account.Ultrafiltration), "mL"],
-                    ["dwell on average", Minutes(account.AverageDwellTime), "min"],
-                    ["dwell lost against the plan", Minutes(account.LostDwellTime), "min"],
-                    ["dwell added to the plan", Minutes(account.AddedDwellTime), "min"],
-                    ["all drains", Minutes(account.DrainTime), "min"],
+                    ["ultrafiltration, night and day", Milliliters(account.Ultrafiltration)],
+                    ["of it by day", Milliliters(account.DayUltrafiltration)],
+                    ["of it at night", Milliliters(account.NightUltrafiltration)],
+                    ["drained before the first fill", Milliliters(account.InitialDrain)],
+                ]))
+            .Table(new(
+                ["time", "#min"],
+                [
+                    ["all drains", Minutes(account.DrainTime)],
+                    ["dwell added to the plan", Minutes(account.AddedDwellTime)],
+                    ["dwell lost against the plan", Minutes(account.LostDwellTime)],
+                    ["dwell of a cycle on average", Minutes(account.AverageDwellTime)],
                 ]))
             .Small("A cycle's ultrafiltration is drained minus filled and holds what was carried over; over a night that cancels. After a dry day the drain before the first fill is near zero, which is no incomplete drain.");
 
@@ -194,8 +231,12 @@ public static class RegimenReports
             });
     }
 
+    // What is asked for stands where the figures begin, with what it rests on.
+    private static string AskedFor(RegimenOutlook outlook) => outlook.Options.Fluid is not { } range ? "" : Invariant(
+        $"Asked for: {range} of ultrafiltration in 24 h{(range.Basis.Length > 0 ? $" ({range.Basis})" : outlook.Outcome.Patient.ResidualFunction.IsUrineStated ? "" : " (urine not stated, taken as 0)")}.");
+
     // Of several regimens the levels and what they are more than now; of one regimen the levels and what a sample makes of a dose.
-    private static ReportBlock Plasma(ReportBlock block, params IReadOnlyList<RegimenOutlook> rows) => rows[0].Plasma.IsEmpty ? block : block
+    private static ReportBlock Plasma(ReportBlock block, params IReadOnlyList<RegimenOutlook> rows) => NotMeasured(rows[0].Plasma.IsEmpty ? block : block
         .Table(new(
             ["plasma level", "unit", .. rows.Select(row => rows.Count > 1 ? $"#{row.Name}" : "#median\n90 % band"), "#now, Kt/V by such a sample"],
             [
@@ -208,7 +249,11 @@ public static class RegimenReports
                 ]),
             ])
         { Title = "Blood drawn at a clock time" })
-        .Small("The present regimen has the level of the sheet as its mean; others have the same generation, weeks on. A sample of the morning makes a collected Kt/V too large, one of the evening too small. No other level is predicted.");
+        .Small("The present regimen has the level of the sheet as its mean; others have the same generation, weeks on. A sample of the morning makes a collected Kt/V too large, one of the evening too small. No other level is predicted."), rows[0].Options);
+
+    // A level that nobody measured is no patient's level: none is shown, on whatever regimen.
+    private static ReportBlock NotMeasured(ReportBlock block, OutlookOptions options) => options.NotMeasured.Count == 0 ? block
+        : block.Sentence($"Plasma {string.Join(" and ", options.NotMeasured.Select(solute => solute.Name))}: not measured, so no level of it is given. Clearances do not depend on it.");
 
     private static bool IsSmall(Solute solute) => solute == Solutes.Creatinine;
 
@@ -244,12 +289,21 @@ public static class RegimenReports
             .Sentence("Care is directed at shared goals and not at one number: symptoms, volume and nutrition are not assessed here. One measured day scatters by 4 to 6 %.");
     }
 
-    private static string Brief(TargetAssessment one) => one.Assessment switch
+    // The value first, then a single day in frequencies: a tick would be read as the answer, and the probability of a mean as days.
+    private static string Brief(TargetAssessment one) => one.Assessment == Assessment.NotAssessable ? "not assessable"
+        : Digits.Fixed(one.Value!.Value.Median, one.Target.Measure.Decimals) + (one.IsWithinNoise ? ", within the noise" : "")
+            + "\n" + (one.ProbabilityOfSingleDay is { } day ? Often(day.Value) + "; " : "") + $"mean of many days {one.ProbabilityOfMeeting!.Value}";
+
+    private static string Often(double probability) => Math.Round(10 * probability) switch
     {
-        Assessment.NotAssessable => "not assessable",
-        var met => (met == Assessment.Met ? "met: " : "not met: ") + Digits.Fixed(one.Value!.Value.Median, one.Target.Measure.Decimals)
-            + (one.IsWithinNoise ? ", within the noise" : "") + (one.ProbabilityOfSingleDay is { } day ? Invariant($"\nsingle days {100 * day.Value:0} %") : "") + Invariant($"\nmean {100 * one.ProbabilityOfMeeting!.Value.Value:0} %"),
+        0 => "on fewer than 1 day in 10",
+        10 => "on more than 9 days in 10",
+        var tenths => Invariant($"on about {tenths:0} {(tenths == 1 ? "day" : "days")} in 10"),
     };
+
+    // The series that sodium is centred on are of short cycles of glucose (reference: SodiumCalibration).
+    private static string OfIcodextrin(IEnumerable<RegimenOutlook> rows) => rows.Any(row => Caution.Of(row).Length > 0)
+        ? "The factor that centres sodium comes from short cycles of glucose; for icodextrin none is known, the same is applied, and its sodium may be more. " : "";
 
     private static string Held(DoubtLayers layers) =>
         $"Bands of ultrafiltration hold doubt of {layers.Holds.Words()}; sodium's that of parameters and model form; the others that of parameters. ";

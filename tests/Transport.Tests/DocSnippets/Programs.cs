@@ -167,7 +167,7 @@ internal static class Programs
         var present = Regimen.Cycling(TimeSpan.FromHours(9), 4, Volume.FromLiters(2), DialysisSolution.Glucose227);
         var need = FluidTarget.From(
             intake: Volume.FromMilliliters(1500),
-            urine: patient.ResidualFunction.UrineVolumePerDay,
+            kidneys: patient.ResidualFunction,
             otherLosses: Volume.FromMilliliters(500),
             margin: Volume.FromMilliliters(200));
         var goals = new RegimenGoals(need) { MostStrongestExchanges = 0 };

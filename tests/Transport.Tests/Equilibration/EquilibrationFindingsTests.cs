@@ -188,6 +188,47 @@ public sealed class EquilibrationFindingsTests
         Assert.Equal(expected, EquilibrationIndices.Of(test).Findings.Any(finding => finding.Code == "plasma-glucose-high"));
     }
 
+    // 350 mL with a dip of 4.5 at average transfer is the pattern of a low conductance at 15 mmol/L of plasma glucose (memory: the limit), and no pattern above it.
+    [Theory]
+    [InlineData(15.0, true)]
+    [InlineData(15.1, false)]
+    [InlineData(21.0, false)]
+    public void Above_the_limit_of_plasma_glucose_no_pattern_is_told_but_hyperglycaemia(double plasmaGlucose, bool isJudged)
+    {
+        var test = Strong(0.70, 350, 4.5);
+        var indices = EquilibrationIndices.Of(test with { Plasma = [test.Plasma[0] with { Glucose = Millimolar(plasmaGlucose) }] });
+        Assert.Equal(isJudged ? [MembranePattern.LowOsmoticConductance] : [], indices.Patterns);
+        Assert.Equal(isJudged, indices.Findings.Any(finding => finding.Code == "low-ultrafiltration-capacity"));
+        var notJudged = indices.Findings.Where(finding => finding.Code == "fluid-not-judged").ToList();
+        Assert.Equal(isJudged ? 0 : 1, notJudged.Count);
+        Assert.All(notJudged, finding => Assert.Contains("hyperglycaemia", finding.Message, StringComparison.Ordinal));
+    }
+
+    // The limit is 72 % (read), the error of the fraction at D0 190 mmol/L some 1.5 %: 72.5 is inside it, 75 is not.
+    [Theory]
+    [InlineData(50.0, false)]
+    [InlineData(45.0, true)]
+    public void A_surface_is_called_large_by_absorbed_glucose_only_beyond_its_own_error(double glucose, bool expected)
+    {
+        var test = Strong(0.70, 350, 8);
+        var indices = EquilibrationIndices.Of(test with
+        {
+            Dialysate = [.. test.Dialysate.Select(sample => sample.Time == TimeSpan.Zero ? sample with { Glucose = Millimolar(190) } : sample.Time == test.Dwell ? sample with { Glucose = Millimolar(glucose) } : sample)],
+        });
+        Assert.True(indices.GlucoseAbsorbedFraction!.Value > 0.72);
+        Assert.Equal(expected, indices.Findings.Any(finding => finding.Code == "large-vascular-surface"));
+    }
+
+    [Theory]
+    [InlineData(1.00, true)]
+    [InlineData(1.04, false)]
+    public void A_ratio_above_plasma_makes_the_class_preliminary_and_the_head_of_the_page_says_why(double ratio, bool isComparable)
+    {
+        var indices = EquilibrationIndices.Of(Strong(ratio, 450, 8));
+        Assert.Equal(isComparable, indices.Classification!.IsComparable);
+        Assert.Equal(!isComparable, indices.Classification.Cautions.Any(caution => caution.Contains("swapped samples", StringComparison.Ordinal)));
+    }
+
     [Fact]
     public void Fast_transfer_with_low_ultrafiltration_is_a_pattern_of_its_own()
     {

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Transport.Reporting;
 using static Transport.Tests.Regimens.RegimenTests;
 
 namespace Transport.Tests.Optimization;
@@ -440,6 +441,33 @@ public sealed class RegimenSearchTests
         var none = FluidTarget.From(Milliliters(1_000), Milliliters(1_500), Milliliters(200), Milliliters(150));
         Assert.Equal((0.0, 150.0), (none.Floor.Milliliters, none.Ceiling.Milliliters));
         Assert.Throws<ArgumentOutOfRangeException>(() => FluidTarget.Between(Milliliters(500), Milliliters(500)));
+
+        // The 700 mL that are lost beyond the intake are told, and of a need of exactly nothing there is nothing to tell.
+        var found = Assert.Single(none.Findings);
+        Assert.Equal(("losses-exceed-intake", Severity.Warning), (found.Code, found.Severity));
+        Assert.Contains("by 700 mL", found.Message, StringComparison.Ordinal);
+        Assert.Contains("the losses are 700 mL more than the intake", none.Basis, StringComparison.Ordinal);
+        Assert.Empty(target.Findings);
+        Assert.Empty(FluidTarget.From(Milliliters(1_000), Milliliters(800), Milliliters(200), Milliliters(150)).Findings);
+    }
+
+    [Fact]
+    public void A_range_that_rests_on_no_urine_because_none_was_stated_says_so_and_so_does_the_search()
+    {
+        // 1500 taken in, 500 lost otherwise: 1000 ± 200 where nothing is known of urine. A stated zero gives the same numbers without the words.
+        var (silent, stated) = (From(ResidualFunction.NotStated), From(ResidualFunction.None));
+        Assert.Equal((800.0, 1_200.0), (silent.Floor.Milliliters, silent.Ceiling.Milliliters));
+        Assert.Contains("urine not stated, taken as 0", silent.Basis, StringComparison.Ordinal);
+        Assert.Contains("drink and food", silent.Basis, StringComparison.Ordinal);
+        Assert.DoesNotContain("not stated", stated.Basis, StringComparison.Ordinal);
+        Assert.Contains("less 0 mL of urine", stated.Basis, StringComparison.Ordinal);
+
+        var patient = PatientB with { ResidualFunction = ResidualFunction.NotStated };
+        var front = RegimenSearch.Run(patient, MembraneEnsemble.Of(Membrane), new RegimenGoals(silent), Small, null, All);
+        Assert.Equal(Severity.Warning, Assert.Single(front.Findings, finding => finding.Code == "urine-not-stated").Severity);
+        Assert.Contains("urine not stated, taken as 0", Reports.Of(front).Text, StringComparison.Ordinal);
+
+        static FluidTarget From(ResidualFunction kidneys) => FluidTarget.From(Milliliters(1_500), kidneys, Milliliters(500), Milliliters(200));
     }
 
     [Fact]

@@ -184,10 +184,16 @@ public class SampleSheetCheckTests
     }
 
     [Fact]
-    public void Nothing_about_urine_is_a_note_but_urine_without_clearance_is_a_warning()
+    public void Nothing_about_urine_is_a_warning_and_so_is_urine_without_clearance()
     {
         var silent = With(With(With("patient,urine", ""), "patient,renal urea", ""), "patient,renal creatinine", "");
         Assert.Equal(["residual-function-not-given"], CodesOf(silent));
+        Assert.Equal(Severity.Warning, SampleSheetCodes.ResidualFunctionNotGiven.Severity);
+        Assert.False(Read(silent).ToTest().Patient.ResidualFunction.IsUrineStated);
+        Assert.True(Read(With(silent, "patient,weight", "patient,weight,,65,kg,|patient,urine,,0,mL/day,")).ToTest().Patient.ResidualFunction.IsUrineStated);
+
+        // Clearances without a volume say nothing about the volume.
+        Assert.Contains("residual-function-not-given", CodesOf(With("patient,urine", "")));
         Assert.Empty(CodesOf(With(silent, "patient,weight", "patient,weight,,65,kg,|patient,urine,,0,mL/day,")));
         Assert.Equal(
             ["residual-clearance-missing", "residual-clearance-missing"],

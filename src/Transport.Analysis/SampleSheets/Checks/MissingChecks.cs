@@ -60,10 +60,10 @@ internal sealed class MissingChecks(CheckInputs inputs)
         }
 
         var renal = new[] { Words.RenalUreaClearance, Words.RenalCreatinineClearance };
-        if (inputs.Lacks(Words.Urine) && renal.All(inputs.Lacks))
+        if (inputs.Lacks(Words.Urine))
         {
             yield return Codes.ResidualFunctionNotGiven.Finding(
-                "Nothing is said about urine: none is assumed. Write 'urine volume' 0 if that is so.", field: Words.Urine.Name);
+                "Nothing is said about urine: none is assumed, and a patient who passes urine would be dried out by a fluid range that rests on it. Write 'urine volume', 0 if there is none.", field: Words.Urine.Name);
         }
 
         foreach (var item in renal.Where(item => inputs.Lacks(item) && !(renal.All(inputs.Lacks) && Draft.Number(Words.Urine) is null or 0)))

@@ -72,6 +72,11 @@ internal sealed class ClassArithmetic(IndexInputs inputs)
     private List<string> Cautions(EquilibrationIndices indices)
     {
         var cautions = new List<string>();
+        if (indices.DialysateToPlasmaCreatinine is { } ratio && ratio.Value > inputs.Limits.DialysateToPlasmaHigh.Value)
+        {
+            cautions.Add(Invariant($"D/P creatinine {ratio.Value:0.00} is above plasma's: look for swapped samples or units first."));
+        }
+
         if (!indices.IsFourHourSample)
         {
             cautions.Add(Invariant(

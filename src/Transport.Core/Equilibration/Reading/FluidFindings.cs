@@ -6,7 +6,25 @@ namespace Transport;
 internal static class FluidFindings
 {
     public static IEnumerable<Finding> Of(EquilibrationIndices indices) =>
-        [.. Ultrafiltration(indices), .. Dip(indices), .. FreeWaterShare(indices), .. Absorption(indices), .. Protein(indices)];
+        [.. indices.IsPlasmaGlucoseHigh ? NotJudged(indices) : [.. Ultrafiltration(indices), .. Dip(indices), .. FreeWaterShare(indices)], .. Absorption(indices), .. Protein(indices)];
+
+    // High plasma glucose takes away gradient: by that alone ultrafiltration and dip would be small, whatever the membrane.
+    private static IEnumerable<Finding> NotJudged(EquilibrationIndices indices)
+    {
+        var capacity = UltrafiltrationCapacity.Of(indices);
+        if (capacity is null && (!indices.IsStrong || indices.SodiumDip is null))
+        {
+            yield break;
+        }
+
+        yield return new(Severity.Warning, "fluid-not-judged",
+            Invariant($"Ultrafiltration, sodium dip and free water are not judged: plasma glucose was {indices.Test.PlasmaGlucose!.Value.MillimolesPerLiter:0.0} mmol/L. Low values are then compatible with hyperglycaemia alone, which takes away gradient; repeat the test at a lower plasma glucose."))
+        {
+            Field = "plasma glucose",
+            Found = capacity is null ? null : "net ultrafiltration " + UltrafiltrationCapacity.Found(indices, capacity.Net),
+            Expected = $"at most {indices.Options.Thresholds.HighPlasmaGlucose}",
+        };
+    }
 
     private static IEnumerable<Finding> Ultrafiltration(EquilibrationIndices indices)
     {

@@ -29,7 +29,7 @@ internal static class QualityFindings
             };
         }
 
-        if (indices.Test.PlasmaGlucose is { } plasma && plasma.MillimolesPerLiter > limits.HighPlasmaGlucose.Value)
+        if (indices.IsPlasmaGlucoseHigh && indices.Test.PlasmaGlucose is { } plasma)
         {
             yield return new(Severity.Warning, "plasma-glucose-high",
                 "High plasma glucose takes away osmotic gradient, so ultrafiltration, D/D0 and the sodium dip are not comparable.")

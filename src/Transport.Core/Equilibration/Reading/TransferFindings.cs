@@ -68,7 +68,8 @@ internal static class TransferFindings
 
         foreach (var (index, limit) in new[] { (indices.CreatinineMassTransfer, limits.LargeSurfaceMassTransfer), (indices.GlucoseAbsorbedFraction, limits.LargeGlucoseAbsorption) })
         {
-            if (index is not null && index.Value > limit.Value)
+            // Beyond the limit by more than its own error, as ultrafiltration is judged; absorbed glucose says nothing while plasma glucose is high.
+            if (index is not null && index.Value - (index.StandardDeviation ?? 0) > limit.Value && !(indices.IsPlasmaGlucoseHigh && index == indices.GlucoseAbsorbedFraction))
             {
                 yield return new(Severity.Note, "large-vascular-surface", "This is compatible with a large effective vascular surface.")
                 {

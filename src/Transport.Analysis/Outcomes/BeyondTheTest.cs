@@ -1,0 +1,55 @@
+using static System.FormattableString;
+
+namespace Transport.Analysis;
+
+/// <summary>Where a regimen asks more of a test than it measured: fills, posture, kidneys. The same words for options of a search and for regimens side by side.</summary>
+internal static class BeyondTheTest
+{
+    // Fluid cycles are given 1200 mL/m² in print, clearance cycles 1400 (Perit Dial Int 2021, doi 10.1177/08968608211010055, read).
+    private const double LargeFillPerSquareMeter = 1200;
+
+    /// <summary>A fill above every one that was tested in this patient.</summary>
+    public static IEnumerable<Finding> FillAboveTested(IEnumerable<Regimen> regimens, Volume? largestTested)
+    {
+        var largest = regimens.SelectMany(regimen => regimen.Exchanges).Select(exchange => exchange.Fill).DefaultIfEmpty().Max();
+        if (largestTested is { } tested && largest > tested)
+        {
+            yield return new(
+                Severity.Warning,
+                "fill-above-tested",
+                Invariant($"Its largest fill is {largest.Milliliters:0} mL, and the largest that was tested {tested.Milliliters:0} mL: above that nothing was measured in this patient, and the model overstates ultrafiltration."));
+        }
+    }
+
+    /// <summary>A fill that the model thinks too well of.</summary>
+    public static IEnumerable<Finding> LargeFills(Patient patient, IEnumerable<Regimen> regimens)
+    {
+        var large = LargeFillPerSquareMeter * patient.BodySurface.SquareMeters;
+        if (regimens.SelectMany(regimen => regimen.Exchanges).Any(exchange => exchange.Fill.Milliliters > large))
+        {
+            yield return new(
+                Severity.Note,
+                "large-fills-overstated",
+                Invariant($"Above {large:0} mL per fill the model overstates ultrafiltration: measured, a litre more lowered it, and the model raises it."));
+        }
+    }
+
+    /// <summary>The test upright, the night lying: children had a surface of 29,400 cm lying where standing it was 21,900 (read).</summary>
+    public static Finding NightIsSupine(DoubtLayers layers) => new(
+        Severity.Note,
+        "night-is-supine",
+        "A clinic test is done upright and the night is spent lying, when the exchange surface may be up to a third larger (children, read): small solutes and glucose may then cross faster, and ultrafiltration peak earlier, than shown. "
+            + (layers.Holds.HasFlag(Doubt.Posture) ? "The bands hold this, as posture." : "The bands do not hold this."));
+
+    /// <summary>Urine of which nothing is known, so that zero stands for it.</summary>
+    public static IEnumerable<Finding> Urine(Patient patient)
+    {
+        if (!patient.ResidualFunction.IsUrineStated)
+        {
+            yield return new(
+                Severity.Warning,
+                "urine-not-stated",
+                "Urine was not stated and counts as none: kidneys add nothing to these figures, and what they ask of the peritoneum would dry out a patient who passes urine.");
+        }
+    }
+}

@@ -1,0 +1,146 @@
+using Transport.Reporting;
+using static Transport.Analysis.OutcomeMeasures;
+using static Transport.Tests.Regimens.RegimenTests;
+
+namespace Transport.Tests.Outcomes;
+
+/// <summary>What regimens side by side give reason to say: fluid by a range, and what the test did not measure. Invented patients.</summary>
+public sealed class OutlookFindingsTests
+{
+    private static readonly ThreePoreMembrane Membrane = ReferenceMembranes.MeanIncidentAdult().ScaledTo(Patient.Example.BodySurface);
+
+    private static readonly MembraneEnsemble One = MembraneEnsemble.Of(Membrane);
+
+    private static readonly Patient Silent = Patient.Example with { ResidualFunction = ResidualFunction.NotStated };
+
+    // Five times 3 L of 3.86 % and 2.5 L of it by day: litres more than anybody drinks.
+    private static readonly Regimen Drying = Regimen.Cycling(
+        TimeSpan.FromHours(10), 5, Milliliters(3_000), DialysisSolution.Glucose386, new DayFill(DialysisSolution.Glucose386, Milliliters(2_500)));
+
+    [Fact]
+    public void A_regimen_that_dries_out_is_named_with_its_figure_and_the_ceiling()
+    {
+        // The figure is the one of the table, to the millilitre, and the one above the ceiling its difference.
+        var options = OutlookOptions.Default with { Fluid = FluidTarget.Between(Milliliters(300), Milliliters(1_000)) };
+        var comparison = RegimenComparison.Run(Patient.Example, One, Night(4, Day(2_000)), [("drying", Drying)], options);
+        var row = comparison.Rows[1];
+        var fluid = row[Ultrafiltration].Value!.Value.Median;
+        Assert.True(fluid > 2_000);
+        var found = Assert.Single(row.Findings, finding => finding.Code == "above-fluid-ceiling");
+        Assert.Equal((Severity.Warning, "drying"), (found.Severity, found.Field));
+        Assert.Contains(FormattableString.Invariant($"of {fluid:0} mL in 24 h lies {fluid - 1_000:0} mL above the ceiling of 1000 mL"), found.Message, StringComparison.Ordinal);
+        Assert.Contains("above, when the patient may dry out", row.SingleDay, StringComparison.Ordinal);
+
+        // On the page it stands before the table.
+        var text = RegimenReports.Of(comparison).Text;
+        Assert.True(text.IndexOf("above the ceiling", StringComparison.Ordinal) < text.IndexOf("What would differ", StringComparison.Ordinal));
+        Assert.Contains("Asked for: 300 to 1000 mL of ultrafiltration in 24 h.", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Just_at_the_ceiling_nothing_is_said_and_a_millilitre_above_it_is()
+    {
+        var options = OutlookOptions.Default;
+        var fluid = RegimenComparison.Run(Patient.Example, One, Night(4, Day(2_000)), options)[Ultrafiltration].Value!.Value.Median;
+        Assert.DoesNotContain("above-fluid-ceiling", Codes(fluid + 1));
+        Assert.Contains("above-fluid-ceiling", Codes(fluid - 1));
+
+        IEnumerable<string> Codes(double ceiling) => RegimenComparison.Run(Patient.Example, One, Night(4, Day(2_000)), options with { Fluid = FluidTarget.Between(Milliliters(-5_000), Milliliters(ceiling)) }).Findings.Select(finding => finding.Code);
+    }
+
+    [Fact]
+    public void Without_a_range_it_is_said_that_nobody_judges_whether_the_patient_dries_out()
+    {
+        var outlook = RegimenComparison.Run(Patient.Example, One, Drying, OutlookOptions.Default);
+        var found = Assert.Single(outlook.Findings, finding => finding.Code == "fluid-range-not-given");
+        Assert.Equal(Severity.Warning, found.Severity);
+        Assert.Contains("not judged here", found.Message, StringComparison.Ordinal);
+        Assert.Empty(outlook.SingleDay);
+    }
+
+    [Fact]
+    public void Fills_above_the_tested_one_large_fills_and_posture_are_said_as_a_search_says_them()
+    {
+        // The same words in both: one place makes them. 3 L is above the 2 L that were tested, and above 1200 mL/m² (read) of 1.81 m².
+        var options = OutlookOptions.Default with { LargestTestedFill = Milliliters(2_000) };
+        var outlook = RegimenComparison.Run(Patient.Example, One, Drying, options);
+        var space = new RegimenSpace { NightLengths = [Drying.NightLength], Cycles = [5], VolumesPerCycle = [Milliliters(3_000)], NightSolutions = [DialysisSolution.Glucose386], DayFills = [new(DialysisSolution.Glucose386, Milliliters(2_500))] };
+        var goals = new RegimenGoals(FluidTarget.Between(Milliliters(-5_000), Milliliters(9_000))) { Clearance = null, LargestFillPerSquareMeter = 3_000 };
+        var front = RegimenSearch.Run(Patient.Example, One, goals, space, null, new() { LargestTestedFill = Milliliters(2_000) });
+        foreach (var code in new[] { "fill-above-tested", "large-fills-overstated", "night-is-supine" })
+        {
+            Assert.Contains(
+                Assert.Single(outlook.Findings, finding => finding.Code == code),
+                front.Findings.Concat(Assert.Single(front.Options).Findings));
+        }
+
+        // At the tested fill and below 1200 mL/m² neither is said; a night by hand is spent lying too.
+        var small = RegimenComparison.Run(Patient.Example, One, Night(4, Day(2_000)), options).Findings.Select(finding => finding.Code).ToList();
+        Assert.DoesNotContain("fill-above-tested", small);
+        Assert.DoesNotContain("large-fills-overstated", small);
+        Assert.Contains("night-is-supine", small);
+    }
+
+    [Fact]
+    public void The_words_about_fluid_are_of_the_figures_in_the_table()
+    {
+        // What the model misses moves the day; the membrane at the center is not moved. Weak glucose for 15 h gives fluid back: both findings repeat the table's medians.
+        var options = OutlookOptions.Default with { Tested = DialysisSolution.Glucose386 };
+        var regimen = Regimen.Cycling(TimeSpan.FromHours(9), 4, Milliliters(2_000), DialysisSolution.Glucose227, new DayFill(DialysisSolution.Glucose136, Milliliters(2_000)));
+        var outlook = RegimenComparison.Run(Patient.Example, One, regimen, options);
+        var (day, night) = (outlook[DayUltrafiltration].Value!.Value.Median, outlook[NightUltrafiltration].Value!.Value.Median);
+        Assert.True(Math.Abs(day - outlook.Outcome.DayUltrafiltration.Milliliters) > 20);
+        var found = Assert.Single(outlook.Findings, finding => finding.Code == "day-takes-up-fluid");
+        Assert.Equal(FormattableString.Invariant($"The day takes up {-day:0} mL; the night removes {night:0} mL."), found.Message);
+    }
+
+    [Fact]
+    public void Urine_that_nobody_stated_has_no_fluid_removal_and_meets_no_goal_of_people_without_urine()
+    {
+        var outlook = RegimenComparison.Run(Silent, One, Night(4, Day(2_000)), OutlookOptions.Default with { Fluid = FluidTarget.Between(Milliliters(200), Milliliters(800)) });
+        Assert.Null(outlook[FluidRemoval].Value);
+        Assert.Equal(Severity.Warning, Assert.Single(outlook.Findings, finding => finding.Code == "urine-not-stated").Severity);
+        Assert.All(
+            GuidelineTargets.All.Where(target => target.OnlyWithoutUrine),
+            target => Assert.Equal(Assessment.NotAssessable, TargetAssessment.Of(outlook, target).Assessment));
+        Assert.Contains("(urine not stated, taken as 0)", RegimenReports.Of(outlook).Text, StringComparison.Ordinal);
+
+        // Zero that was stated is another thing.
+        var stated = RegimenComparison.Run(Patient.Example, One, Night(4, Day(2_000)), OutlookOptions.Default);
+        Assert.NotNull(stated[FluidRemoval].Value);
+        Assert.DoesNotContain(stated.Findings, finding => finding.Code == "urine-not-stated");
+        Assert.Contains(GuidelineTargets.Of(stated), one => one.Target.OnlyWithoutUrine && one.Assessment != Assessment.NotAssessable);
+    }
+
+    [Fact]
+    public void A_level_that_nobody_measured_is_not_in_the_table_of_plasma()
+    {
+        var timed = OutlookOptions.Default with { Simulation = OutlookOptions.Default.Simulation with { Body = BodyKinetics.Default } };
+        var all = RegimenComparison.Run(Patient.Example, One, Night(4, Day(2_000)), timed);
+        Assert.Contains(all.Plasma, level => level.Solute == Solutes.Urea);
+        var outlook = RegimenComparison.Run(Patient.Example, One, Night(4, Day(2_000)), timed with { NotMeasured = [Solutes.Urea] });
+        Assert.All(outlook.Plasma, level => Assert.Equal(Solutes.Creatinine, level.Solute));
+        var text = RegimenReports.Of(outlook).Text;
+        Assert.Contains("Plasma urea: not measured", text, StringComparison.Ordinal);
+        Assert.DoesNotContain("urea, mean", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_goal_is_told_by_value_and_days_and_a_night_by_its_sums_and_times_apart()
+    {
+        // No word that ticks; the value first, then single days in frequencies, then the mean.
+        var comparison = RegimenComparison.Run(Patient.Example, One, Night(4, Day(2_000)), [("more", Night(6, Day(2_000)))], OutlookOptions.Default);
+        var text = RegimenReports.Of(comparison).Text;
+        Assert.DoesNotContain("met: ", text, StringComparison.Ordinal);
+        Assert.Matches(@"\d\.\d\d(, within the noise)? on (about|fewer than|more than) \d days? in 10; mean of many days ", text);
+        Assert.Matches(@"^\d\.\d\d per week where 1\.70 is asked for", TargetAssessment.Of(comparison.Present, GuidelineTargets.Kdoqi2006).Text);
+
+        // The model gives half of what was published of β2-microglobulin (computed): its line says so.
+        Assert.Contains("β2-microglobulin clearance, about half of what is published", text, StringComparison.Ordinal);
+
+        var night = RegimenReports.Of(NightAccount.Of(comparison.Present.Outcome)).Text;
+        var at = new[] { "ultrafiltration, night and day", "of it by day", "of it at night", "drained before the first fill", "all drains", "dwell lost", "dwell of a cycle on average" }.Select(word => night.IndexOf(word, StringComparison.Ordinal)).ToList();
+        Assert.DoesNotContain(-1, at);
+        Assert.Equal(at.Order(), at);
+    }
+}
