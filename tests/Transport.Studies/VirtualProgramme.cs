@@ -5,7 +5,7 @@ using MathNet.Numerics.Random;
 
 namespace Transport.Studies;
 
-/// <summary>An invented programme: fourteen people, the sheet of a test each, and ninety nights in a book. Their stories are not in the files.</summary>
+/// <summary>An invented programme: fifteen people, the sheet of a test each, and ninety nights in a book. Their stories are not in the files.</summary>
 public static class VirtualProgramme
 {
     private const int Seed = 4711;
@@ -45,6 +45,7 @@ public static class VirtualProgramme
         new("VP-12", false, BookKind.NightAlone) { Told = "strongest" },
         new("VP-13", false, BookKind.WithInitialDrain) { Told = "fever" },
         new("VP-14", true, BookKind.WithInitialDrain) { Told = "glucose" },
+        new("VP-15", false, BookKind.WithCycles, BookStory.LostDwell, 62, 90) { Told = "average dwell" },
     ];
 
     /// <summary>Writes sheets and books.</summary>
@@ -82,7 +83,8 @@ public static class VirtualProgramme
         var regimen = RegimenOf(person);
         var nights = new VirtualBook(Patient.Example, truth, regimen).Write(Seed + number, Nights, 150, person.Kind, person.Story, person.From, person.Size, person.Over);
         var page = new StringBuilder("# Invented data: no real patient. Made by: dotnet run -c Release --project tests/Transport.Studies -- programme\n")
-            .Append("date,patient,weight (kg),weighed,pressure sitting,blood glucose (mmol/L),temperature,urine (mL/day),effluent,symptoms,peritonitis,night fluid (mmol/L),volume per cycle (mL),cycles,night length (h),day fluid (mmol/L),day fill (mL),initial drain (mL),cycle drains (mL),uf (mL),uf counts,dwell deviation (min),drain time (min),remark\n");
+            .Append("date,patient,weight (kg),weighed,pressure sitting,blood glucose (mmol/L),temperature,urine (mL/day),effluent,symptoms,peritonitis,night fluid (mmol/L),volume per cycle (mL),cycles,night length (h),day fluid (mmol/L),day fill (mL),initial drain (mL),cycle drains (mL),uf (mL),uf counts,dwell deviation (min),")
+            .Append(person.Told == "average dwell" ? "average dwell (min)," : "").Append("drain time (min),remark\n");
         double drift = 0;
         for (var n = 0; n < nights.Count; n++)
         {
@@ -132,7 +134,7 @@ public static class VirtualProgramme
             page.AppendJoin(',', night.Date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture), n == 0 ? person.Code : "", Number(weight, "0.0"), n == 0 ? "empty" : "",
                 $"{Number(pressure)}/{Number(0.6 * pressure)}", told["glucose"], told["temperature"], t % 7 == 0 ? Number(500 + 60 * Normal.Sample(random, 0, 1)) : "", effluent, told["symptoms"], peritonitis,
                 fluid, n == 0 ? "2000" : "", n == 0 ? "5" : "", n == 0 ? "9" : "", n > 0 ? "" : person.IsWet ? "126" : "dry", n == 0 && person.IsWet ? "2000" : "",
-                initial is { } drained ? Number(drained) : "", cycles, Number(uf), n == 0 ? "night" : "", Number(lost), night.DrainTime is { } minutes ? Number(minutes.TotalMinutes, "0.0") : "", told["remark"]).Append('\n');
+                initial is { } drained ? Number(drained) : "", cycles, Number(uf), n == 0 ? "night" : "", Number(lost) + (person.Told == "average dwell" ? "," + Number(night.AverageDwell!.Value.TotalMinutes) : ""), night.DrainTime is { } minutes ? Number(minutes.TotalMinutes, "0.0") : "", told["remark"]).Append('\n');
         }
 
         return page.ToString();

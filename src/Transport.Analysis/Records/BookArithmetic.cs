@@ -5,7 +5,7 @@ namespace Transport.Analysis;
 /// <summary>Whether the numbers of a book can all be true. Findings, not refusals.</summary>
 internal static class BookArithmetic
 {
-    // The identity holds to 1 mL where all is written down; people round to 50 (dossier of regimens; choice).
+    // The identity holds to 1 mL where all is written down; people round to 50 (choice).
     private const double Slack = 50;
 
     public static IEnumerable<Finding> Of(IReadOnlyList<NightRecord> nights)

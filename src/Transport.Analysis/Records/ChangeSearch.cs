@@ -13,6 +13,9 @@ internal static class ChangeSearch
     private const int EveryNights = 4;
     private const double GrowthNights = 60;
 
+    // Share of all weight below which a beginning and a cause need no closer look.
+    private const double Unlikely = 0.001;
+
     // Prior deviation of each size: logarithms of A0/Δx and LpS; mL/min; share left behind; minutes lost in a night; logarithm of strength; mmol/L. Choices.
     private static readonly (ChangeCause Cause, double Deviation, bool Grows)[] Causes =
     [
@@ -47,20 +50,25 @@ internal static class ChangeSearch
     {
         var until = steps.TakeWhile(step => step.Night <= last).ToArray();
         var trials = new List<Trial>();
-        for (var from = Math.Max(0, signal - Window); from <= signal; from += EveryNights)
+        var first = Math.Max(0, signal - Window);
+        for (var from = first; from <= signal; from += EveryNights)
         {
-            foreach (var (cause, deviation, grows) in Causes)
+            TryAll(from);
+        }
+
+        // Where these leave the beginning, every night is tried: a date is as sure as the nights make it and no surer.
+        var coarse = Weights();
+        var likely = trials.Zip(coarse).Where(pair => pair.Second > Unlikely * coarse.Sum()).Select(pair => pair.First.From).ToList();
+        trials.RemoveAll(trial => trial.From < likely.Min() || trial.From > likely.Max());
+        for (var from = Math.Max(first, likely.Min() - EveryNights + 1); from <= Math.Min(signal, likely.Max() + EveryNights - 1); from++)
+        {
+            if ((from - first) % EveryNights != 0)
             {
-                Try(cause, deviation, from, isGrowing: false);
-                if (grows)
-                {
-                    Try(cause, deviation, from, isGrowing: true);
-                }
+                TryAll(from);
             }
         }
 
-        var highest = trials.Max(trial => trial.LogLikelihood);
-        var weights = trials.Select(trial => Math.Exp(trial.LogLikelihood - highest)).ToArray();
+        var weights = Weights();
         var total = weights.Sum();
         var byCause = trials.Zip(weights).GroupBy(pair => pair.First.Cause)
             .Select(group => new Explanation(group.Key, group.Sum(pair => pair.Second) / group.Count()))
@@ -87,6 +95,24 @@ internal static class ChangeSearch
             }
 
             return byDay[^1].Key;
+        }
+
+        double[] Weights()
+        {
+            var highest = trials.Max(trial => trial.LogLikelihood);
+            return [.. trials.Select(trial => Math.Exp(trial.LogLikelihood - highest))];
+        }
+
+        void TryAll(int from)
+        {
+            foreach (var (cause, deviation, grows) in Causes)
+            {
+                Try(cause, deviation, from, isGrowing: false);
+                if (grows)
+                {
+                    Try(cause, deviation, from, isGrowing: true);
+                }
+            }
         }
 
         void Try(ChangeCause cause, double deviation, int from, bool isGrowing)

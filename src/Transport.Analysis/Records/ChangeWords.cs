@@ -19,7 +19,7 @@ public static class ChangeWords
     };
 
     /// <summary>What would tell two explanations apart, in one sentence.</summary>
-    /// <remarks>After the dossiers' computed curves: at 4 h three membrane faults look alike; 1 h and 8 h, sodium at 60 min and D/P part them.</remarks>
+    /// <remarks>By the model's own courses at 3.86 % (notebook 12 draws such): at 4 h more surface, lower conductance and more fluid loss look alike; 1 h and 8 h, sodium at 60 min and D/P part them.</remarks>
     public static string Separation(ChangeCause first, ChangeCause second)
     {
         if (IsMembrane(first) && IsMembrane(second))

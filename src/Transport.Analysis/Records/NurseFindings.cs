@@ -57,7 +57,7 @@ internal static class NurseFindings
 
         if (UsesIcodextrin(nights))
         {
-            Warn(findings, "record-icodextrin-meter", $"Icodextrin is in use: some blood-glucose meters read falsely high during its use and for about two weeks after, and hide a low one: insulin was given by such readings. Ask the laboratory which meters are meant before any value is acted on.");
+            Warn(findings, "record-icodextrin-meter", $"Icodextrin is in use: some blood-glucose meters read falsely high during its use and for about two weeks after, and hide a low one, on which insulin has been given. Ask the laboratory which meters are meant before any value is acted on.");
         }
 
         if (reviewed.Count(night => night.Readings.Count > 0 && night.LeftOut.Length == 0) is var charted && charted < limits.LearningNights.Value)
@@ -128,12 +128,12 @@ internal static class NurseFindings
 
         if (low.Count >= limits.RepeatedNights.Value)
         {
-            Warn(findings, "record-drain-below-fill", $"On {low.Count} of the last seven days a drain brought less than {100 * limits.LowDrainShare.Value:0} % of the fill, last on {Day(low[^1])}. Fluid may be staying behind: constipation, position, catheter.");
+            Warn(findings, "record-drain-below-fill", $"On {low.Count} of the last seven days a drain brought less than {100 * limits.LowDrainShare.Value:0} % of the fill, last on {Day(low[^1])}. Fluid may be staying behind (constipation, position, catheter).");
         }
 
         if (fullest >= limits.OverfillShare.Value)
         {
-            Warn(findings, "record-overfill-risk", $"By its drains the cavity held {fullest:0.0} times the fill on {Day(fullestNight!)}{(fullest >= limits.HighOverfillShare.Value ? ", which is high" : "")}. With fullness, breathlessness or pain the unit's rule for overfill applies at once.");
+            Warn(findings, "record-overfill-risk", $"By its drains the cavity may have held {fullest:0.0} times the fill on {Day(fullestNight!)}{(fullest >= limits.HighOverfillShare.Value ? ", which is high" : "")}. With fullness, breathlessness or pain the unit's rule for overfill applies at once.");
         }
     }
 
@@ -146,7 +146,7 @@ internal static class NurseFindings
             && night.LostDwell?.TotalMinutes > limits.LostDwellShare.Value * response.AverageDwell * response.Regimen.Cycles).ToList();
         if (lost.Count >= limits.RepeatedNights.Value)
         {
-            Warn(findings, "record-lost-dwell", $"On {lost.Count} of the last seven nights more than {100 * limits.LostDwellShare.Value:0} % of the dwell time was lost ({lost.Average(night => night.LostDwell!.Value.TotalMinutes):0} min on average). Often slow drains: constipation, position, catheter, or alarms.");
+            Warn(findings, "record-lost-dwell", $"On {lost.Count} of the last seven nights more than {100 * limits.LostDwellShare.Value:0} % of the dwell time was lost ({lost.Average(night => night.LostDwell!.Value.TotalMinutes):0} min on average). Compatible with slow drains (constipation, position, catheter) or with alarms.");
         }
     }
 
@@ -157,7 +157,7 @@ internal static class NurseFindings
         var treated = nights.Count(night => night.Date.DayNumber > today - Month && !night.IsSkipped);
         if (today - nights[0].Date.DayNumber >= 2 * Month - 1 && now - before >= limits.StrongestRise.Value)
         {
-            Warn(findings, "record-strongest-rising", $"The strongest glucose was used on {now} days of the last four weeks, on {before} of the four before. With less ultrafiltration this is a question about the membrane; it can also dry the patient out.");
+            Warn(findings, "record-strongest-rising", $"The strongest glucose was used on {now} days of the last four weeks, on {before} of the four before. With less ultrafiltration this may be a question about the membrane; so much of it can also dry the patient out.");
         }
         else if (treated >= FewestForHabit && now >= limits.StrongestShare.Value * treated)
         {
@@ -165,12 +165,12 @@ internal static class NurseFindings
         }
     }
 
-    // A change that was signalled these weeks has become the level that nights are set beside, and is a change all the same.
+    // A change that was signalled these weeks has become the level that nights are set beside, and is a change all the same, unless so few millilitres as weigh nothing (100: choice).
     private static double? Lately(IReadOnlyList<ChangeFound> changes, int today) =>
         changes.LastOrDefault(change => change.SignalledOn.DayNumber > today - 2 * Month)?.Size switch
         {
-            { High.Milliliters: < 0 } => -1,
-            { Low.Milliliters: > 0 } => 1,
+            { High.Milliliters: < 0, Median.Milliliters: < -100 } => -1,
+            { Low.Milliliters: > 0, Median.Milliliters: > 100 } => 1,
             _ => null,
         };
 
@@ -183,11 +183,11 @@ internal static class NurseFindings
             var beside = (month > 0, slow) switch
             {
                 (true, < -0.5) => "while nights return less than expected: fluid may be building up",
-                (true, > 0.5) => "although nights return more than expected: intake, food or another scale",
-                (true, _) => "while ultrafiltration is as expected: fluid, food or another scale",
-                (false, > 0.5) => "while nights return more than expected: too much fluid may be taken",
-                (false, < -0.5) => "although nights return less than expected: appetite and nutrition first, as lost flesh can hide fluid",
-                (false, _) => "while ultrafiltration is as expected: fluid or flesh",
+                (true, > 0.5) => "although nights return more than expected: compatible with more drink, with food, or with another scale",
+                (true, _) => "while ultrafiltration is as expected: compatible with fluid, food, or another scale",
+                (false, > 0.5) => "while nights return more than expected: more fluid may be taken off than is wanted",
+                (false, < -0.5) => "although nights return less than expected: appetite and nutrition come first, as lost flesh can hide fluid",
+                (false, _) => "while ultrafiltration is as expected: compatible with less fluid, or with lost flesh",
             };
             Warn(findings, "record-weight-against-uf", $"Empty weight {(month > 0 ? "rises" : "falls")} by {Math.Abs(month):0.0} kg in four weeks, {beside}. Compare with the target weight and its date.");
         }
@@ -195,23 +195,37 @@ internal static class NurseFindings
         var pressure = Trend.Of(nights.Where(night => night.Sitting is not null).Select(night => (night.Date.DayNumber, (double)night.Sitting!.Value.SystolicMillimetersOfMercury)), Month);
         if (pressure is not null && Math.Abs(pressure.SlopePerDay) > limits.SlopeErrors.Value * pressure.Error && Math.Abs(pressure.SlopePerDay) * Month > limits.PressureSlope.Value)
         {
+            var beside = slow switch
+            {
+                < -0.5 => "while nights return less than expected",
+                > 0.5 => "while nights return more than expected",
+                _ => "while ultrafiltration is as expected",
+            };
             var last = nights.Where(night => night.Sitting is not null).TakeLast(7).Select(night => (double)night.Sitting!.Value.SystolicMillimetersOfMercury).Median();
-            Warn(findings, "record-pressure-trend", $"Systolic pressure {(pressure.SlopePerDay > 0 ? "rises" : "falls")} by {Math.Abs(pressure.SlopePerDay) * Month:0} mmHg in four weeks, to about {last:0}.");
+            Warn(findings, "record-pressure-trend", $"Systolic pressure {(pressure.SlopePerDay > 0 ? "rises" : "falls")} by {Math.Abs(pressure.SlopePerDay) * Month:0} mmHg in four weeks, to about {last:0}, {beside}. Fluid, salt and medicines are what to look at together; the book does not tell them apart.");
         }
     }
 
     private static string Sentence(ChangeFound change)
     {
-        var what = change.Channel switch
+        var what = (change.Channel, change.IsDownward) switch
         {
-            NightChannel.InitialDrain => "What drains before the first fill",
-            NightChannel.FirstCycle => "What the first cycle returns beside the others",
-            NightChannel.DrainTime => "The time that drains take",
-            NightChannel.AverageDwell => "The average dwell",
-            _ => "Ultrafiltration",
+            (NightChannel.InitialDrain, false) => "More drains before the first fill than was expected",
+            (NightChannel.InitialDrain, true) => "Less drains before the first fill than was expected",
+            (NightChannel.FirstCycle, false) => "The first cycle returns more beside the others than was expected",
+            (NightChannel.FirstCycle, true) => "The first cycle returns less beside the others than was expected",
+            (NightChannel.DrainTime, false) => "Drains take longer than was expected",
+            (NightChannel.DrainTime, true) => "Drains take less time than was expected",
+            (NightChannel.AverageDwell, false) => "The average dwell is longer than was expected",
+            (NightChannel.AverageDwell, true) => "The average dwell is shorter than was expected",
+            (_, false) => "Nights return more than was expected",
+            (_, true) => "Nights return less than was expected",
         };
         var (first, second) = (change.Explanations[0], change.Explanations[1]);
-        return Invariant($"{what} lies {(change.IsDownward ? "below" : "above")} what was expected, signalled on {change.SignalledOn:yyyy-MM-dd}; it may have begun around {change.Began:yyyy-MM-dd} ({change.BeganEarliest:yyyy-MM-dd} to {change.BeganLatest:yyyy-MM-dd}), and nights return about {Math.Abs(change.Size.Median.Milliliters):0} mL {(change.Size.Median.Milliliters < 0 ? "less" : "more")} than expected ({change.Size.Low.Milliliters:+0;−0} to {change.Size.High.Milliliters:+0;−0} mL). Most compatible: {ChangeWords.Name(first.Cause)}, or {ChangeWords.Name(second.Cause)}. {change.Separation}");
+        var began = change.BeganEarliest == change.BeganLatest
+            ? Invariant($"on {change.Began:yyyy-MM-dd}")
+            : Invariant($"around {change.Began:yyyy-MM-dd} ({change.BeganEarliest:yyyy-MM-dd} to {change.BeganLatest:yyyy-MM-dd})");
+        return Invariant($"{what}, signalled on {change.SignalledOn:yyyy-MM-dd}. It may have begun {began}; the change of a night's ultrafiltration is about {change.Size.Median.Milliliters:+0;−0} mL ({change.Size.Low.Milliliters:+0;−0} to {change.Size.High.Milliliters:+0;−0} mL). Most compatible: {ChangeWords.Name(first.Cause)}, or {ChangeWords.Name(second.Cause)}. {change.Separation}");
     }
 
     private static string Day(NightRecord night) => night.Date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);

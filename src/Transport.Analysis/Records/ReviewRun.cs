@@ -296,7 +296,8 @@ internal sealed class ReviewRun
                 Channel = channel,
                 IsDownward = sign < 0,
                 Began = nights[found.Began].Date,
-                BeganEarliest = nights[found.Earliest].Date,
+                // It may have begun on a night that was not written.
+                BeganEarliest = found.Earliest == 0 ? nights[0].Date : nights[found.Earliest - 1].Date.AddDays(1),
                 BeganLatest = nights[found.Latest].Date,
                 Size = Around(found.Size, found.Deviation, Volume.FromMilliliters, Doubt.Parameters | Doubt.NightToNight),
                 Explanations = found.Explanations,

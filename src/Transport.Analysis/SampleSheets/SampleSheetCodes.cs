@@ -37,6 +37,7 @@ public static class SampleSheetCodes
     public static SheetFindingKind AmbiguousDate { get; } = new("ambiguous-date", Warning, "Day and month of the date may be swapped; it is left out.");
     public static SheetFindingKind NotATime { get; } = new("not-a-time", Error, "A time cannot be read.");
     public static SheetFindingKind MissingTime { get; } = new("missing-time", Error, "A dialysate value has no time.");
+    public static SheetFindingKind TimeOfFact { get; } = new("time-of-fact", Warning, "A time stands beside a fact, which takes none; it is not read.");
     public static SheetFindingKind DuplicateFact { get; } = new("duplicate-fact", Error, "A fact is given twice.");
     public static SheetFindingKind DuplicateMeasurement { get; } = new("duplicate-measurement", Error, "The same analyte of the same sample is given twice.");
 
@@ -75,7 +76,7 @@ public static class SampleSheetCodes
     public static SheetFindingKind SolutionSodiumUnusual { get; } = new("solution-sodium-unusual", Warning, "The sodium of the solution is outside that of usual solutions.");
     public static SheetFindingKind FillNotComparable { get; } = new("fill-not-comparable", Warning, "The fill is not the one that class tables hold for: the class is not comparable.");
     public static SheetFindingKind DwellNotComparable { get; } = new("dwell-not-comparable", Warning, "The dwell is not 4 hours: the class is not comparable.");
-    public static SheetFindingKind Child { get; } = new("child", Warning, "The patient is a child: adult classes and the adult body-water formula do not hold.");
+    public static SheetFindingKind Child { get; } = new("child", Warning, "The patient is a child: classes are those of children, limits of ultrafiltration are not used, body water is by a formula of adults.");
     public static SheetFindingKind LabelWithoutOverfill { get; } = new("label-without-overfill", Warning, "The fill is the label's and the overfill is not known: it counts as ultrafiltration.");
     public static SheetFindingKind UltrafiltrationImplausible { get; } = new("ultrafiltration-implausible", Warning, "The net ultrafiltration is hardly possible: bag tare, overfill, incomplete drain?");
 
@@ -133,8 +134,8 @@ public static class SampleSheetCodes
         FileNotFound, FileUnreadable, FileTooLarge, FileEmpty, FileNotText, MalformedQuotes, TooManyRows, MissingColumn, DuplicateColumn,
         UnknownColumn, ExtraFields,
         UnknownSection, UnknownItem, UnknownWord, MissingUnit, UnknownUnit, PercentageWithoutConvention, NotANumber, AmbiguousNumber,
-        MixedDecimalMarks, NegativeValue, ImpossibleValue, UnitSwap, NotADate, AmbiguousDate, NotATime, MissingTime, DuplicateFact,
-        DuplicateMeasurement,
+        MixedDecimalMarks, NegativeValue, ImpossibleValue, UnitSwap, NotADate, AmbiguousDate, NotATime, MissingTime, TimeOfFact,
+        DuplicateFact, DuplicateMeasurement,
         MissingPatientFact, MissingStrength, MissingFill, MissingDwell, MissingPlasmaCreatinine, MissingDialysateCreatinine,
         MissingFinalSample, MissingInitialGlucose, MissingDrainedVolume, MissingFillBasis, MissingCode, MissingDate, PlasmaNotMeasured,
         SolutionSodiumAssumed, ResidualFunctionNotGiven, ResidualClearanceMissing,

@@ -16,6 +16,7 @@ internal sealed class SheetReading
     private SheetReading(SheetTable table, List<Finding> findings)
     {
         this.findings = findings;
+        findings.AddRange(table.Rows.Where(row => !SheetWords.IsBlank(row.Time)).Select(TimeOfFact).OfType<Finding>());
         var filled = table.Rows.Where(row => !SheetWords.IsBlank(row.Value)).ToList();
         decimalMark = DecimalMarkOf(table.Delimiter, filled);
         cells = new(findings, decimalMark);
@@ -86,6 +87,18 @@ internal sealed class SheetReading
                 "This item is not known; correct its name, or begin the row with # to leave it aside.",
                 row.Row, "item", row.Item, string.Join(", ", SheetWords.Facts.Select(known => known.Name))));
         }
+    }
+
+    // Only samples have a time. A number that slipped into its column leaves the value blank, and a row without a value is read over: so said here.
+    private static Finding? TimeOfFact(SheetRow row)
+    {
+        var isAnalyte = SheetWords.Analytes.ContainsKey(SheetWords.Normal(row.Item));
+        var item = Fluid(row) is { } fluid ? (isAnalyte ? null : FactOfCollection(row, fluid))
+            : SheetWords.FactSections.Contains(SheetWords.Normal(row.Section)) && !isAnalyte ? Fact(row)
+            : null;
+        return item is null ? null : SampleSheetCodes.TimeOfFact.Finding(
+            $"'{item.Name}' takes no time, and what stands there is not read. " + (SheetWords.IsBlank(row.Value) ? "Its value is blank: if it slipped into the time column, move it." : "Clear it, or move it to where it belongs."),
+            row.Row, item.Name, row.Time, "a blank time");
     }
 
     private void ReadFact(SheetRow row, SheetItem item)

@@ -13,7 +13,7 @@ public static class Caution
         AtOnce,
         "Stronger fluid can dry a patient out and cost urine; weaker fluid can overload. Ultrafiltration at large fills is overstated by the model, because it underrates the effect of pressure.",
         "Estimates are of the day of the test. After peritonitis, or when the test is older than six months, they may no longer hold; a new test tells. No flag is not safety.",
-        "Reference values are of adults on chronic dialysis: children, pregnancy, ascites, liver disease, a failing transplant and acute dialysis are outside them.",
+        "Reference values are of adults on chronic dialysis; only the class of a child, and its series, are those of children. Pregnancy, ascites, liver disease, a failing transplant and acute dialysis are outside all of them.",
     ];
 
     /// <summary>The same for one sheet of paper without a simulation on it.</summary>

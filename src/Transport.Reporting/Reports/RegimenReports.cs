@@ -69,7 +69,7 @@ public static class RegimenReports
                         ])
                     { Title = "What each returns" }), [.. comparison.Rows]),
                 [.. comparison.Rows])
-            .FindingList([.. comparison.Rows.SelectMany(row => row.Findings).Where(finding => finding.Severity >= Severity.Warning).Distinct()])
+            .FindingList(Together(comparison.Rows.Select(row => (row == present ? "now" : row.Name, row.Findings.Where(finding => finding.Severity >= Severity.Warning)))))
             .Small("Differences are taken member by member over the same membranes, so that common doubt cancels. " + Held(comparison.Options.Layers) + Modest);
     }
 
@@ -89,7 +89,11 @@ public static class RegimenReports
                         .. shown.Select(measure => point.Outlook is null ? "not possible" : point.Outlook[measure].Value is { } value ? Interval(value, measure) : "not given"),
                     ]),
                 ]))
-            .FindingList([.. whatIf.Points.Where(point => point.Outlook is null).SelectMany(point => point.Findings).Concat(whatIf.Present.Findings.Where(finding => finding.Severity >= Severity.Warning)).Distinct()])
+            .FindingList(Together(
+            [
+                ("now", whatIf.Present.Findings.Where(finding => finding.Severity >= Severity.Warning)),
+                .. whatIf.Points.Where(point => point.Outlook is null).Select(point => (Invariant($"{whatIf.Knob.Name} {point.Value:0.##} {whatIf.Knob.Unit}").TrimEnd(), point.Findings.AsEnumerable())),
+            ]))
             .Small("A model's answer, not advice. " + Modest);
     }
 
@@ -174,8 +178,20 @@ public static class RegimenReports
                         .. levels is null ? [] : new[] { Digits.Fixed(levels.LevelAt(Solutes.Urea, time, i).MillimolesPerLiter, 1) },
                     ]),
                 ]))
-            .FindingList([.. week.Days.OfType<RegimenOutcome>().DistinctBy(day => day.Regimen).SelectMany(day => day.Findings).Distinct()])
+            .FindingList(Together(week.Days.Select((day, i) => (Invariant($"day {i + 1}"), day is null ? [] : day.Findings.AsEnumerable()))))
             .Small("One membrane, without its doubt. A day begins with its night. " + Modest);
+    }
+
+    // What is found in several is said once, with where.
+    private static IEnumerable<Finding> Together(IEnumerable<(string Name, IEnumerable<Finding> Findings)> found)
+    {
+        var of = found.ToList();
+        return of.SelectMany(one => one.Findings.Distinct().Select(finding => (one.Name, Finding: finding)))
+            .GroupBy(one => one.Finding, one => one.Name)
+            .Select(group => group.Key with
+            {
+                Field = string.Join(", ", new[] { group.Key.Field }.OfType<string>().Concat(group.Count() == of.Count && of.Count > 1 ? ["all"] : group)),
+            });
     }
 
     // Of several regimens the levels and what they are more than now; of one regimen the levels and what a sample makes of a dose.

@@ -45,7 +45,7 @@ public sealed class MembraneFitTests
     [Fact]
     public void A_parameter_that_was_asked_for_and_that_the_data_do_not_tell_is_named()
     {
-        // The dossier of this model: lymph is never identifiable from one test. Left to follow from the data, it is free with its doubt and the fit converges.
+        // One test never tells lymph: what it takes away looks like less conductance (docs/concepts/fitting.md). Left to follow from the data, it is free with its doubt and the fit converges.
         var test = InventedTests.Of(Fast, DialysisSolution.Glucose227);
         var asked = MembraneFit.Run(test, new() { Free = [.. Three, MembraneParameter.LymphaticRemoval] });
         Assert.Equal(FitStatus.NotIdentifiable, asked.Status);

@@ -315,6 +315,27 @@ public sealed class RegimenComparisonTests
     }
 
     [Fact]
+    public void What_is_found_in_a_comparison_says_in_which_row()
+    {
+        // The strongest bag every night is a warning of its own row; what every row has stands once, with "all"; what is found nowhere stands nowhere.
+        var point = MembraneEnsemble.Of(Membrane);
+        var strong = Night(5) with { Night = [.. Night(5).Night.Select(exchange => exchange with { Solution = DialysisSolution.Glucose386 })] };
+        var compared = RegimenComparison.Run(Somebody, point, Night(5), [("B", strong), ("C", Night(6))], Plain);
+        var codes = compared.Rows.ToDictionary(row => row.Name, row => row.Findings.Where(finding => finding.Severity >= Severity.Warning).ToList());
+        Assert.NotEmpty(codes["B"].Except(codes["C"]));
+        var text = Transport.Reporting.RegimenReports.Of(compared).Text;
+        foreach (var finding in codes.Values.SelectMany(found => found).Distinct())
+        {
+            var rows = codes.Where(pair => pair.Value.Contains(finding)).Select(pair => pair.Key == compared.Present.Name ? "now" : pair.Key).ToList();
+            var where = rows.Count == 3 ? "all" : string.Join(", ", rows);
+            Assert.Contains((finding with { Field = finding.Field is null ? where : $"{finding.Field}, {where}" }).ToString(), text, StringComparison.Ordinal);
+        }
+
+        // A place where a knob cannot stand is named with its reason.
+        Assert.Contains("night length 1 h", Transport.Reporting.RegimenReports.Of(WhatIf.Run(Somebody, point, Night(5), RegimenKnob.NightLength, [1, 9], Plain)).Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_place_where_a_knob_cannot_stand_is_a_point_with_its_reasons()
     {
         var point = MembraneEnsemble.Of(Membrane);

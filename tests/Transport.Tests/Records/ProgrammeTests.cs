@@ -18,6 +18,7 @@ public sealed class ProgrammeTests
     [InlineData("VP-12", "record-strongest-rising")]
     [InlineData("VP-13", "record-pain-or-fever-now")]
     [InlineData("VP-14", "record-glucose-high")]
+    [InlineData("VP-15", "record-change-found")]
     public void What_happened_is_said(string code, string finding) =>
         Assert.Contains(Review(code).Findings, found => found.Code == finding);
 
@@ -26,6 +27,45 @@ public sealed class ProgrammeTests
     [InlineData("VP-06")]
     public void A_drain_fault_is_named_first(string code) =>
         Assert.Equal(ChangeCause.DrainTrouble, Review(code).Changes[0].Explanations[0].Cause);
+
+    [Fact]
+    public void Dwell_that_is_lost_beside_what_the_book_says_of_it_is_named_first_and_dated()
+    {
+        // VP-15 loses 90 min a night from the 62nd evening on (4 March), 18 in each of five dwells; its column of dwell deviation goes on as before, its average dwell does not.
+        var review = Review("VP-15");
+        var change = Assert.Single(review.Changes);
+        Assert.Equal(ChangeCause.LostDwell, change.Explanations[0].Cause);
+        Assert.Equal((NightChannel.AverageDwell, true), (change.Channel, change.IsDownward));
+        Assert.InRange(new DateOnly(2025, 3, 4), change.BeganEarliest, change.BeganLatest);
+        Assert.InRange(change.SignalledOn.DayNumber - new DateOnly(2025, 3, 4).DayNumber, 0, 3); // 18 min where a night differs by 3: the first or second night written
+        var sentence = review.Findings.Single(found => found.Code == "record-change-found").Message;
+        Assert.Contains("The average dwell is shorter than was expected", sentence, StringComparison.Ordinal);
+        Assert.Contains("Most compatible: dwell time lost that is not written down", sentence, StringComparison.Ordinal);
+
+        // The book itself notes it on each such night: the plan less what is written as lost is not the average dwell.
+        var noted = review.Book.Findings.Where(found => found.Code == "book-dwell-differs").Select(found => review.Nights.Single(night => night.Record.Row == found.Row).Record.Date).ToList();
+        Assert.True(noted.Count(date => date >= new DateOnly(2025, 3, 4)) > 20);
+        Assert.True(noted.Count(date => date < new DateOnly(2025, 3, 4)) <= 1); // a clock that differs by 2 min is 5 off in one night of eighty
+    }
+
+    [Fact]
+    public void A_change_that_begins_at_once_is_dated_to_the_night_and_what_is_said_of_it_points_one_way()
+    {
+        // VP-05's and VP-06's drains leave a further tenth behind from the 62nd evening on (4 March): more before the first fill, and less of a night, in one sentence with signs.
+        // With drain times and cycles (VP-06) hardly a night is open; with the initial drain alone (VP-05) some days are, and the interval says so.
+        foreach (var (code, most) in new[] { ("VP-05", 10), ("VP-06", 2) })
+        {
+            var change = Review(code).Changes[0];
+            Assert.InRange(new DateOnly(2025, 3, 4), change.BeganEarliest, change.BeganLatest);
+            Assert.True(change.BeganLatest.DayNumber - change.BeganEarliest.DayNumber <= most);
+        }
+
+        Assert.True(Review("VP-05").Changes[0].BeganLatest > Review("VP-05").Changes[0].BeganEarliest);
+
+        var sentence = Review("VP-05").Findings.Single(found => found.Code == "record-change-found").Message;
+        Assert.StartsWith("More drains before the first fill than was expected", sentence, StringComparison.Ordinal);
+        Assert.Matches("the change of a night's ultrafiltration is about −[0-9]+ mL \\(−[0-9]+ to −[0-9]+ mL\\)", sentence);
+    }
 
     [Fact]
     public void A_cloudy_bag_or_fever_of_these_days_stands_first()

@@ -24,9 +24,9 @@ public sealed class RecordBookTests
     }
 
     [Fact]
-    public void The_worked_night_of_the_dossier_adds_up()
+    public void A_worked_night_adds_up()
     {
-        // Regimens dossier 1.6 (computed there): last fill 2,000, initial drain 2,350; five fills of 2,000 and drains of 2,090 to 2,180: night 700 mL.
+        // By hand: last fill 2,000, initial drain 2,350; five fills of 2,000 and drains of 2,090 to 2,180: night 700 mL.
         // Planned dwell is 9 h less five fills of 10 min and drains of 12 min over five: 86 min.
         var book = Read(Header,
             "2026-01-01,9,5,2000,75.5,2000,1.36,2350,2090 2120 2150 2160 2180,700,12,83.6,71.2,128/76,clear,",

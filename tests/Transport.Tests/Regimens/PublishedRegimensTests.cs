@@ -5,8 +5,8 @@ namespace Transport.Tests.Regimens;
 /// <summary>Published regimens against the model: directions and figures that the source specifies well enough, with its own spread, and the misses.</summary>
 /// <remarks>
 /// Elsewhere: six cycles of 2 L (RegimenSimulationTests), 30 L full or tidal (TidalTests), varied cycles and their missed gain (VariedCyclesTests), three
-/// or four by hand and 5, 7, 9 cycles (ExchangeSequenceTests), icodextrin's courses (IcodextrinTests). Addresses are in those tests and in the dossiers'
-/// tables; all figures here were read in abstracts.
+/// or four by hand and 5, 7, 9 cycles (ExchangeSequenceTests), icodextrin's courses (IcodextrinTests). The journal stands beside each figure;
+/// all figures here were read in abstracts.
 /// </remarks>
 public sealed class PublishedRegimensTests
 {

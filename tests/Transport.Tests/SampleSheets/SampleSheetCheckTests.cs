@@ -71,6 +71,8 @@ public class SampleSheetCheckTests
         { "not-a-time", "plasma,urea", "plasma,urea,noon,20,mmol/L,", "plasma,urea,2:00,20,mmol/L," },
         { "not-a-time", "test,dwell", "test,dwell,,240,min,|test,end of inflow,,25:00,,", "test,dwell,,240,min,|test,end of inflow,,00:00,," },
         { "missing-time", "dialysate,urea,120", "dialysate,urea,,15,mmol/L,", "plasma,creatinine,,800,µmol/L,|dialysate,urea,120,15,mmol/L," },
+        { "time-of-fact", "patient,height", "patient,height,0,165,cm,", "patient,height,-,165,cm," },
+        { "time-of-fact", "test,fill volume", "test,fill volume,2040,,mL,", "test,fill volume,,2040,mL," }, // slipped: the value is blank, so the row is otherwise read over
         { "duplicate-fact", "patient,age", "patient,age,,50,years,|patient,age,,51,years,", "patient,age,,50,years,|patient,age,,,years," },
         { "duplicate-measurement", "plasma,urea", "plasma,urea,120,20,mmol/L,|plasma,BUN,120,56,mg/dL,", "plasma,urea,120,20,mmol/L,|plasma,urea,0,21,mmol/L," },
 

@@ -76,7 +76,7 @@ internal sealed class SolutionChecks(CheckInputs inputs)
         if (isChild)
         {
             yield return Codes.Child.Finding(
-                "The patient is a child: adult classes and the adult formula for body water do not hold. Read both with care.", Draft.RowOf(Words.Age), Words.Age.Name);
+                "The patient is a child: class and series are those of children filled with 1100 mL/m². Limits of ultrafiltration are of adults and are not used; body water, and Kt/V with it, is by a formula of adults.", Draft.RowOf(Words.Age), Words.Age.Name);
         }
 
         if (Draft.Fill is { } fill)
