@@ -109,24 +109,14 @@ internal sealed partial class BookCells(
         return null;
     }
 
-    public ImmutableArray<Symptom> Symptoms(BookColumn column)
+    /// <summary>How the fluid looked: one of the words of the column, or words that say cloudy or bloody all the same.</summary>
+    public EffluentLook? Look(BookColumn column)
     {
-        // Any word that is not denied counts: a false alarm is a call too many, a missed one may be a peritonitis.
-        var text = Undenied(SheetWords.Normal(Text(column)));
-        var found = ImmutableArray.CreateBuilder<Symptom>();
-        foreach (var (symptom, words) in BookWords.SymptomWords)
-        {
-            foreach (var word in words)
-            {
-                if (text.Contains(word, StringComparison.Ordinal))
-                {
-                    found.Add(symptom);
-                    text = text.Replace(word, "", StringComparison.Ordinal);
-                }
-            }
-        }
-
-        return [.. found.Distinct()];
+        var words = BookText.Of(Text(column)).Symptoms;
+        return column.Words!.ContainsKey(SheetWords.Normal(Text(column))) ? Choice<EffluentLook>(column)
+            : words.Contains(Symptom.CloudyFluid) ? EffluentLook.Cloudy
+            : words.Contains(Symptom.Blood) ? EffluentLook.Bloody
+            : Choice<EffluentLook>(column);
     }
 
     /// <summary>A strength, "icodextrin", or bags joined by + such as "2 x 5 L 75.5 + 2.5 L 126".</summary>
@@ -214,20 +204,6 @@ internal sealed partial class BookCells(
         unit = unit.Length > 0 || needsUnit ? unit : quantity.Units[0].Name;
         return cells.ReadQuantity(new(row, "", column.Name, "", number, unit, ""), column.Name, quantity, range, out _);
     }
-
-    // "no pain or fever, cramps": a denial reaches to the end of its part, and no further. "No stool" is itself a complaint; pain elsewhere is not the belly's.
-    private static string Undenied(string text) => string.Join("; ", Parts().Split(text.Replace("no stool", "constipated", StringComparison.Ordinal))
-        .Select(part => Denial().Match(part) is { Success: true } denial ? part[..denial.Index] : part)
-        .Select(part => PainElsewhere().Replace(part, "")));
-
-    [GeneratedRegex(@"[,.;:/]|\b(?:but|and|then|now)\b")]
-    private static partial Regex Parts();
-
-    [GeneratedRegex(@"\b(?:no|not|without|denies|never)\b")]
-    private static partial Regex Denial();
-
-    [GeneratedRegex(@"\b(?:back|leg|knee|hip|foot|hand|joint|tooth|head)[ -]?(?:pain|ache)")]
-    private static partial Regex PainElsewhere();
 
     [GeneratedRegex(@"[\s;/|]+")]
     private static partial Regex Between();

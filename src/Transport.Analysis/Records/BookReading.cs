@@ -155,6 +155,7 @@ internal sealed class BookReading
         var exchange = ExchangeOf(cells);
         if (nights.FindIndex(night => night.Date == date) is var at and >= 0)
         {
+            nights[at] = WithDanger(nights[at], cells);
             if (exchange is not null && nights[at].Exchanges.All(known => known.Number != exchange.Number))
             {
                 nights[at] = nights[at] with { Exchanges = nights[at].Exchanges.Add(exchange) };
@@ -214,6 +215,26 @@ internal sealed class BookReading
     private static bool IsHandRow(BookCells cells) =>
         cells.Has(BookWords.Exchange) && !cells.HasAny(BookWords.NightLength, BookWords.Cycles, BookWords.CycleVolume);
 
+    // Whichever row of a date it stands in: a cloudy third bag of a day is a cloudy bag, and so is one in a row that is otherwise left out.
+    private static NightRecord WithDanger(NightRecord night, BookCells cells)
+    {
+        var (complaint, remark) = (cells.Text(BookWords.Symptoms), cells.Text(BookWords.Remark));
+        var (ofComplaint, ofRemark) = (BookText.Of(complaint), BookText.Of(remark));
+        double?[] temperatures = [night.TemperatureCelsius, cells.Number(BookWords.Temperature), ofComplaint.TemperatureCelsius, ofRemark.TemperatureCelsius];
+        EffluentLook?[] looks = [night.Effluent, cells.Look(BookWords.Effluent)];
+        return night with
+        {
+            Complaint = Joined(night.Complaint, complaint),
+            Remark = Joined(night.Remark, remark),
+            Symptoms = [.. night.Symptoms.Concat(ofComplaint.Symptoms).Concat(ofRemark.Symptoms).Distinct()],
+            TemperatureCelsius = temperatures.Max(),
+            Effluent = looks.Max(),
+            HasPeritonitis = night.HasPeritonitis || cells.Choice<BookWords.Answer>(BookWords.Peritonitis) == BookWords.Answer.Yes,
+        };
+
+        static string Joined(string one, string other) => other.Length == 0 || other == one ? one : one.Length == 0 ? other : $"{one}; {other}";
+    }
+
     private void SetHandRegimens()
     {
         var rhythm = new HandRhythm();
@@ -239,7 +260,7 @@ internal sealed class BookReading
             plan = named[name];
         }
 
-        return new()
+        return WithDanger(new()
         {
             Date = date,
             Row = cells.Row,
@@ -260,14 +281,9 @@ internal sealed class BookReading
             Sitting = cells.Pressure(BookWords.Sitting),
             Standing = cells.Pressure(BookWords.Standing),
             PulsePerMinute = cells.Number(BookWords.Pulse),
-            TemperatureCelsius = cells.Number(BookWords.Temperature),
             BloodGlucose = cells.Number(BookWords.BloodGlucose) is { } glucose ? Concentration.FromMillimolesPerLiter(glucose) : null,
             Urine = cells.Milliliters(BookWords.Urine),
-            Effluent = cells.Choice<EffluentLook>(BookWords.Effluent),
-            Symptoms = cells.Symptoms(BookWords.Symptoms),
-            HasPeritonitis = cells.Choice<BookWords.Answer>(BookWords.Peritonitis) == BookWords.Answer.Yes,
             IsSkipped = cells.Choice<BookWords.Answer>(BookWords.Done) == BookWords.Answer.No,
-            Remark = cells.Text(BookWords.Remark),
-        };
+        }, cells);
     }
 }

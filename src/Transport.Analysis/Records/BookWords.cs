@@ -73,18 +73,6 @@ internal static partial class BookWords
         Exchange, Began, Filled, Drained, Flushed, Remark,
     ];
 
-    /// <summary>What the words of the complaints column mean; a word counts wherever it stands in the cell.</summary>
-    public static IReadOnlyList<(Symptom Symptom, string[] Words)> SymptomWords { get; } =
-    [
-        (Symptom.FlowPain, ["pain on filling", "pain on draining", "drain pain", "fill pain", "pain on drain", "pain on fill"]),
-        (Symptom.AbdominalPain, ["abdominal pain", "belly pain", "pain in the belly", "tummy pain", "stomach ache", "belly ache", "pain"]),
-        (Symptom.Fever, ["fever", "shiver", "chills", "feverish"]),
-        (Symptom.Breathless, ["breathless", "short of breath", "dyspnoea", "dyspnea", "breathing"]),
-        (Symptom.Swelling, ["swelling", "swollen", "oedema", "edema"]),
-        (Symptom.Dry, ["cramp", "dizzy", "dizziness", "faint", "light headed", "lightheaded"]),
-        (Symptom.Constipation, ["constipat", "no stool"]),
-    ];
-
     /// <summary>Which column a header names, with the unit in its brackets; null where none.</summary>
     public static (BookColumn Column, string Unit)? Column(string header)
     {

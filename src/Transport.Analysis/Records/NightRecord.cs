@@ -69,7 +69,7 @@ public sealed record NightRecord
     /// <summary>Pulse, per minute.</summary>
     public double? PulsePerMinute { get; init; }
 
-    /// <summary>Body temperature, °C.</summary>
+    /// <summary>Body temperature, °C: the highest that is written, in its column or in words.</summary>
     public double? TemperatureCelsius { get; init; }
 
     /// <summary>Blood glucose.</summary>
@@ -81,8 +81,11 @@ public sealed record NightRecord
     /// <summary>How the drained fluid looked.</summary>
     public EffluentLook? Effluent { get; init; }
 
-    /// <summary>Complaints that were understood.</summary>
+    /// <summary>Complaints that were understood, of <see cref="Complaint"/> and of <see cref="Remark"/>.</summary>
     public ImmutableArray<Symptom> Symptoms { get; init; } = [];
+
+    /// <summary>The complaints, as written.</summary>
+    public string Complaint { get; init; } = "";
 
     /// <summary>Whether the book says that a peritonitis was found or treated this day.</summary>
     public bool HasPeritonitis { get; init; }

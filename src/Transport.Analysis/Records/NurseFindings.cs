@@ -8,17 +8,20 @@ namespace Transport.Analysis;
 internal static class NurseFindings
 {
     private const int Month = 28;
+    private const int FewestForHabit = 14;
 
-    private static readonly string[] Order =
+    /// <summary>Every code of a review, the most urgent first.</summary>
+    public static IReadOnlyList<string> Codes { get; } =
     [
-        "record-cloudy-now", "record-pain-or-fever-now", "record-symptoms-now", "record-overfill-risk", "record-drain-below-fill", "record-change-found",
-        "record-weight-against-uf", "record-pressure-trend", "record-lost-dwell", "record-strongest-rising", "record-glucose-high", "record-nights-missing",
-        "record-uf-counts-otherwise", "record-weighed-otherwise", "record-peritonitis-weeks", "record-cloudy-past", "record-pain-or-fever-past", "record-icodextrin-meter",
-        "record-few-nights", "record-no-expectation",
+        "record-cloudy-now", "record-pain-or-fever-now", "record-symptoms-now", "record-exit-site-now", "record-glucose-low", "record-pressure-low", "record-pressure-high",
+        "record-text-unread", "record-cloudy-past", "record-pain-or-fever-past", "record-exit-site-past", "record-overfill-risk", "record-urine-fall", "record-drain-below-fill",
+        "record-change-found", "record-weight-against-uf", "record-pressure-trend", "record-lost-dwell", "record-strongest-rising", "record-strongest-often", "record-glucose-high",
+        "record-nights-missing", "record-uf-counts-otherwise", "record-weighed-otherwise", "record-peritonitis-weeks", "record-icodextrin-meter", "record-few-nights",
+        "record-no-expectation",
     ];
 
     /// <summary>Place in the order of urgency.</summary>
-    public static int Urgency(Finding finding) => Array.IndexOf(Order, finding.Code) is var at and >= 0 ? at : Order.Length;
+    public static int Urgency(Finding finding) => Codes.TakeWhile(code => code != finding.Code).Count();
 
     public static List<Finding> Of(
         IReadOnlyList<NightRecord> nights, ReviewedNight[] reviewed, NightResponse?[] responses, IReadOnlyList<ChangeFound> changes, ReviewLimits limits, double slow)
@@ -30,7 +33,6 @@ internal static class NurseFindings
         }
 
         var today = nights[^1].Date.DayNumber;
-        Complaints(nights, limits, today, findings);
         Drains(nights, reviewed, responses, limits, today, findings);
         LostDwell(nights, responses, limits, today, findings);
         Strongest(nights, limits, today, findings);
@@ -53,7 +55,7 @@ internal static class NurseFindings
             Warn(findings, "record-nights-missing", $"{written} of the last {span} nights are written as treated. Not written, or not treated? The book cannot tell; ask.");
         }
 
-        if (nights.Any(night => night.DayFluid?.Solution.Polymer is not null || night.NightFluid?.Solution.Polymer is not null || night.Regimen?.Polymer is not null))
+        if (UsesIcodextrin(nights))
         {
             Warn(findings, "record-icodextrin-meter", $"Icodextrin is in use: some blood-glucose meters read falsely high during its use and for about two weeks after, and hide a low one, on which insulin has been given. Ask the laboratory which meters are meant before any value is acted on.");
         }
@@ -71,54 +73,9 @@ internal static class NurseFindings
         return findings;
     }
 
-    private static void Complaints(IReadOnlyList<NightRecord> nights, ReviewLimits limits, int today, List<Finding> findings)
-    {
-        var cloudy = nights.Where(Peritonitis.IsSign).ToList();
-        if (cloudy.LastOrDefault() is { } last)
-        {
-            var ago = today - last.Date.DayNumber;
-            if (ago < limits.NowDays.Value)
-            {
-                Warn(findings, "record-cloudy-now", $"Cloudy fluid or peritonitis on {Day(last)}. Contact the unit now and keep the bag; peritonitis until shown otherwise. No number on this page speaks against it.");
-            }
-            else
-            {
-                Note(findings, "record-cloudy-past", $"Cloudy fluid or peritonitis on {Day(last)}, {ago} days before the last night written: history if it was reported and treated. If it was not, contact the unit now.");
-            }
-
-            if (ago <= limits.PeritonitisDays.Value)
-            {
-                Note(findings, "record-peritonitis-weeks", $"Nights from {Day(cloudy[^1])} on are left out of the charts for {limits.PeritonitisDays.Value} days: ultrafiltration falls and transfer rises for weeks after a peritonitis.");
-            }
-        }
-
-        var pained = nights.Where(night => night.Symptoms.Contains(Symptom.AbdominalPain) || night.Symptoms.Contains(Symptom.Fever) || night.TemperatureCelsius >= 38).ToList();
-        if (pained.LastOrDefault() is { } painful)
-        {
-            if (today - painful.Date.DayNumber < limits.NowDays.Value)
-            {
-                Warn(findings, "record-pain-or-fever-now", $"Belly pain or fever on {Day(painful)}, whatever the fluid looks like: about one peritonitis in ten begins with few cells. Contact the unit now and keep the bag.");
-            }
-            else
-            {
-                Note(findings, "record-pain-or-fever-past", $"Belly pain or fever on {Day(painful)}: history if it was reported. If it was not, contact the unit now.");
-            }
-        }
-
-        var now = nights.Where(night => night.Date.DayNumber > today - limits.NowDays.Value).ToList();
-        string[] complaints =
-        [
-            .. now.Any(night => night.Symptoms.Contains(Symptom.Breathless)) ? new[] { "short of breath" } : [],
-            .. now.Any(night => night.Symptoms.Contains(Symptom.Swelling)) ? new[] { "swelling" } : [],
-            .. now.Any(night => night.Symptoms.Contains(Symptom.FlowPain)) ? new[] { "pain on filling or draining" } : [],
-            .. now.Any(night => night.Symptoms.Contains(Symptom.Dry)) ? new[] { "cramps, dizziness or faintness (dried out?)" } : [],
-            .. now.Any(night => night.Effluent == EffluentLook.Bloody) ? new[] { "bloody fluid" } : [],
-        ];
-        if (complaints.Length > 0)
-        {
-            Warn(findings, "record-symptoms-now", $"In the last {limits.NowDays.Value} days: {string.Join("; ", complaints)}. Stop the exchange that is going on and call the unit now, if it has not been seen.");
-        }
-    }
+    /// <summary>Whether any night, day or exchange of the book had it: meters err for two weeks after the last.</summary>
+    public static bool UsesIcodextrin(IReadOnlyList<NightRecord> nights) => nights.Any(night => night.DayFluid?.Solution.Polymer is not null
+        || night.NightFluid?.Solution.Polymer is not null || night.Regimen?.Polymer is not null || night.Exchanges.Any(exchange => exchange.Fluid?.Solution.Polymer is not null));
 
     private static void Drains(
         IReadOnlyList<NightRecord> nights, ReviewedNight[] reviewed, NightResponse?[] responses, ReviewLimits limits, int today, List<Finding> findings)
@@ -143,10 +100,9 @@ internal static class NurseFindings
 
             // What this person's day leaves to drain in the evening and did not come stays below the first fill.
             var left = fill > 0 && nights[t].InitialDrain is { } initial ? Math.Max(0, Expected(reviewed[t]) - initial.Milliliters) : 0;
-            for (var k = 0; k < Math.Min(nights[t].CycleDrains.Length, fills.Length); k++)
+            for (var k = 0; k < fills.Length; k++)
             {
-                var drained = nights[t].CycleDrains[k].Milliliters;
-                isLow |= drained < limits.LowDrainShare.Value * fills[k].Fill.Milliliters;
+                // What one drain left is below the next fill, whether or not the book has the drain that follows.
                 var before = left + fills[k].Fill.Milliliters;
                 if (before / fills[k].Fill.Milliliters > fullest)
                 {
@@ -154,6 +110,13 @@ internal static class NurseFindings
                     fullestNight = nights[t];
                 }
 
+                if (k >= nights[t].CycleDrains.Length)
+                {
+                    break;
+                }
+
+                var drained = nights[t].CycleDrains[k].Milliliters;
+                isLow |= drained < limits.LowDrainShare.Value * fills[k].Fill.Milliliters;
                 left = Math.Max(0, before - drained);
             }
 
@@ -191,9 +154,14 @@ internal static class NurseFindings
     {
         int Uses(int from, int to) => nights.Count(night => night.Date.DayNumber > from && night.Date.DayNumber <= to && night.UsesStrongest);
         var (now, before) = (Uses(today - Month, today), Uses(today - 2 * Month, today - Month));
+        var treated = nights.Count(night => night.Date.DayNumber > today - Month && !night.IsSkipped);
         if (today - nights[0].Date.DayNumber >= 2 * Month - 1 && now - before >= limits.StrongestRise.Value)
         {
             Warn(findings, "record-strongest-rising", $"The strongest glucose was used on {now} days of the last four weeks, on {before} of the four before. With less ultrafiltration this may be a question about the membrane; so much of it can also dry the patient out.");
+        }
+        else if (treated >= FewestForHabit && now >= limits.StrongestShare.Value * treated)
+        {
+            Warn(findings, "record-strongest-often", $"The strongest glucose was used on {now} of {treated} days written in the last four weeks. Day after day it can dry the patient out and cost urine, and over long it ages the membrane: ask whether all of it is still needed.");
         }
     }
 

@@ -24,6 +24,6 @@ internal static class Peritonitis
         return reasons;
     }
 
-    /// <summary>Whether a night has a cloudy bag or a peritonitis.</summary>
-    public static bool IsSign(NightRecord night) => night.HasPeritonitis || night.Effluent == EffluentLook.Cloudy;
+    /// <summary>Whether a night has a cloudy bag or a peritonitis, in its column or in words.</summary>
+    public static bool IsSign(NightRecord night) => night.HasPeritonitis || night.Effluent == EffluentLook.Cloudy || night.Symptoms.Contains(Symptom.CloudyFluid);
 }

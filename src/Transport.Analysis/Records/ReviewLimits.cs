@@ -80,6 +80,87 @@ public sealed record ReviewLimits
     }
     = new(6, "nights", Evidence.Choice, Ours);
 
+    /// <summary>Body temperature that counts as fever.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Not 37 to 40.</exception>
+    public Threshold Fever
+    {
+        get;
+        init => field = Within(value, 37, 40, nameof(Fever));
+    }
+    = new(38, "°C", Evidence.Memory, "practice");
+
+    /// <summary>Systolic pressure of an adult that counts as low on any of the last days.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Not 50 to 130.</exception>
+    public Threshold LowSystolic
+    {
+        get;
+        init => field = Within(value, 50, 130, nameof(LowSystolic));
+    }
+    = new(90, "mmHg", Evidence.Memory, "practice");
+
+    /// <summary>Systolic pressure of an adult that counts as very high on any of the last days.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Not 120 to 260.</exception>
+    public Threshold HighSystolic
+    {
+        get;
+        init => field = Within(value, 120, 260, nameof(HighSystolic));
+    }
+    = new(180, "mmHg", Evidence.Memory, "guidelines on hypertension: severe from 180/120 on");
+
+    /// <summary>The same of the diastolic pressure.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Not 70 to 160.</exception>
+    public Threshold HighDiastolic
+    {
+        get;
+        init => field = Within(value, 70, 160, nameof(HighDiastolic));
+    }
+    = new(120, "mmHg", Evidence.Memory, "guidelines on hypertension: severe from 180/120 on");
+
+    /// <summary>Fall of systolic pressure from sitting to standing that counts.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Not 5 to 80.</exception>
+    public Threshold StandingDrop
+    {
+        get;
+        init => field = Within(value, 5, 80, nameof(StandingDrop));
+    }
+    = new(20, "mmHg", Evidence.Memory, "consensus on orthostatic hypotension (from lying; from sitting it falls less)");
+
+    /// <summary>Blood glucose that counts as low on any of the last days.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Not 2 to 8.</exception>
+    public Threshold LowGlucose
+    {
+        get;
+        init => field = Within(value, 2, 8, nameof(LowGlucose));
+    }
+    = new(4, "mmol/L", Evidence.Memory, "practice");
+
+    /// <summary>Fall of urine that counts, share of the weeks before.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Not 0.1 to 0.95.</exception>
+    public Threshold UrineFall
+    {
+        get;
+        init => field = Within(value, 0.1, 0.95, nameof(UrineFall));
+    }
+    = new(0.5, "", Evidence.Choice, Ours);
+
+    /// <summary>And at least so much.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Not 0 to 2000.</exception>
+    public Threshold LeastUrineFall
+    {
+        get;
+        init => field = Within(value, 0, 2000, nameof(LeastUrineFall));
+    }
+    = new(200, "mL/day", Evidence.Choice, Ours);
+
+    /// <summary>Share of days with the strongest bag, of those treated in the last 28, that counts.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Not 0.05 to 1.</exception>
+    public Threshold StrongestShare
+    {
+        get;
+        init => field = Within(value, 0.05, 1, nameof(StrongestShare));
+    }
+    = new(0.7, "", Evidence.Choice, "twenty of twenty-eight; no published figure found");
+
     /// <summary>Slope of weight that counts, in 28 days.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Not 0.1 to 20.</exception>
     public Threshold WeightSlope

@@ -50,6 +50,7 @@ internal sealed class ReviewRun
         }
 
         var changes = Changes();
+        findings.AddRange(DangerSigns.Of(nights, book.Findings, patient, options.Limits));
         findings.AddRange(NurseFindings.Of(nights, reviewed, responses, changes, options.Limits, Slow()));
         return new()
         {

@@ -23,4 +23,19 @@ public enum Symptom
 
     /// <summary>Constipation, which slows drains.</summary>
     Constipation,
+
+    /// <summary>Cloudy fluid, or the word peritonitis.</summary>
+    CloudyFluid,
+
+    /// <summary>Blood, which counts as blood in the fluid where the words do not say another place.</summary>
+    Blood,
+
+    /// <summary>Vomiting or nausea, which can go with a peritonitis.</summary>
+    Vomiting,
+
+    /// <summary>Diarrhoea, which can go with a peritonitis.</summary>
+    Diarrhoea,
+
+    /// <summary>Redness, pus, swelling or pain where the catheter leaves the skin, or over its tunnel.</summary>
+    ExitSite,
 }

@@ -52,7 +52,7 @@ internal static class PairPage
             MembranePatterns.Of(weak.Findings.Concat(strong.Findings)),
             PageFinding.OfTheirQuality([.. weakSheet.Findings, .. strongSheet.Findings], weak.Findings.Concat(strong.Findings).Concat(pair.Findings)),
             [.. pair.NotAvailable, .. strong.Test.Form.CannotGive().Concat(strong.NotAvailable).Where(missing => missing.Name != conductanceName)],
-            [weak.Test.Solution, strong.Test.Solution], strong.Test.Patient,
+            [.. Caution.SolutionsOf(weak.Test).Concat(Caution.SolutionsOf(strong.Test)).Distinct()], strong.Test.Patient,
             (pair.OsmoticConductance is { } value ? $"Osmotic conductance = {value.Formula}; {value.Source}. " : "") + PageIndices.Method(strong));
         return page.ToPage(title);
     }

@@ -33,7 +33,7 @@ internal static class SeriesPage
             .Picture(SerialCharts.Courses(series), 52);
         PageClosing.Of(page, PageFinding.OfMeaning(series.Findings.Concat(last.Findings)), last.Patterns,
             PageFinding.OfTheirQuality([.. sheets.SelectMany(sheet => sheet.Findings).Where(finding => finding.Severity >= Severity.Warning)], series.Findings.Concat(last.Findings)),
-            [.. last.Form.CannotGive(), .. last.NotAvailable], [.. series.Tests.Select(indices => indices.Test.Solution).Distinct()], last.Test.Patient,
+            [.. last.Form.CannotGive(), .. last.NotAvailable], [.. series.Tests.SelectMany(indices => Caution.SolutionsOf(indices.Test)).Distinct()], last.Test.Patient,
             "A change beyond chance is larger than 2.77 SD of one test within the person. D/P and coefficients are followed at any strength, the rest at the last test's. Findings of single tests are those of the last. " + PageIndices.Method(last));
         return page.ToPage(title);
     }

@@ -25,7 +25,7 @@ internal static class TestPage
         PageIndices.Table(page, sheet, indices);
         PageClosing.Of(page, PageFinding.OfMeaning(indices.Findings), indices.Patterns,
             PageFinding.OfTheirQuality(sheet.Findings, indices.Findings),
-            [.. test.Form.CannotGive(), .. indices.NotAvailable], [test.Solution], test.Patient, PageIndices.Method(indices));
+            [.. test.Form.CannotGive(), .. indices.NotAvailable], [.. Caution.SolutionsOf(test)], test.Patient, PageIndices.Method(indices));
         return page.ToPage(title);
     }
 

@@ -9,13 +9,24 @@ public static class RecordPage
 {
     private const int Days = 35;
     private const int MostFindings = 7;
+    private const int FewestFindings = 2;
+
+    // Of what a panel usually has: below it the names of axes overlap.
+    private const double LowestPanel = 0.75;
+    private const string Meters = "record-icodextrin-meter";
+
+    private static readonly HashSet<string> Urgent =
+        ["record-cloudy-now", "record-pain-or-fever-now", "record-symptoms-now", "record-exit-site-now", "record-glucose-low", "record-pressure-low", "record-pressure-high"];
+
+    private static readonly HashSet<string> NeverCut =
+        ["record-text-unread", "record-cloudy-past", "record-pain-or-fever-past", "record-exit-site-past", "record-overfill-risk", "record-urine-fall"];
 
     private const string Style =
         "@page{size:A4;margin:11mm 13mm}*{box-sizing:border-box}body{font:9.6pt/1.34 Arial,Helvetica,sans-serif;color:#1a1a1a;background:#fff;max-width:184mm;margin:8mm auto}"
         + "@media print{body{margin:0;max-width:none}}h1{font-size:13pt;margin:0}p{margin:0.35em 0}.whose{display:flex;justify-content:space-between;border-bottom:1px solid #444;padding-bottom:3px;margin-bottom:5px}"
         + ".first{border:2.5px solid #000;padding:3px 8px;font-weight:bold;margin:5px 0}ul{margin:0.3em 0;padding-left:1.2em}li{margin:0.22em 0}"
         + "table{border-collapse:collapse;width:100%;margin:4px 0;font-variant-numeric:tabular-nums}th,td{text-align:right;padding:1px 5px;border-bottom:0.5px solid #aaa}th{font-weight:normal;color:#444;vertical-align:bottom}th:first-child,td:first-child{text-align:left}"
-        + "figure{margin:3px 0}svg{width:100%;height:auto;max-height:165mm;display:block}small,.small{font-size:7.8pt;color:#333}";
+        + "figure{margin:3px 0}svg{width:100%;height:auto;display:block}small,.small{font-size:8pt;color:#333}";
 
     /// <summary>The page.</summary>
     /// <param name="review">The review.</param>
@@ -39,19 +50,41 @@ public static class RecordPage
             page.Append("<p>").Append(Escape(age)).Append("</p>\n");
         }
 
-        AppendFindings(page, review);
-        if (review.Nights.Count > 1 && review.Nights.Any(night => night.Ultrafiltration is not null || night.EmptyWeight is not null))
-        {
-            page.Append("<figure>").Append(SvgRenderer.ToSvg(RecordCharts.Nights(review, Days))).Append("</figure>\n");
-        }
+        var below = new StringBuilder();
+        AppendWeeks(below, review, last.Value);
+        below.Append("<p>").Append(Escape(Text(review))).Append("</p>\n").Append(Problems(review));
+        AppendClosing(below, review);
+        return AppendMiddle(page, review, RecordPageHeight.Of(below.ToString())).Append(below).Append("</body>\n</html>\n").ToString();
+    }
 
-        AppendWeeks(page, review, last.Value);
-        page.Append("<p>").Append(Escape(Text(review))).Append("</p>\n").Append(Problems(review));
-        page.Append("<p class=\"small\"><b>Before anybody acts on this.</b> No flag is not safety: this page looks for lasting change in what was written down and watches nobody. Cloudy fluid, fever or belly pain, even with clear fluid: the patient contacts the unit at once and keeps the bag. ")
-            .Append("Breathlessness, pain on filling, swelling or blood: stop and call. Symptoms, fluid state, nutrition and laboratory values are not assessed here. An aid for licensed staff, no prescription and no order; confirm with the treating team, change nothing on this page alone. Local protocol rules. ")
+    // One sheet: first the panels get lower, then the lower ones give way, then what is least urgent. What may be an emergency stays.
+    private static StringBuilder AppendMiddle(StringBuilder page, RecordReview review, double below)
+    {
+        var figure = review.Nights.Count > 1 && review.Nights.Any(night => night.Ultrafiltration is not null || night.EmptyWeight is not null) ? RecordCharts.Nights(review, Days) : null;
+        var room = RecordPageHeight.Paper - RecordPageHeight.Of(page.ToString()) - below;
+        var ways =
+            from most in new[] { MostFindings, FewestFindings }
+            from panels in figure is null ? [0] : new[] { figure.Panels.Count, 3, 2, 1 }
+            from height in figure is null ? [1] : new[] { 1, 0.9, 0.8, LowestPanel }
+            select (Findings: Findings(review, most), Picture: figure is null ? "" : Picture(figure, panels, height));
+        var (words, picture) = ways.FirstOrDefault(way => RecordPageHeight.Of(way.Findings) + RecordPageHeight.OfPicture(way.Picture) <= room,
+            (Findings: Findings(review, FewestFindings), Picture: ""));
+        return page.Append(words).Append(picture);
+    }
+
+    private static string Picture(Figure figure, int panels, double height) =>
+        $"<figure>{SvgRenderer.ToSvg(figure.OnPanels(figure.Panels.Take(panels).Select(panel => panel with { RelativeHeight = height * panel.RelativeHeight })))}</figure>\n";
+
+    private static void AppendClosing(StringBuilder page, RecordReview review)
+    {
+        page.Append("<p class=\"small\"><b>Before anybody acts on this.</b> No flag is not safety: this page looks for lasting change in what was written down and watches nobody. ")
+            .Append(Escape(Caution.AtOnce)).Append(" Symptoms, fluid state, nutrition and laboratory values are not assessed here. An aid for licensed staff, no prescription and no order; confirm with the treating team, change nothing on this page alone. Local protocol rules. ")
             .Append(CultureInfo.InvariantCulture, $"Limits: {Escape(review.Options.Limits.Name)}. ")
-            .Append(review.Book.PatientCode.Length > 0 ? "Book and test carry the same patient's code." : "The book carries no patient's code: whose it is was not checked.").Append("</p>\n</body>\n</html>\n");
-        return page.ToString();
+            .Append(review.Book.PatientCode.Length > 0 ? "Book and test carry the same patient's code." : "The book carries no patient's code: whose it is was not checked.").Append("</p>\n");
+        if (review.Findings.Any(finding => finding.Code == Meters))
+        {
+            page.Append("<p class=\"small\"><b>").Append(Typeset.Html(Caution.Of([DialysisSolution.Icodextrin]))).Append("</b></p>\n");
+        }
     }
 
     // What is expected is of the day of the test; after half a year a new one tells (as on every report of a test).
@@ -70,33 +103,57 @@ public static class RecordPage
         isInvented ? "invented data" : null,
     }.OfType<string>());
 
-    private static void AppendFindings(StringBuilder page, RecordReview review)
+    private static string Findings(RecordReview review, int most)
     {
-        var urgent = review.Findings.Where(finding => finding.Code is "record-cloudy-now" or "record-pain-or-fever-now" or "record-symptoms-now").ToList();
-        foreach (var finding in urgent)
+        var page = new StringBuilder();
+        foreach (var finding in review.Findings.Where(finding => Urgent.Contains(finding.Code)))
         {
             page.Append("<p class=\"first\">").Append(Typeset.Html(finding.Message)).Append("</p>\n");
         }
 
-        var others = review.Findings.Except(urgent).ToList();
+        // What may be an emergency is never among those that have no place.
+        var others = review.Findings.Where(finding => !Urgent.Contains(finding.Code) && finding.Code != Meters).ToList();
+        var room = Math.Max(FewestFindings, most - review.Findings.Count(finding => Urgent.Contains(finding.Code) || NeverCut.Contains(finding.Code)));
+        var cut = others.Where(finding => !NeverCut.Contains(finding.Code)).Skip(room).ToList();
         if (others.Count > 0)
         {
             page.Append("<ul>");
-            foreach (var finding in others.Take(MostFindings))
+            foreach (var finding in others.Except(cut))
             {
                 page.Append("<li>").Append(finding.Severity == Severity.Warning ? "<b>Look at:</b> " : "").Append(Typeset.Html(finding.Message)).Append("</li>");
             }
 
             page.Append("</ul>\n");
-            if (others.Count > MostFindings)
+            if (cut.Count > 0)
             {
-                page.Append(CultureInfo.InvariantCulture, $"<p class=\"small\">{others.Count - MostFindings} more of lesser urgency are in the list that the command prints.</p>\n");
+                page.Append(CultureInfo.InvariantCulture, $"<p class=\"small\">{cut.Count} more of lesser urgency {(cut.Count == 1 ? "is" : "are")} in the list that the command prints.</p>\n");
             }
         }
-        else if (urgent.Count == 0)
-        {
-            page.Append("<p>Nothing in these nights asked for attention. That is not safety: it is what this book can show.</p>\n");
-        }
+
+        var isQuiet = others.Count == 0 && !review.Findings.Any(finding => Urgent.Contains(finding.Code));
+        return page.Append(isQuiet ? "<p>Nothing in these nights asked for attention. That is not safety: it is what this book can show. " : "<p class=\"small\">").Append(Escape(NotLookedAt(review))).Append("</p>\n").ToString();
+    }
+
+    // What nobody wrote these days cannot have been looked at.
+    private static string NotLookedAt(RecordReview review)
+    {
+        var days = review.Options.Limits.NowDays.Value;
+        var now = review.Nights.Select(night => night.Record).Where(night => night.Date.DayNumber > review.Nights[^1].Record.Date.DayNumber - days).ToList();
+        (string Name, Func<NightRecord, bool> Is)[] parts =
+        [
+            ("the look of the fluid", night => night.Effluent is not null),
+            ("complaints", night => night.Complaint.Length > 0 || !night.Symptoms.IsEmpty),
+            ("temperature", night => night.TemperatureCelsius is not null),
+            ("blood pressure", night => night.Sitting is not null),
+            ("blood pressure standing", night => night.Standing is not null),
+            ("blood glucose", night => night.BloodGlucose is not null),
+            ("urine", night => night.Urine is not null),
+            ("weight", night => night.Weight is not null),
+        ];
+        var missing = parts.Where(part => !now.Any(part.Is)).Select(part => part.Name).ToList();
+        return (missing.Count == 0 ? "" : string.Create(CultureInfo.InvariantCulture, $"Not written in the last {days} days, so not looked at: {string.Join(", ", missing)}. "))
+            + (review.Patient.AgeYears < MembraneThresholds.Default.AdultAge.Value ? "Limits of blood pressure are those of adults and are not used. " : "")
+            + "Pulse, and the exit site where nobody writes of it, are never looked at.";
     }
 
     private static void AppendWeeks(StringBuilder page, RecordReview review, DateOnly last)

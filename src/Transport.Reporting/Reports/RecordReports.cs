@@ -13,6 +13,6 @@ public static class RecordReports
             ? "The book holds no night that could be read."
             : Invariant($"{review.Nights.Count} nights, {review.Nights[0].Record.Date:yyyy-MM-dd} to {review.Nights[^1].Record.Date:yyyy-MM-dd}; {(review.Changes.Count == 1 ? "1 lasting change" : $"{review.Changes.Count} lasting changes")} found."))
             .FindingList(review.Findings)
-            .Small("No flag is not safety: cloudy fluid, pain or fever come first, whatever nights say.");
+            .Small("No flag is not safety. " + Caution.AtOnce);
     }
 }

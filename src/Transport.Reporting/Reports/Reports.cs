@@ -18,7 +18,7 @@ public static class Reports
                 ? Invariant($"{Count(errors, "error")}: nothing can be computed until the sheet is mended.")
                 : Invariant($"{Count(sheet.Measurements.Count, "measurement")} read; {Count(warnings, "warning")}."))
             .FindingList(sheet.Findings)
-            .Sentence(sheet.TryToTest(out var test) ? Caution.Of([test.Solution]) : "")
+            .Sentence(sheet.TryToTest(out var test) ? Caution.Of(Caution.SolutionsOf(test)) : "")
             .Folded(hasOtherUnits ? "What was written down, in the units of the sheet, with SI units in brackets" : "What was written down, in the units of the sheet", new(
                 hasOtherUnits ? [.. columns, "#in SI units"] : columns,
                 [.. sheet.Measurements.Select(row => (IReadOnlyList<string>)
@@ -77,7 +77,7 @@ public static class Reports
         var block = new ReportBlock();
         var test = indices.Test;
         block.Sentence(Capital(Invariant($"{test.Solution}, {Digits.Of(test.InstilledVolume.Milliliters, 4)} mL for {Digits.Hours(test.Dwell)}. {indices.FillStatement}")));
-        block.Sentence(Caution.Of([test.Solution]));
+        block.Sentence(Caution.Of(Caution.SolutionsOf(test)));
         if (indices.Classification is { } classification)
         {
             var preliminary = classification.IsComparable ? "" : " Preliminary: " + string.Join(" ", classification.Cautions);

@@ -176,6 +176,48 @@ public sealed class RecordReviewTests
     }
 
     [Fact]
+    public void And_so_it_does_where_the_book_has_no_cycles()
+    {
+        // As above, of a book that has the initial drain alone: 300 mL of about 2 L come on the last evening, and the next fill goes on top.
+        var (person, truth, ensemble) = VirtualPerson.Of(2026, 3);
+        var nights = new VirtualBook(person, truth, WetDay).Write(5, 60, 150, BookKind.WithInitialDrain);
+        Assert.All(nights, night => Assert.Empty(night.CycleDrains));
+        Assert.DoesNotContain(Review(person, ensemble, nights).Findings, finding => finding.Code == "record-overfill-risk");
+        Assert.Equal(nights[^1].Date.AddDays(-1), nights[^2].Date);
+        var held = Review(person, ensemble, [.. nights.SkipLast(1), nights[^1] with { InitialDrain = Volume.FromMilliliters(300) }]);
+        Assert.Contains("1.8 times the fill", held.Findings.Single(finding => finding.Code == "record-overfill-risk").Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_last_drain_that_fails_counts_below_the_next_fill_of_the_same_night()
+    {
+        // Four of five cycles are written, and the fourth brings 300 mL of some 2.1 L: the fifth fill makes about 3.8 L.
+        var (person, truth, ensemble) = VirtualPerson.Of(2026, 3);
+        var nights = new VirtualBook(person, truth, DryDay).Write(5, 60, 150, BookKind.WithCycles);
+        var held = nights[^1] with { CycleDrains = [.. nights[^1].CycleDrains.Take(3), Volume.FromMilliliters(300)] };
+        Assert.Contains(Review(person, ensemble, [.. nights.SkipLast(1), held]).Findings, finding => finding.Code == "record-overfill-risk");
+    }
+
+    // Of 28 nights: 20 are more than 0.7 of 28, 19 are less (choice).
+    [Theory]
+    [InlineData(28, 28, true)]
+    [InlineData(28, 20, true)]
+    [InlineData(28, 19, false)]
+    [InlineData(14, 14, true)]
+    [InlineData(13, 13, false)]
+    public void The_strongest_bag_on_most_nights_is_said_though_its_use_does_not_rise(int nights, int strongest, bool isSaid)
+    {
+        var (person, _, ensemble) = VirtualPerson.Of(2026, 3);
+        var review = Review(person, ensemble, [.. Enumerable.Range(0, nights).Select(day => new NightRecord
+        {
+            Date = new DateOnly(2026, 2, 1).AddDays(day),
+            Row = day + 2,
+            NightFluid = new(day < strongest ? DialysisSolution.Glucose386 : DialysisSolution.Glucose136, []),
+        })]);
+        Assert.Equal(isSaid, review.Findings.Any(finding => finding.Code == "record-strongest-often"));
+    }
+
+    [Fact]
     public void Limits_and_noise_out_of_their_range_are_refused()
     {
         Assert.Throws<ArgumentOutOfRangeException>(() => new ReviewLimits { LowDrainShare = new(1.2, "", Evidence.Choice, "test") });

@@ -86,6 +86,34 @@ public sealed class ReportPageTests
     }
 
     [Fact]
+    public void Every_page_of_a_test_that_icodextrin_preceded_warns_of_the_meters()
+    {
+        // The agent of the dwell before acts on meters for about two weeks after (memory): on the page of the test, of a pair, of a series, and on what a notebook shows.
+        var before = Sheets.Read(Sheets.With("test,date", "test,date,,2025-03-11,,|test,preceding agent,,icodextrin,,"));
+        var plain = Sheets.Read(Sheets.With("test,date", "test,date,,2025-04-11,,"));
+        var indices = EquilibrationIndices.Of(before.ToTest());
+        SampleSheet[] hours =
+        [
+            Sheets.Read(Sheets.With(Hour("75.5", "2080", "70", "48", "131"), "test,date", "test,date,,2025-03-11,,|test,preceding agent,,icodextrin,,")),
+            Sheets.Read(Hour("214.3", "2480", "200", "125", "124.5")),
+        ];
+        string[] pages =
+        [
+            Words(PageOf(before)),
+            Words(ReportPages.Of([before, plain], SerialTests.Of([indices, EquilibrationIndices.Of(plain.ToTest())]))),
+            Words(ReportPages.Of([hours[0], hours[1]], PairedTest.Of(hours[0].ToTest(), hours[1].ToTest()))),
+            Transport.Reporting.Reports.Of(before).Text,
+            Transport.Reporting.Reports.Of(indices).Text,
+        ];
+        Assert.All(pages, page =>
+        {
+            Assert.Contains("glucose meters read falsely high", page, StringComparison.Ordinal);
+            Assert.Contains("two weeks after", page, StringComparison.Ordinal);
+        });
+        Assert.DoesNotContain("meters", Words(PageOf(plain)), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_clinics_own_limits_are_named_with_their_version()
     {
         using var stream = new MemoryStream("""{ "name": "Merrow valley", "version": "2025-1", "limits": { "lowUltrafiltrationStrong": { "value": 150, "unit": "mL" } } }"""u8.ToArray());

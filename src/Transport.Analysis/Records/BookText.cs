@@ -1,0 +1,157 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using System.Text.RegularExpressions;
+
+namespace Transport.Analysis;
+
+/// <summary>What can be understood of free words in a book, and whether anything else stands there.</summary>
+/// <remarks>
+/// Made to err towards an alarm: a false one is a call too many, a missed one may be a peritonitis. A denial reaches the complaint directly after it and no further, and
+/// whatever is not understood is left for a reader, not taken for good news.
+/// </remarks>
+/// <param name="Symptoms">Complaints, each once.</param>
+/// <param name="TemperatureCelsius">The highest body temperature that is written, °C; null where none is.</param>
+/// <param name="HasUnread">Whether words or numbers are left that were not understood.</param>
+internal sealed partial record BookText(ImmutableArray<Symptom> Symptoms, double? TemperatureCelsius, bool HasUnread)
+{
+    private const string Belly = @"(?:(?:abdominal|abdomen|abdo|belly|tummy|stomach|pelvic)(?: is| was| feels| very| bit)* )?";
+    private const string Place = @"(?:exit(?: site)?|tunnel|catheter(?: site)?|cuff)";
+    private const string Inflamed = @"(?:redness|red|pus|discharge|discharging|oozing|ooze[sd]?|weeping|crust(?:s|ed|y)?|infect(?:ed|ion)|inflamed|inflammation|warm|hot|sore|tender|pain(?:s|ful)?|hurts?|swollen|swelling|smells?|smelly|bleeds?|bleeding|blood)";
+
+    // In the order in which they are looked for: pain on filling is not first read as pain of the belly.
+    private static readonly (Symptom Symptom, string Words)[] Vocabulary =
+    [
+        (Symptom.CloudyFluid, @"cloud(?:y|ed|ier|iness)|turbid|milky|hazy|murky|peritonitis"),
+        (Symptom.Blood, @"bloody|blood stained|blood(?! (?:pressure|sugar|glucose|test|sample|count|work|result|taken|drawn)s?\b)|bleeding|pink"),
+        (Symptom.FlowPain, @"pain (?:on|when|while|during|with) (?:fill|filling|drain|draining)|(?:drain|fill|inflow|outflow) pain"),
+        (Symptom.AbdominalPain, Belly + @"(?:pain(?:s|ful|fully)?|hurts?|hurting|sore|soreness|tender|tenderness|discomfort|(?:stomach|belly|tummy)?ach(?:es?|ed|ing|y))"),
+        (Symptom.Fever, @"fever(?:s|ish)?|febrile|shiver(?:s|ing|y)?|chills?|rigors?|(?:high|raised) temp(?:erature)?|temp(?:erature)? (?:is |was )?(?:high|up|raised)"),
+        (Symptom.Vomiting, @"vomit(?:s|ed|ing)?|threw up|throwing up|being sick|nausea|nauseous"),
+        (Symptom.Diarrhoea, @"diarrh?o?ea|loose stools?"),
+        (Symptom.Breathless, @"breathless(?:ness)?|(?:short|shortness|out) of breath|sob|dyspno?ea|breathing|(?:cannot|can'?t|hard to|difficult to) breathe"),
+        (Symptom.Swelling, @"swelling|swell(?:s|ed)?|swollen|o?edema|puffy"),
+        (Symptom.Dry, @"cramps?|cramping|dizz(?:y|iness)|faint(?:s|ed|ing|ness)?|light ?headed(?:ness)?|collapsed?|passed out|black(?:ed)? ?out"),
+        (Symptom.Constipation, @"constipat(?:ed|ion)"),
+    ];
+
+    private static readonly string Known = $"(?:{string.Join('|', Vocabulary.Select(known => known.Words))}|{Inflamed})";
+
+    private static readonly (Symptom Symptom, Regex Words)[] Patterns = [.. Vocabulary.Select(known => (known.Symptom, Made($@"\b(?:{known.Words})\b")))];
+
+    private static readonly Regex Denied = Made(
+        $@"\b(?:no|not|without|denies|denied|never|nil|doesn'?t|didn'?t|hasn'?t|isn'?t|wasn'?t)(?: any| more| further| signs? of)* {Known}(?: (?:or|nor) {Known})*\b");
+
+    private static readonly Regex AnsweredNo = Made($@"\b{Known} ?[:=] ?(?:no|none|nil)(?= ?(?:$|[,.;]))");
+
+    private static readonly Regex Site = Made($@"\b{Place}\b");
+
+    private static readonly Regex SiteSign = Made($@"\b{Inflamed}\b");
+
+    /// <summary>Reads words as they stand in a cell.</summary>
+    public static BookText Of(string words)
+    {
+        var text = SheetWords.Normal(words.Replace('’', '\''));
+        double? temperature = null;
+        foreach (var form in new[] { NamedTemperature(), TemperatureWithUnit(), BareTemperature() })
+        {
+            text = form.Replace(text, match =>
+            {
+                if (Celsius(match.Groups["number"].Value) is not { } celsius)
+                {
+                    return match.Value;
+                }
+
+                temperature = Math.Max(temperature ?? celsius, celsius);
+                return match.Value.StartsWith('f') ? "fever " : " ";
+            });
+        }
+
+        // A "no" that is part of a complaint comes before those that deny one.
+        text = NotFree().Replace(NotClear().Replace(NoStool().Replace(text, "constipated"), "cloudy"), "pain");
+        text = AnsweredNo.Replace(FreeOf().Replace(text, "well"), "well");
+        var found = ImmutableArray.CreateBuilder<Symptom>();
+        var hasUnread = false;
+        foreach (var clause in Ends().Split(text))
+        {
+            var rest = Elsewhere().Replace(Denied.Replace(clause, "well"), "elsewhere");
+            if (Pus().IsMatch(rest) || Site.IsMatch(rest) && SiteSign.IsMatch(rest))
+            {
+                found.Add(Symptom.ExitSite);
+                rest = Pus().Replace(SiteSign.Replace(Site.Replace(rest, ""), ""), "");
+            }
+
+            foreach (var (symptom, pattern) in Patterns.Where(known => known.Words.IsMatch(rest)))
+            {
+                found.Add(symptom);
+                rest = pattern.Replace(rest, "");
+            }
+
+            hasUnread |= IsLeft(rest);
+        }
+
+        return new([.. found.Distinct()], temperature, hasUnread);
+    }
+
+    private static bool IsLeft(string clause)
+    {
+        if (Nothing().IsMatch(clause))
+        {
+            return false;
+        }
+
+        // A place by itself says nothing; a place that is well has been looked at.
+        var rest = Good().IsMatch(clause) ? Site.Replace(Good().Replace(clause, ""), "") : clause;
+        return Filler().Replace(rest, "").Any(char.IsLetterOrDigit);
+    }
+
+    // By its size: nobody has 95 °C or 40 °F.
+    private static double? Celsius(string number) => double.Parse(number.Replace(',', '.'), CultureInfo.InvariantCulture) switch
+    {
+        >= 34 and <= 43 and var celsius => celsius,
+        >= 93 and <= 110 and var fahrenheit => (fahrenheit - 32) / 1.8,
+        _ => null,
+    };
+
+    private static Regex Made(string pattern) => new(pattern, RegexOptions.CultureInvariant);
+
+    [GeneratedRegex(@"\b(?:temp(?:erature)?|t|fever|febrile)\b[ .:=]*(?:(?:of|was|is|at|up to|to) )?(?<number>[0-9]{2,3}(?:[.,][0-9]{1,2})?)(?![0-9/])(?: ?°? ?(?:[cf]|celsius|fahrenheit|degrees?|deg)\b| ?°)?")]
+    private static partial Regex NamedTemperature();
+
+    [GeneratedRegex(@"(?<![0-9.,/])(?<number>[0-9]{2,3}(?:[.,][0-9]{1,2})?) ?(?:°(?: ?[cf]\b)?|(?:[cf]|celsius|fahrenheit|degrees?|deg)\b(?: [cf]\b)?)")]
+    private static partial Regex TemperatureWithUnit();
+
+    // A number with a decimal that is no weight, volume, time or percentage.
+    [GeneratedRegex(@"(?<![0-9.,/]|weight |weighs |kg )(?<number>(?:3[5-9]|4[0-2])[.,][0-9])(?![0-9.,/]| ?(?:kg|kilos?|l|ml|min|h|hours?|mmol|mg|g|cm|lbs?|%))")]
+    private static partial Regex BareTemperature();
+
+    [GeneratedRegex(@"\bno (?:stools?|bowel movements?)\b")]
+    private static partial Regex NoStool();
+
+    [GeneratedRegex(@"\b(?:not|less|no longer|isn'?t|wasn'?t|never)(?: [a-z]+)? clear\b")]
+    private static partial Regex NotClear();
+
+    [GeneratedRegex(@"\b(?:not|never|no longer|hardly|nearly|almost)(?: [a-z]+)? (?:pain ?free|free (?:of|from) pain)\b")]
+    private static partial Regex NotFree();
+
+    [GeneratedRegex(@"\b(?:(?:pain|fever|symptom)s? ?free|free (?:of|from) (?:pain|fever|symptoms)|afebrile|peritonitis (?:was |is )?(?:ruled out|excluded)|breathing (?:is )?(?:fine|ok|okay|good|normal|well)|clean and dry)\b")]
+    private static partial Regex FreeOf();
+
+    [GeneratedRegex(@"[,.;:/?!()+&\n]|\b(?:but|and|then|now)\b")]
+    private static partial Regex Ends();
+
+    [GeneratedRegex(@"\b(?:back|leg|knee|hip|foot|feet|hand|joint|tooth|head|throat|ear|neck|muscle)s? ?(?:pain|ache|hurt|sore)[a-z]*\b|\b(?:sore|aching|painful|tender) (?:back|leg|knee|hip|foot|feet|hand|joint|tooth|head|throat|ear|neck|muscle)s?\b")]
+    private static partial Regex Elsewhere();
+
+    [GeneratedRegex(@"\bpus\b")]
+    private static partial Regex Pus();
+
+    [GeneratedRegex(@"^\s*(?:nothing(?: to report| new)?|none|nil|no|0)\s*$")]
+    private static partial Regex Nothing();
+
+    [GeneratedRegex(@"\bno (?:changes?|complaints?|problems?|symptoms?|issues?)\b|(?<!\b(?:not|no|never|nothing|hardly|isn'?t|wasn'?t)(?: [a-z]+)? )\b(?:well|fine|ok|okay|good|normal|clear|clean|as usual|as before|unchanged|stable)\b")]
+    private static partial Regex Good();
+
+    // Words that carry nothing by themselves.
+    [GeneratedRegex(@"\b(?:a|an|the|my|his|her|she|he|i|it|is|was|were|has|had|have|feels?|feeling|felt|some|bit|little|slight|slightly|mild|very|of|in|at|on|with|or|since|all|today|tonight|yesterday|this|last|morning|evening|night|day|again|still|fluid|bags?|effluent|dialysate|looks?|looked|temp|temperature)\b")]
+    private static partial Regex Filler();
+}

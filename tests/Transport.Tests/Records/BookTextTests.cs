@@ -1,0 +1,108 @@
+namespace Transport.Tests.Records;
+
+/// <summary>What is understood of free words, and what is left for a reader. The words are invented; which way a doubt falls is this project's choice: towards the call.</summary>
+public sealed class BookTextTests
+{
+    [Theory]
+    [InlineData("bag looked cloudy", "CloudyFluid")]
+    [InlineData("Fluid turbid", "CloudyFluid")]
+    [InlineData("drain milky", "CloudyFluid")]
+    [InlineData("not quite clear", "CloudyFluid")]
+    [InlineData("peritonitis?", "CloudyFluid")]
+    [InlineData("stomach sore, vomiting, temp 38.9", "AbdominalPain Vomiting")]
+    [InlineData("tummy sore, vomiting, diarrhoea", "AbdominalPain Vomiting Diarrhoea")]
+    [InlineData("belly hurts", "AbdominalPain")]
+    [InlineData("tender abdomen", "AbdominalPain")]
+    [InlineData("stomach-ache", "AbdominalPain")]
+    [InlineData("stomachache", "AbdominalPain")]
+    [InlineData("exit site red and pus", "ExitSite")]
+    [InlineData("tunnel sore", "ExitSite")]
+    [InlineData("pus", "ExitSite")]
+    [InlineData("can’t breathe", "Breathless")]
+    [InlineData("blood in the bag", "Blood")]
+
+    // A denial reaches the complaint directly after it, and no further.
+    [InlineData("no change fever", "Fever")]
+    [InlineData("not well fever", "Fever")]
+    [InlineData("no appetite, fever", "Fever")]
+    [InlineData("without pain but fever 38", "Fever")]
+    [InlineData("denies pain, has chills", "Fever")]
+    [InlineData("no pain fever", "Fever")]
+    [InlineData("not just pain", "AbdominalPain")]
+    [InlineData("not pain-free", "AbdominalPain")]
+    [InlineData("no longer free of pain", "AbdominalPain")]
+    [InlineData("pain: no change", "AbdominalPain")]
+    [InlineData("no longer cloudy", "CloudyFluid")]
+    [InlineData("exit site ok but belly pain", "AbdominalPain")]
+    public void A_sign_is_found_in_words(string words, string expected) =>
+        Assert.Equal(expected, string.Join(' ', BookText.Of(words).Symptoms));
+
+    [Theory]
+    [InlineData("no pain")]
+    [InlineData("pain-free")]
+    [InlineData("free of pain")]
+    [InlineData("no pain or fever")]
+    [InlineData("No abdominal pain, no fever.")]
+    [InlineData("no signs of peritonitis")]
+    [InlineData("peritonitis ruled out")]
+    [InlineData("pain: none")]
+    [InlineData("exit site clean and dry")]
+    [InlineData("exit site ok, no redness or pus")]
+    [InlineData("all well")]
+    [InlineData("nothing to report")]
+    [InlineData("fluid clear, temp 36.8")]
+    [InlineData("breathing fine")]
+    [InlineData("-")]
+    [InlineData("")]
+    public void Good_news_is_understood(string words)
+    {
+        var text = BookText.Of(words);
+        Assert.Empty(text.Symptoms);
+        Assert.False(text.HasUnread);
+    }
+
+    // No alarm, and no silence either.
+    [Theory]
+    [InlineData("backache from gardening")]
+    [InlineData("sore throat")]
+    [InlineData("headache")]
+    [InlineData("unwell")]
+    [InlineData("not well")]
+    [InlineData("nothing drained")]
+    [InlineData("no urine")]
+    [InlineData("new dressing")]
+    [InlineData("exit site")]
+    [InlineData("exit site not good")]
+    [InlineData("Bauchschmerzen")]
+    [InlineData("took painkillers")]
+    [InlineData("blood pressure tablets changed")]
+    [InlineData("painted the kitchen")]
+    [InlineData("112")]
+    public void What_is_not_understood_is_left_for_a_reader(string words)
+    {
+        var text = BookText.Of(words);
+        Assert.Empty(text.Symptoms);
+        Assert.True(text.HasUnread);
+    }
+
+    // Fahrenheit by its size: 101.5 °F are (101.5 − 32)/1.8 = 38.61 °C.
+    [Theory]
+    [InlineData("temp 38.9, unwell", 38.9)]
+    [InlineData("temp. 38,9", 38.9)]
+    [InlineData("T: 39", 39.0)]
+    [InlineData("fever 38.6 since yesterday, belly hurts", 38.6)]
+    [InlineData("38.4 °C at noon, 39.1 °C at night", 39.1)]
+    [InlineData("38.6", 38.6)]
+    [InlineData("temperature was 101.5 F", 38.61)]
+    [InlineData("temp 36.8", 36.8)]
+    [InlineData("fever 3 days", null)]
+    [InlineData("weight 38.5 kg", null)]
+    [InlineData("drained 39.5 min", null)]
+    [InlineData("38/76", null)]
+    public void A_temperature_is_found_in_words(string words, double? celsius)
+    {
+        var found = BookText.Of(words).TemperatureCelsius;
+        Assert.Equal(celsius is null, found is null);
+        Assert.Equal(celsius ?? 0, found ?? 0, 0.01);
+    }
+}

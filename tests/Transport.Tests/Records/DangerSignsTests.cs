@@ -1,0 +1,166 @@
+using System.Globalization;
+using System.Text;
+
+namespace Transport.Tests.Records;
+
+/// <summary>What of the last days is said whatever the charts say. Books are invented, one row a day, ten days; the last three are now.</summary>
+public sealed class DangerSignsTests
+{
+    private const string Header = "date;effluent;symptoms;remark;temperature;blood glucose (mmol/L);pressure sitting;pressure standing;urine;peritonitis";
+    private const string Well = ";clear;;;;;130/80;;900;";
+
+    [Fact]
+    public void Ten_quiet_days_have_no_sign() => Assert.Empty(Of(Well));
+
+    [Theory]
+    [InlineData(";clear;;bag was cloudy this morning;;;;;;", "record-cloudy-now")]
+    [InlineData(";clear;peritonitis?;;;;;;;", "record-cloudy-now")]
+    [InlineData(";rather cloudy;;;;;;;;", "record-cloudy-now")]
+    [InlineData(";clear;;fever;;;;;;", "record-pain-or-fever-now")]
+    [InlineData(";clear;;temp 38.0;;;;;;", "record-pain-or-fever-now")]
+    [InlineData(";clear;\"stomach sore, vomiting\";;;;;;;", "record-pain-or-fever-now")]
+    [InlineData(";clear;;diarrhoea;;;;;;", "record-pain-or-fever-now")]
+    [InlineData(";clear;;dizzy;;;;;;", "record-symptoms-now")]
+    [InlineData(";clear;;exit site red and pus;;;;;;", "record-exit-site-now")]
+    [InlineData(";clear;;feels strange;;;;;;", "record-text-unread")]
+    [InlineData(";clear;temp 37.9;;;;;;;", null)]
+    [InlineData(";clear;\"no pain, no fever\";all well;;;;;;", null)]
+
+    // Just within each limit and just beyond: 4 mmol/L, 90 and 180/120 mmHg, 20 mmHg on standing.
+    [InlineData(";;;;;3.9;;;;", "record-glucose-low")]
+    [InlineData(";;;;;4.0;;;;", null)]
+    [InlineData(";;;;;;89/55;;;", "record-pressure-low")]
+    [InlineData(";;;;;;90/55;;;", null)]
+    [InlineData(";;;;;;130/80;111/70;;", null)]
+    [InlineData(";;;;;;130/80;110/70;;", "record-pressure-low")]
+    [InlineData(";;;;;;;85/50;;", "record-pressure-low")]
+    [InlineData(";;;;;;179/119;;;", null)]
+    [InlineData(";;;;;;180/100;;;", "record-pressure-high")]
+    [InlineData(";;;;;;170/120;;;", "record-pressure-high")]
+
+    // Cells that could not be read are words too.
+    [InlineData(";whitish;;;;;;;;", "record-text-unread")]
+    [InlineData(";;;;feels hot;;;;;", "record-text-unread")]
+    [InlineData(";;;;;LO;;;;", "record-text-unread")]
+    [InlineData(";;;;;;too low to read;;;", "record-text-unread")]
+    [InlineData(";;;;;;;;;suspected", "record-text-unread")]
+    public void A_sign_of_the_last_days_is_said_and_an_older_one_is_not_now(string row, string? code)
+    {
+        var said = Of(Well, [row]);
+        if (code is null)
+        {
+            Assert.Empty(said);
+            return;
+        }
+
+        Assert.Equal(Severity.Warning, Assert.Single(said, found => found.Code == code).Severity);
+
+        // Three quiet days after it, it is no longer of the last three days.
+        Assert.DoesNotContain(Of(Well, [row, Well, Well, Well]), found => found.Code == code);
+        Assert.Contains(Of(Well, [row, Well, Well]), found => found.Code == code);
+    }
+
+    [Theory]
+    [InlineData(";clear;;bag was cloudy;;;;;;", "record-cloudy-past")]
+    [InlineData(";clear;vomiting;;;;;;;", "record-pain-or-fever-past")]
+    [InlineData(";clear;;exit site red;;;;;;", "record-exit-site-past")]
+    public void An_older_sign_asks_whether_it_was_reported_and_quotes_what_was_written(string row, string code)
+    {
+        var past = Of(Well, [row, Well, Well, Well]).Single(found => found.Code == code);
+        Assert.Equal(Severity.Note, past.Severity);
+        Assert.Contains("If it was not, contact the unit", past.Message, StringComparison.Ordinal);
+        Assert.Contains("“" + row.Split(';').First(cell => cell.Length > 5) + "”", past.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Both_columns_of_words_are_read_together_and_quoted_with_their_days()
+    {
+        var said = Of(Well, [";clear;;fever;;;;;;", ";clear;\"stomach sore, vomiting\";bag looked cloudy;38.9;2.4;82/48;;;"]);
+        Assert.Equal(["record-cloudy-now", "record-pain-or-fever-now", "record-glucose-low", "record-pressure-low"], said.Where(found => found.Severity == Severity.Warning).Select(found => found.Code));
+        Assert.Contains("2026-02-12 (“stomach sore, vomiting; bag looked cloudy”)", said[0].Message, StringComparison.Ordinal);
+        var pain = said.Single(found => found.Code == "record-pain-or-fever-now").Message;
+        Assert.StartsWith("Pain, fever, vomiting or nausea on 2026-02-11 (“fever”) and 2026-02-12, whatever", pain, StringComparison.Ordinal); // quoted once, above
+        Assert.Contains("contact the unit now", pain, StringComparison.OrdinalIgnoreCase);
+    }
+
+    [Fact]
+    public void Of_several_days_the_worst_is_named_and_how_many_there_were()
+    {
+        var said = Of(Well, [";;;;;;84/50;;;", ";;;;;;82/48;;;", ";;;;;;82/48;;;"]).Single().Message;
+        Assert.StartsWith("Blood pressure 82/48 sitting on 2026-02-13 (the worst of 3 such days), below 90 mmHg systolic", said, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void What_was_not_understood_is_quoted_once_and_cut_where_it_is_long()
+    {
+        Assert.Contains("2026-02-11 “feels strange”", Of(Well, [";clear;;feels strange;;;;;;"]).Single().Message, StringComparison.Ordinal);
+        Assert.Single(Of(Well, [";clear;fever;feels strange;;;;;;"]), found => found.Message.Contains("feels strange", StringComparison.Ordinal));
+        var cut = Of(Well, [$";clear;;{string.Join(' ', Enumerable.Repeat("strange", 100))};;;;;;"]).Single().Message;
+        Assert.Contains("strange …”", cut, StringComparison.Ordinal);
+        Assert.True(cut.Length < 260);
+        var many = Of(Well, [.. Enumerable.Repeat(";pale;odd;odder;;;;;;", 3)]).Single().Message;
+        Assert.Contains("and 5 more in the book", many, StringComparison.Ordinal); // three days, three cells each, four quoted
+    }
+
+    [Fact]
+    public void A_cloudy_third_bag_of_a_day_is_a_cloudy_bag()
+    {
+        // Exchanges by hand have a row each; the date's first row says clear. Also where the second row has no number and is left out.
+        foreach (var numbers in new[] { ("1", "2"), ("", "") })
+        {
+            var book = Read($"date;exchange;effluent;remark\n2026-02-05;{numbers.Item1};clear;\n2026-02-05;{numbers.Item2};cloudy;chills");
+            Assert.Equal(["record-cloudy-now", "record-pain-or-fever-now"], Of(book).Where(found => found.Severity == Severity.Warning).Select(found => found.Code));
+        }
+    }
+
+    // Nine days at 900 mL, then three values. Half and 200 mL less are the limits; one poor collection is no fall.
+    [Theory]
+    [InlineData("900", "450 450 450", true)]
+    [InlineData("900", "50 50 50", true)]
+    [InlineData("900", "50 460 50", false)]
+    [InlineData("900", "900 900 50", false)]
+    [InlineData("300", "100 100 100", true)]
+    [InlineData("300", "110 110 110", false)]
+    public void A_fall_of_urine_is_said(string before, string last, bool isSaid)
+    {
+        var said = Of($";;;;;;;;{before};", [.. last.Split(' ').Select(value => $";;;;;;;;{value};")]);
+        Assert.Equal(isSaid, said.Any(found => found.Code == "record-urine-fall"));
+    }
+
+    [Fact]
+    public void Pressures_have_no_limit_for_a_child()
+    {
+        var book = Read(Header + "\n2026-02-05;;;;;;80/45;;;");
+        Assert.Contains(Of(book), found => found.Code == "record-pressure-low");
+        Assert.DoesNotContain(DangerSigns.Of(book.Nights, book.Findings, Patient.Example with { AgeYears = 9 }, ReviewLimits.Default), found => found.Code == "record-pressure-low");
+    }
+
+    [Fact]
+    public void A_local_limit_takes_the_place_of_the_shipped_one()
+    {
+        var book = Read(Header + "\n2026-02-05;;;;38.0;4.2;95/60;;;");
+        Assert.Equal(["record-pain-or-fever-now"], Of(book).Select(found => found.Code));
+        var local = ReviewLimits.Default with
+        {
+            Fever = ReviewLimits.Default.Fever with { Value = 38.5 },
+            LowGlucose = ReviewLimits.Default.LowGlucose with { Value = 4.5 },
+            LowSystolic = ReviewLimits.Default.LowSystolic with { Value = 100 },
+        };
+        Assert.Equal(["record-glucose-low", "record-pressure-low"], DangerSigns.Of(book.Nights, book.Findings, Patient.Example, local).Select(found => found.Code));
+    }
+
+    [Fact]
+    public void A_low_glucose_with_icodextrin_may_have_been_lower()
+    {
+        var book = Read("date;blood glucose (mmol/L);day fluid;day fill\n2026-02-05;3.5;icodextrin;2000");
+        Assert.Contains("meters read falsely high", Of(book).Single().Message, StringComparison.Ordinal);
+        Assert.DoesNotContain("meters", Of(Read("date;blood glucose (mmol/L)\n2026-02-05;3.5")).Single().Message, StringComparison.Ordinal);
+    }
+
+    private static List<Finding> Of(string usual, params string[] last) =>
+        Of(Read(string.Join('\n', [Header, .. Enumerable.Repeat(usual, 10).Concat(last).Select((row, day) => new DateOnly(2026, 2, 1).AddDays(day).ToString("yyyy-MM-dd", CultureInfo.InvariantCulture) + row)])));
+
+    private static List<Finding> Of(RecordBook book) => DangerSigns.Of(book.Nights, book.Findings, Patient.Example, ReviewLimits.Default);
+
+    private static RecordBook Read(string text) => RecordBook.Read(new MemoryStream(Encoding.UTF8.GetBytes(text)), "book.csv");
+}

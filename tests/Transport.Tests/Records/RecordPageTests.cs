@@ -1,0 +1,76 @@
+using System.Net;
+using System.Text.RegularExpressions;
+using Transport.Reporting;
+
+namespace Transport.Tests.Records;
+
+/// <summary>What a page of nights never leaves out, and what it says when there is nothing to say. Nights and findings are invented.</summary>
+public sealed class RecordPageTests
+{
+    private static readonly string[] Emergencies =
+    [
+        "record-cloudy-now", "record-pain-or-fever-now", "record-symptoms-now", "record-exit-site-now", "record-glucose-low", "record-pressure-low", "record-pressure-high",
+        "record-text-unread", "record-cloudy-past", "record-pain-or-fever-past", "record-exit-site-past", "record-overfill-risk", "record-urine-fall",
+    ];
+
+    private static readonly NightRecord Bare = new() { Date = new(2026, 2, 5), Row = 2 };
+
+    [Fact]
+    public void However_many_findings_there_are_none_of_an_emergency_is_cut()
+    {
+        var all = NurseFindings.Codes.Select(code => new Finding(Severity.Warning, code, "Said: " + code)).ToList();
+        var page = Words(RecordPage.Of(Review(Bare, all)));
+        Assert.All(Emergencies, code => Assert.Contains("Said: " + code, page, StringComparison.Ordinal));
+        Assert.Contains("more of lesser urgency", page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Icodextrin_has_its_line_in_the_closing_block_whatever_else_is_found()
+    {
+        var all = NurseFindings.Codes.Select(code => new Finding(Severity.Warning, code, "Said: " + code)).ToList();
+        var page = Words(RecordPage.Of(Review(Bare, all)));
+        Assert.True(page.IndexOf("glucose meters read falsely high", StringComparison.Ordinal) > page.IndexOf("Before anybody acts on this", StringComparison.Ordinal));
+        Assert.DoesNotContain("meters", Words(RecordPage.Of(Review(Bare, []))), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_quiet_page_says_what_nobody_wrote_and_so_nobody_looked_at()
+    {
+        var page = Words(RecordPage.Of(Review(Bare, [])));
+        Assert.Contains("Nothing in these nights asked for attention. That is not safety", page, StringComparison.Ordinal);
+        Assert.Contains("not looked at: the look of the fluid, complaints, temperature, blood pressure, blood pressure standing, blood glucose, urine, weight.", page, StringComparison.Ordinal);
+        Assert.Contains("Pulse, and the exit site where nobody writes of it, are never looked at.", page, StringComparison.Ordinal);
+
+        var written = Words(RecordPage.Of(Review(Bare with { Effluent = EffluentLook.Clear, TemperatureCelsius = 36.8, Sitting = BloodPressure.FromMillimetersOfMercury(130, 80) }, [])));
+        Assert.Contains("not looked at: complaints, blood pressure standing, blood glucose, urine, weight.", written, StringComparison.Ordinal);
+
+        // With a text that nobody understood there is something to say.
+        Assert.DoesNotContain("Nothing in these nights", Words(RecordPage.Of(Review(Bare, [new(Severity.Warning, "record-text-unread", "Read it")]))), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Words_of_a_book_cannot_become_part_of_the_page()
+    {
+        var book = RecordBook.From([Bare with { Remark = "<img src=x>" }], "book");
+        var said = DangerSigns.Of(book.Nights, book.Findings, Patient.Example, ReviewLimits.Default);
+        Assert.Contains("<img src=x>", Assert.Single(said).Message, StringComparison.Ordinal);
+        Assert.DoesNotContain("<img", RecordPage.Of(Review(Bare, said)), StringComparison.Ordinal);
+    }
+
+    private static RecordReview Review(NightRecord night, IReadOnlyList<Finding> findings)
+    {
+        var book = RecordBook.From([night], "book");
+        return new()
+        {
+            Patient = Patient.Example,
+            Book = book,
+            Options = RecordReviewOptions.Default,
+            Nights = [new() { Record = night }],
+            Changes = [],
+            Findings = findings,
+            NightDeviation = null,
+        };
+    }
+
+    private static string Words(string page) => Regex.Replace(WebUtility.HtmlDecode(Regex.Replace(page[page.IndexOf("<body", StringComparison.Ordinal)..], "<[^>]+>", " ")), @"\s+", " ");
+}
