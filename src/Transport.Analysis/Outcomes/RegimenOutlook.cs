@@ -70,9 +70,9 @@ public sealed class RegimenOutlook
 
     /// <summary>On how many single days ultrafiltration lies in the range, as a sentence with frequencies; empty without a range.</summary>
     public string SingleDay => Options.Fluid is not { } range ? "" : OptionWords.SingleDay(
-        OfSingleDay(range.Floor) - OfSingleDay(range.Ceiling), OfSingleDay(range.Ceiling), range);
+        OfSingleDay(range.Floor) with { Value = OfSingleDay(range.Floor).Value - OfSingleDay(range.Ceiling).Value }, OfSingleDay(range.Ceiling).Value, range);
 
-    private double OfSingleDay(Volume least) => draws.OfSingleDayAtLeast(OutcomeMeasures.Ultrafiltration, least.Milliliters)!.Value.Value;
+    private Probability OfSingleDay(Volume least) => draws.OfSingleDayAtLeast(OutcomeMeasures.Ultrafiltration, least.Milliliters)!.Value;
 
     /// <summary>How probable it is that a figure is at least so large, in the mean of many days; null where it cannot be given.</summary>
     public Probability? ProbabilityAtLeast(OutcomeMeasure measure, double least) => draws.AtLeast(measure, least);

@@ -292,14 +292,7 @@ public static class RegimenReports
     // The value first, then a single day in frequencies: a tick would be read as the answer, and the probability of a mean as days.
     private static string Brief(TargetAssessment one) => one.Assessment == Assessment.NotAssessable ? "not assessable"
         : Digits.Fixed(one.Value!.Value.Median, one.Target.Measure.Decimals) + (one.IsWithinNoise ? ", within the noise" : "")
-            + "\n" + (one.ProbabilityOfSingleDay is { } day ? Often(day.Value) + "; " : "") + $"mean of many days {one.ProbabilityOfMeeting!.Value}";
-
-    private static string Often(double probability) => Math.Round(10 * probability) switch
-    {
-        0 => "on fewer than 1 day in 10",
-        10 => "on more than 9 days in 10",
-        var tenths => Invariant($"on about {tenths:0} {(tenths == 1 ? "day" : "days")} in 10"),
-    };
+            + "\n" + (one.ProbabilityOfSingleDay is { } day ? "on " + day.InTen("day") + "; " : "") + $"mean of many days {one.ProbabilityOfMeeting!.Value}";
 
     // The series that sodium is centred on are of short cycles of glucose (reference: SodiumCalibration).
     private static string OfIcodextrin(IEnumerable<RegimenOutlook> rows) => rows.Any(row => Caution.Of(row).Length > 0)
