@@ -31,12 +31,12 @@ public sealed class SodiumByModeTests
         Assert.All([.. modes, corrected], factor => Assert.True(factor > calibration.Factor));
     }
 
-    private static double Factor(string group, double model) => Published["sodium_removal_24h", group].Value / model;
+    private static double Factor(string group, double model) => Published["sodium_removal_24h", group].Value!.Value / model;
 
     // Between two regimens, one below and one above the group's ultrafiltration.
     private static double Model(string group, Regimen less, Regimen more)
     {
-        var wanted = Published["net_ultrafiltration_24h", group].Value;
+        var wanted = Published["net_ultrafiltration_24h", group].Value!.Value;
         var (low, high) = (Run(less), Run(more));
         Assert.InRange(wanted, low.Ultrafiltration, high.Ultrafiltration);
         var share = (wanted - low.Ultrafiltration) / (high.Ultrafiltration - low.Ultrafiltration);
