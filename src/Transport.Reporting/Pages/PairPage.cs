@@ -60,7 +60,7 @@ internal static class PairPage
     // In words, for which there is room on one sheet: the numbers that the data moved; what they say little about, the summary names.
     private static string Fitted(FittedMembrane joint)
     {
-        const string model = "Three-pore model, what people have as its prior, one membrane for both tests and a residual volume of its own before each.";
+        const string model = "Three-pore model, what people have as its prior, one membrane for both tests and a residual volume of its own before each. The conductance at the top is of two volumes alone, and not per 1.73 m².";
         if (joint.Status != FitStatus.Converged)
         {
             return $"One membrane fitted to both. {joint.Summary} {model}";
