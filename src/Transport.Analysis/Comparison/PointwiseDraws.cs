@@ -10,11 +10,12 @@ internal sealed class PointwiseDraws
 {
     private readonly ExchangeModel<Real>[] models;
     private readonly EstimationProblem problem;
+    private readonly IntegrationOptions integration;
 
     public PointwiseDraws(EstimationProblem problem, IntegrationOptions integration)
     {
-        this.problem = problem;
-        models = [.. problem.Exchanges.Select(exchange => new ExchangeModel<Real>(exchange, problem.Model, integration))];
+        (this.problem, this.integration) = (problem, integration);
+        models = [.. problem.Exchanges.Select(exchange => new ExchangeModel<Real>(exchange, problem.Model))];
         Observations = [.. models.SelectMany((model, e) => model.Groups.SelectMany(group => group.Observations.Select(observation => (e, observation))))];
     }
 
@@ -42,7 +43,7 @@ internal sealed class PointwiseDraws
             var row = 0;
             for (var e = 0; e < models.Length; e++)
             {
-                models[e].Run(at.AsSpan(0, problem.Model.Count), problem.ResidualVolumes[e].Value(at[problem.Model.Count + e]));
+                models[e].Run(at.AsSpan(0, problem.Model.Count), problem.ResidualVolumes[e].Value(at[problem.Model.Count + e]), integration);
                 models[e].Whiten(whitened);
                 var first = 0;
                 foreach (var (observations, whitening) in models[e].Groups)
