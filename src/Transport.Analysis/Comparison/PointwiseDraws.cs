@@ -7,11 +7,12 @@ internal sealed class PointwiseDraws
 {
     private readonly ExchangeModel<Real>[] models;
     private readonly EstimationProblem problem;
+    private readonly IntegrationOptions integration;
 
     public PointwiseDraws(EstimationProblem problem, IntegrationOptions integration)
     {
-        this.problem = problem;
-        models = [.. problem.Exchanges.Select(exchange => new ExchangeModel<Real>(exchange, problem.Model, integration))];
+        (this.problem, this.integration) = (problem, integration);
+        models = [.. problem.Exchanges.Select(exchange => new ExchangeModel<Real>(exchange, problem.Model))];
         Groups = [.. models.SelectMany(model => model.Groups).Select(group => Of(group.Whitening)), .. problem.Nights is { } nights ? [Of(nights.Whitening)] : Array.Empty<JointErrors>()];
         Data =
         [
@@ -81,7 +82,7 @@ internal sealed class PointwiseDraws
         var row = 0;
         for (var e = 0; e < models.Length; e++)
         {
-            models[e].Run(membrane, problem.ResidualVolumes[e].Value(at[problem.Model.Count + e]));
+            models[e].Run(membrane, problem.ResidualVolumes[e].Value(at[problem.Model.Count + e]), integration);
             models[e].Whiten(whitened[row..]);
             for (var end = row + models[e].FittedCount; row < end; row++)
             {

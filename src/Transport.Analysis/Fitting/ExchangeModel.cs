@@ -18,11 +18,11 @@ internal sealed class ExchangeModel<T>
     private readonly List<(Observation[] Observations, double[,] Whitening)> groups = [];
     private readonly T[] raw;
 
-    public ExchangeModel(ObservedExchange exchange, IMembraneModel model, IntegrationOptions integration)
+    public ExchangeModel(ObservedExchange exchange, IMembraneModel model)
     {
         this.exchange = exchange;
         panel = exchange.Observations.Any(observation => observation.Quantity.IsOfProtein()) ? SolutePanel.Full : SolutePanel.Small;
-        dwell = model.Dwell<T>(exchange, panel, integration);
+        dwell = model.Dwell<T>(exchange, panel);
         minutes = [.. exchange.Observations.Select(o => o.Time.TotalMinutes).Append(0).Append(exchange.Dwell.Duration.TotalMinutes).Distinct().Order()];
         states = new T[minutes.Length * dwell.Dimension];
         foreach (var group in exchange.Observations.Where(o => o.IsFitted).GroupBy(o => o.Quantity))
@@ -46,7 +46,7 @@ internal sealed class ExchangeModel<T>
 
     /// <summary>Integrates the dwell at a point of the membrane's coordinates.</summary>
     /// <exception cref="IntegrationException">It cannot be.</exception>
-    public void Run(ReadOnlySpan<T> point, T residualVolume) => dwell.Run(point, residualVolume, minutes, states);
+    public void Run(ReadOnlySpan<T> point, T residualVolume, IntegrationOptions integration) => dwell.Run(point, residualVolume, minutes, states, integration);
 
     /// <summary>Writes the whitened residuals (predicted − observed) of the dwell that was run last.</summary>
     public void Whiten(Span<T> into)

@@ -10,6 +10,6 @@ internal interface IMembraneModel
     public Coordinate this[int index] { get; }
 
     /// <summary>A workspace for one exchange's dwell over a lane.</summary>
-    public IModelDwell<T> Dwell<T>(ObservedExchange exchange, SolutePanel panel, IntegrationOptions integration)
+    public IModelDwell<T> Dwell<T>(ObservedExchange exchange, SolutePanel panel)
         where T : struct, ILane<T>;
 }

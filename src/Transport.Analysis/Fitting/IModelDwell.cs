@@ -12,6 +12,7 @@ internal interface IModelDwell<T>
     /// <param name="residualVolume">mL.</param>
     /// <param name="minutes">When, min, in order, none negative.</param>
     /// <param name="states">Room for as many states.</param>
+    /// <param name="integration">How carefully.</param>
     /// <exception cref="IntegrationException">The dwell cannot be integrated there.</exception>
-    public void Run(ReadOnlySpan<T> point, T residualVolume, ReadOnlySpan<double> minutes, Span<T> states);
+    public void Run(ReadOnlySpan<T> point, T residualVolume, ReadOnlySpan<double> minutes, Span<T> states, IntegrationOptions integration);
 }

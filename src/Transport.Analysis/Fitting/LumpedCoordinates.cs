@@ -75,8 +75,8 @@ internal sealed class LumpedCoordinates : IMembraneModel
         };
     }
 
-    public IModelDwell<T> Dwell<T>(ObservedExchange exchange, SolutePanel panel, IntegrationOptions integration)
-        where T : struct, ILane<T> => new LumpedDwell<T>(this, exchange, panel, integration);
+    public IModelDwell<T> Dwell<T>(ObservedExchange exchange, SolutePanel panel)
+        where T : struct, ILane<T> => new LumpedDwell<T>(this, exchange, panel);
 
     private T Value<T>(ReadOnlySpan<T> point, LumpedParameter parameter)
         where T : struct, ILane<T> => coordinates[(int)parameter].Value(point[(int)parameter]);
@@ -89,20 +89,20 @@ internal sealed class LumpedCoordinates : IMembraneModel
         private readonly double fill;
         private readonly SampledDwell<T, LumpedSystem<T>> dwell;
 
-        public LumpedDwell(LumpedCoordinates membrane, ObservedExchange exchange, SolutePanel panel, IntegrationOptions integration)
+        public LumpedDwell(LumpedCoordinates membrane, ObservedExchange exchange, SolutePanel panel)
         {
             this.membrane = membrane;
             plasma = CavityContents.Of(exchange.Patient.Plasma, panel);
             fill = exchange.Dwell.Fill.Milliliters;
-            dwell = new(exchange.Dwell, exchange.Patient.Plasma, panel, integration, _ => At(new T[membrane.Count]));
+            dwell = new(exchange.Dwell, exchange.Patient.Plasma, panel, _ => At(new T[membrane.Count]));
         }
 
         public int Dimension => dwell.Dimension;
 
-        public void Run(ReadOnlySpan<T> point, T residualVolume, ReadOnlySpan<double> minutes, Span<T> states)
+        public void Run(ReadOnlySpan<T> point, T residualVolume, ReadOnlySpan<double> minutes, Span<T> states, IntegrationOptions integration)
         {
             dwell.System = At(point);
-            dwell.Run(residualVolume, minutes, states);
+            dwell.Run(residualVolume, minutes, states, integration);
         }
 
         private LumpedSystem<T> At(ReadOnlySpan<T> point) => new(membrane.At(point), plasma, fill);

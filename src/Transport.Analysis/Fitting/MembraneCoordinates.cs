@@ -75,8 +75,8 @@ internal sealed class MembraneCoordinates : IMembraneModel
     }
 
     /// <inheritdoc/>
-    public IModelDwell<T> Dwell<T>(ObservedExchange exchange, SolutePanel panel, IntegrationOptions integration)
-        where T : struct, ILane<T> => new ThreePoreDwell<T>(this, new(exchange.Dwell, exchange.Patient.Plasma, panel, integration));
+    public IModelDwell<T> Dwell<T>(ObservedExchange exchange, SolutePanel panel)
+        where T : struct, ILane<T> => new ThreePoreDwell<T>(this, new(exchange.Dwell, exchange.Patient.Plasma, panel));
 
     /// <summary>The membrane at a point.</summary>
     public ThreePoreMembrane Membrane(IReadOnlyList<double> point)
@@ -136,7 +136,7 @@ internal sealed class MembraneCoordinates : IMembraneModel
     {
         public int Dimension => kernel.Dimension;
 
-        public void Run(ReadOnlySpan<T> point, T residualVolume, ReadOnlySpan<double> minutes, Span<T> states) =>
-            kernel.Run(membrane.Center, membrane.At(point), residualVolume, minutes, states);
+        public void Run(ReadOnlySpan<T> point, T residualVolume, ReadOnlySpan<double> minutes, Span<T> states, IntegrationOptions integration) =>
+            kernel.Run(membrane.Center, membrane.At(point), residualVolume, minutes, states, integration);
     }
 }

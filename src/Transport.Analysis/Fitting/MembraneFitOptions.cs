@@ -35,7 +35,7 @@ public sealed record MembraneFitOptions
             : throw new ArgumentOutOfRangeException(nameof(value), value, "Expected more than 2 degrees of freedom, or none for Gaussian errors.");
     }
 
-    /// <summary>How carefully dwells are integrated.</summary>
+    /// <summary>How carefully dwells are integrated near an optimum, where it counts; on the way to it 1e-4 is enough.</summary>
     public IntegrationOptions Integration { get; init; } = new() { RelativeTolerance = 1e-8 };
 
     /// <summary>Iterations allowed from each start.</summary>

@@ -6,6 +6,7 @@ namespace Transport.Analysis;
 internal sealed class PosteriorDensity : ILogDensity
 {
     private readonly EstimationProblem problem;
+    private readonly IntegrationOptions integration;
     private readonly ExchangeModel<Lanes4>[] four;
     private readonly ExchangeModel<Real>[] one;
     private readonly Lanes4[] points;
@@ -15,9 +16,9 @@ internal sealed class PosteriorDensity : ILogDensity
 
     public PosteriorDensity(EstimationProblem problem, IntegrationOptions integration)
     {
-        this.problem = problem;
-        four = [.. problem.Exchanges.Select(exchange => new ExchangeModel<Lanes4>(exchange, problem.Model, integration))];
-        one = [.. problem.Exchanges.Select(exchange => new ExchangeModel<Real>(exchange, problem.Model, integration))];
+        (this.problem, this.integration) = (problem, integration);
+        four = [.. problem.Exchanges.Select(exchange => new ExchangeModel<Lanes4>(exchange, problem.Model))];
+        one = [.. problem.Exchanges.Select(exchange => new ExchangeModel<Real>(exchange, problem.Model))];
         (points, alone) = (new Lanes4[Dimension], new Real[Dimension]);
         var rows = four.Select(exchange => exchange.FittedCount).Append(problem.Nights?.Count ?? 0).Max();
         (whitened, whitenedAlone) = (new Lanes4[rows], new Real[rows]);
@@ -84,7 +85,7 @@ internal sealed class PosteriorDensity : ILogDensity
 
         for (var e = 0; e < exchanges.Length; e++)
         {
-            exchanges[e].Run(point[..ofMembrane], problem.ResidualVolumes[e].Value(point[ofMembrane + e]));
+            exchanges[e].Run(point[..ofMembrane], problem.ResidualVolumes[e].Value(point[ofMembrane + e]), integration);
             exchanges[e].Whiten(rows);
             foreach (var row in rows[..exchanges[e].FittedCount])
             {

@@ -6,14 +6,12 @@ internal sealed class SampledDwell<T, TSystem>
     where TSystem : struct, IDwellSystem<T>
 {
     private readonly double[] residual;
-    private readonly IntegrationOptions options;
     private readonly T[] state;
     private readonly DormandPrince853<T, TSystem> integrator;
 
-    public SampledDwell(Dwell dwell, PlasmaComposition plasma, SolutePanel panel, IntegrationOptions options, Func<SolutePanel, TSystem> room)
+    public SampledDwell(Dwell dwell, PlasmaComposition plasma, SolutePanel panel, Func<SolutePanel, TSystem> room)
     {
         Panel = panel.With(dwell.Solution.Polymer);
-        this.options = options;
         Plasma = CavityContents.Of(plasma, Panel);
         Fresh = CavityContents.Of(dwell.Solution, Panel);
         residual = CavityContents.Of(dwell.Residual, Panel);
@@ -45,8 +43,9 @@ internal sealed class SampledDwell<T, TSystem>
     /// <param name="residualVolume">Residual volume, mL.</param>
     /// <param name="minutes">When, min, in order, none negative.</param>
     /// <param name="states">Room for as many states.</param>
+    /// <param name="options">How carefully.</param>
     /// <exception cref="IntegrationException">The dwell could not be integrated.</exception>
-    public void Run(T residualVolume, ReadOnlySpan<double> minutes, Span<T> states)
+    public void Run(T residualVolume, ReadOnlySpan<double> minutes, Span<T> states, IntegrationOptions options)
     {
         DwellStart.Write<T>(state, Fill, Fresh, residualVolume, residual);
         var observer = new SampleObserver<T>(minutes, states, state, 0);

@@ -84,12 +84,12 @@ public sealed class LumpedFitTests
         var membrane = new LumpedCoordinates(LumpedMembrane.MeanIncidentAdult, LumpedPrior.IncidentAdults);
         var exchange = ObservedExchange.FromDrain(
             patient, new(DialysisSolution.Glucose386, Volume.FromLiters(2), TimeSpan.FromHours(4), ResidualFluid.Used(Volume.FromMilliliters(250), patient.Plasma)), Volume.FromLiters(2.5));
-        var dwell = membrane.Dwell<Real>(exchange, SolutePanel.Small, new() { RelativeTolerance = 1e-6 });
+        var dwell = membrane.Dwell<Real>(exchange, SolutePanel.Small);
         var states = new Real[3 * dwell.Dimension];
         var random = new MersenneTwister(1987);
         var rows = Enumerable.Range(0, 5000).Select(_ =>
         {
-            dwell.Run([.. Enumerable.Range(0, membrane.Count).Select(_ => Real.Of(Normal.Sample(random, 0, 1)))], Real.Of(250), [0, 60, 240], states);
+            dwell.Run([.. Enumerable.Range(0, membrane.Count).Select(_ => Real.Of(Normal.Sample(random, 0, 1)))], Real.Of(250), [0, 60, 240], states, new() { RelativeTolerance = 1e-6 });
             return (
                 Creatinine: At(2, SolutePanel.Creatinine) / patient.Plasma.Creatinine.MillimolesPerLiter,
                 Glucose: At(2, SolutePanel.Glucose) / At(0, SolutePanel.Glucose),

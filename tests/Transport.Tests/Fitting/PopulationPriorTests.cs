@@ -19,7 +19,7 @@ public sealed class PopulationPriorTests
             Volume.FromLiters(2),
             TimeSpan.FromHours(4),
             ResidualFluid.Used(Volume.FromMilliliters(250), patient.Plasma));
-        var kernel = new DwellKernel<Real>(dwell, patient.Plasma, SolutePanel.Small, new() { RelativeTolerance = 1e-6 });
+        var kernel = new DwellKernel<Real>(dwell, patient.Plasma, SolutePanel.Small);
         var states = new Real[3 * kernel.Dimension];
         var creatinine = new double[ensemble.Count];
         var glucose = new double[ensemble.Count];
@@ -28,7 +28,7 @@ public sealed class PopulationPriorTests
         for (var i = 0; i < ensemble.Count; i++)
         {
             var membrane = ensemble[i];
-            kernel.Run(membrane, FreeParameters<Real>.From(membrane), Real.Of(250), [0, 60, 240], states);
+            kernel.Run(membrane, FreeParameters<Real>.From(membrane), Real.Of(250), [0, 60, 240], states, new() { RelativeTolerance = 1e-6 });
             creatinine[i] = Concentration(2, SolutePanel.Creatinine) / patient.Plasma.Creatinine.MillimolesPerLiter;
             glucose[i] = Concentration(2, SolutePanel.Glucose) / Concentration(0, SolutePanel.Glucose);
             ultrafiltration[i] = states[2 * kernel.Dimension].Value - states[0].Value;

@@ -50,17 +50,17 @@ public sealed class LanesTests
 
     private static Real[] Alone(ThreePoreMembrane membrane, double tolerance)
     {
-        var kernel = new DwellKernel<Real>(Dwell, Person.Plasma, SolutePanel.Full, new() { RelativeTolerance = tolerance });
+        var kernel = new DwellKernel<Real>(Dwell, Person.Plasma, SolutePanel.Full);
         var states = new Real[Minutes.Length * kernel.Dimension];
-        kernel.Run(membrane, FreeParameters<Real>.From(membrane), Real.Of(250), Minutes, states);
+        kernel.Run(membrane, FreeParameters<Real>.From(membrane), Real.Of(250), Minutes, states, new() { RelativeTolerance = tolerance });
         return states;
     }
 
     private static Lanes4[] Four(MembraneEnsemble ensemble, double tolerance)
     {
-        var kernel = new DwellKernel<Lanes4>(Dwell, Person.Plasma, SolutePanel.Full, new() { RelativeTolerance = tolerance });
+        var kernel = new DwellKernel<Lanes4>(Dwell, Person.Plasma, SolutePanel.Full);
         var states = new Lanes4[Minutes.Length * kernel.Dimension];
-        kernel.Run(ensemble.Center, FourOf(ensemble), Lanes4.Of(250), Minutes, states);
+        kernel.Run(ensemble.Center, FourOf(ensemble), Lanes4.Of(250), Minutes, states, new() { RelativeTolerance = tolerance });
         return states;
     }
 

@@ -15,6 +15,9 @@ internal sealed class FixedCoordinate(ILeastSquaresProblem problem, int coordina
 
     public int RowCount => problem.RowCount;
 
+    /// <summary>None: the search starts from its neighbor.</summary>
+    public ILeastSquaresProblem? Coarse => null;
+
     /// <summary>The other coordinates.</summary>
     public static Vector<double> Without(Vector<double> coordinates, int coordinate) => coordinates.Count == 1
         ? coordinates

@@ -12,6 +12,9 @@ internal interface ILeastSquaresProblem
     /// <summary>Residuals, those of a prior included.</summary>
     public int RowCount { get; }
 
+    /// <summary>Nearly the same problem at a smaller cost, with which a search begins; null: none.</summary>
+    public ILeastSquaresProblem? Coarse { get; }
+
     /// <summary>Writes the residuals (model − data) and their derivatives, rows by coordinates.</summary>
     /// <returns>Whether the model is defined there; if not, what was written is not read.</returns>
     public bool Evaluate(Vector<double> coordinates, Vector<double> residuals, Matrix<double> slopes);

@@ -19,6 +19,7 @@ internal sealed class LeastSquaresObjective : IObjectiveModel
     private readonly Vector<double> gradient;
     private readonly Vector<double> zero;
     private readonly Matrix<double> hessian;
+    private Vector<double>? step;
     private Vector<double> trialResiduals;
     private Matrix<double> trialSlopes;
 
@@ -47,15 +48,24 @@ internal sealed class LeastSquaresObjective : IObjectiveModel
     /// <summary>Sum of squares at the last point tried; infinite where the model is not defined.</summary>
     public double Value { get; private set; }
 
-    /// <summary>Squared distance to the optimum of the linearized problem: gᵀ(JᵀJ)⁻¹g, the fall of the deviance that a full step promises.</summary>
+    /// <summary>From the best point to the optimum of the linearized problem: −(JᵀJ)⁻¹g.</summary>
     /// <remarks>A ridge of 1e-14 of the diagonal, near its rounding, keeps a singular curvature solvable.</remarks>
+    public Vector<double> FullStep => step ??= Solved();
+
+    /// <summary>Squared length of the full step in standard errors, gᵀ(JᵀJ)⁻¹g: the fall of the deviance that it promises.</summary>
     public double SquaredDistance()
     {
-        Square();
-        var ridged = hessian.Clone();
-        ridged.SetDiagonal(hessian.Diagonal().Map(curvature => Math.Max(curvature * (1 + 1e-14), double.Epsilon)));
-        var distance = gradient.DotProduct(ridged.Solve(gradient));
+        var distance = -FullStep.DotProduct(gradient);
         return double.IsFinite(distance) ? Math.Max(0, distance) : gradient.DotProduct(gradient);
+    }
+
+    /// <summary>From the best point to where the minimizer would go first.</summary>
+    /// <param name="damping">Its damping, as a share of the largest curvature.</param>
+    public Vector<double> Step(double damping)
+    {
+        Square();
+        hessian.SetDiagonal(hessian.Diagonal() + damping * hessian.Diagonal().Maximum());
+        return hessian.Solve(-gradient);
     }
 
     /// <summary>Forgets the best point and evaluates a start.</summary>
@@ -124,6 +134,7 @@ internal sealed class LeastSquaresObjective : IObjectiveModel
     {
         get
         {
+            // The minimizer damps the curvature that it was handed.
             Square();
             return isDone(this) ? zero : gradient;
         }
@@ -170,6 +181,14 @@ internal sealed class LeastSquaresObjective : IObjectiveModel
     /// <inheritdoc/>
     public IObjectiveFunction ToObjectiveFunction() => throw new NotSupportedException();
 
+    private Vector<double> Solved()
+    {
+        Square();
+        var ridged = hessian.Clone();
+        ridged.SetDiagonal(hessian.Diagonal().Map(curvature => Math.Max(curvature * (1 + 1e-14), double.Epsilon)));
+        return ridged.Solve(-gradient);
+    }
+
     private void Square()
     {
         Slopes.TransposeThisAndMultiply(Residuals, gradient);
@@ -180,6 +199,7 @@ internal sealed class LeastSquaresObjective : IObjectiveModel
     {
         (Residuals, trialResiduals) = (trialResiduals, Residuals);
         (Slopes, trialSlopes) = (trialSlopes, Slopes);
+        step = null;
     }
 
     // MathNet shares the largest of eight numbers out among threads, which takes longer than the rest of a step.

@@ -9,7 +9,7 @@ namespace Transport.Analysis;
 /// <param name="Slopes">Their derivatives there.</param>
 /// <param name="Deviance">Sum of the squared residuals; infinite where the model is defined at no start.</param>
 /// <param name="Distance">Distance from the optimum of the linearized problem, standard errors of whitened residuals.</param>
-/// <param name="Evaluations">Evaluations of residuals and slopes, over all starts.</param>
+/// <param name="Evaluations">Evaluations of residuals and slopes, over all starts, by the coarse problem too.</param>
 /// <param name="StartsTried">Starts that were used before enough of them agreed.</param>
 /// <param name="StartsThere">Those of them that ended here.</param>
 internal sealed record LeastSquaresResult(

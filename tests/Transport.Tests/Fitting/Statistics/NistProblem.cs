@@ -37,6 +37,8 @@ internal sealed class NistProblem : ILeastSquaresProblem
 
     public int RowCount => Observations[name].Count();
 
+    public ILeastSquaresProblem? Coarse => null;
+
     public double ResidualSumOfSquares => Rows[name].Single(row => row["item"].EndsWith("sum_of_squares", StringComparison.Ordinal)).Number("value");
 
     public double[] Deviations => [.. Parameters("certified").Select(row => row.Number("sd"))];

@@ -9,6 +9,8 @@ internal sealed class SumOfSquares(int parameters, int rows, Func<Slopes[], Slop
 
     public int RowCount => rows;
 
+    public ILeastSquaresProblem? Coarse { get; init; }
+
     public List<double[]> Tried { get; } = [];
 
     public bool Evaluate(Vector<double> coordinates, Vector<double> residuals, Matrix<double> slopes)
