@@ -286,7 +286,7 @@ public static class RegimenReports
                         .. assessed.Select(all => rows.Count > 1 ? Brief(all[i]) : all[i].Text),
                     ]),
                 ]))
-            .Sentence("Care is directed at shared goals and not at one number: symptoms, volume and nutrition are not assessed here. One measured day scatters by 4 to 6 %.");
+            .Sentence("All of these are floors: none says when a day removes too much fluid. Care is directed at shared goals and not at one number: symptoms, volume and nutrition are not assessed here. One measured day scatters by 4 to 6 %.");
     }
 
     // The value first, then a single day in frequencies: a tick would be read as the answer, and the probability of a mean as days.
