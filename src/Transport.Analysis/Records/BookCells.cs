@@ -92,6 +92,24 @@ internal sealed partial class BookCells(
         return null;
     }
 
+    /// <summary>A date that can be read one way only.</summary>
+    public DateOnly? Date(BookColumn column)
+    {
+        if (!Has(column))
+        {
+            return null;
+        }
+
+        if (SheetDate.Read(Text(column), null, out var other) is { } date && other is null)
+        {
+            return date;
+        }
+
+        findings.Add(SampleSheetCodes.NotADate.Finding(
+            "This date cannot be read, or day and month may be swapped, and is left out; write year-month-day.", row, column.Name, Text(column), "such as 2025-03-11"));
+        return null;
+    }
+
     public TimeOnly? Clock(BookColumn column)
     {
         if (!Has(column))

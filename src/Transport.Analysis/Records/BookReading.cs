@@ -12,6 +12,7 @@ internal sealed class BookReading
     private BookPlan plan = BookPlan.Nothing;
     private WeighingHabit? weighed;
     private UltrafiltrationCount? counts;
+    private (Mass Weight, DateOnly? On)? target;
     private string code = "";
     private readonly Dictionary<int, BookExchange> lastByHand = [];
 
@@ -247,10 +248,19 @@ internal sealed class BookReading
         }
     }
 
+    // A target that changes without a date is not of the day of the old one.
+    private (Mass Weight, DateOnly? On)? TargetOf(BookCells cells)
+    {
+        var date = cells.Date(BookWords.TargetDate);
+        var weight = cells.Number(BookWords.Target) is { } kilograms ? Mass.FromKilograms(kilograms) : target?.Weight;
+        return weight is { } mass ? (mass, date ?? (mass == target?.Weight ? target?.On : null)) : null;
+    }
+
     private NightRecord NightOf(DateOnly date, BookCells cells)
     {
         weighed = cells.Choice<WeighingHabit>(BookWords.Weighed) ?? weighed;
         counts = cells.Choice<UltrafiltrationCount>(BookWords.Counts) ?? counts;
+        target = TargetOf(cells) ?? target;
         var name = cells.Text(BookWords.Regimen);
         plan = name.Length > 0 && named.TryGetValue(name, out var known) ? known : plan;
         plan = IsHandRow(cells) ? plan : plan.With(cells, findings);
@@ -278,6 +288,8 @@ internal sealed class BookReading
             HandUltrafiltration = cells.Milliliters(BookWords.HandUltrafiltration),
             Weight = cells.Number(BookWords.Weight) is { } kilograms ? Mass.FromGrams(1000 * kilograms) : null,
             Weighed = weighed,
+            TargetWeight = target?.Weight,
+            TargetWeightOn = target?.On,
             Sitting = cells.Pressure(BookWords.Sitting),
             Standing = cells.Pressure(BookWords.Standing),
             PulsePerMinute = cells.Number(BookWords.Pulse),

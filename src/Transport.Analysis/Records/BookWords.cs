@@ -16,6 +16,8 @@ internal static partial class BookWords
     public static BookColumn Weight { get; } = BookColumn.Number("weight", SheetQuantity.Weight, SampleSheetLimits.WeightKilograms, "body weight");
     public static BookColumn Weighed { get; } = BookColumn.Choice<WeighingHabit>(
         "weighed", [(WeighingHabit.Empty, ["empty", "drained", "dry"]), (WeighingHabit.Full, ["full", "filled", "with fluid"])], "weighed belly", "belly");
+    public static BookColumn Target { get; } = BookColumn.Number("target weight", SheetQuantity.Weight, SampleSheetLimits.WeightKilograms, "dry weight", "target");
+    public static BookColumn TargetDate { get; } = new("target date", "target weight date", "date of target", "target of");
     public static BookColumn Sitting { get; } = new("pressure sitting", "blood pressure", "pressure", "bp", "bp sitting", "sitting");
     public static BookColumn Standing { get; } = new("pressure standing", "bp standing", "standing");
     public static BookColumn Pulse { get; } = BookColumn.Number("pulse", PerMinute, new(25, 220, "/min", "choice"), "heart rate");
@@ -67,7 +69,7 @@ internal static partial class BookWords
     /// <summary>The columns, in the order of a fresh book.</summary>
     public static IReadOnlyList<BookColumn> Columns { get; } =
     [
-        Date, Patient, Weight, Weighed, Sitting, Standing, Pulse, Temperature, BloodGlucose, Urine, Effluent, Symptoms, Peritonitis,
+        Date, Patient, Weight, Weighed, Target, TargetDate, Sitting, Standing, Pulse, Temperature, BloodGlucose, Urine, Effluent, Symptoms, Peritonitis,
         Regimen, NightFluid, CycleVolume, Cycles, NightLength, DayFluid, DayFill, Done,
         InitialDrain, CycleDrains, TotalUltrafiltration, Counts, HandUltrafiltration, LostDwell, AverageDwell, DrainTime,
         Exchange, Began, Filled, Drained, Flushed, Remark,

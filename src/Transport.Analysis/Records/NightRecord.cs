@@ -60,6 +60,12 @@ public sealed record NightRecord
     /// <summary>Whether it was taken full; null where the book never says.</summary>
     public WeighingHabit? Weighed { get; init; }
 
+    /// <summary>The target for the empty weight, written here or above.</summary>
+    public Mass? TargetWeight { get; init; }
+
+    /// <summary>The day on which the target was set; null where the book does not say.</summary>
+    public DateOnly? TargetWeightOn { get; init; }
+
     /// <summary>Blood pressure sitting.</summary>
     public BloodPressure? Sitting { get; init; }
 

@@ -15,8 +15,8 @@ internal static class NurseFindings
     [
         "record-cloudy-now", "record-pain-or-fever-now", "record-symptoms-now", "record-exit-site-now", "record-glucose-low", "record-pressure-low", "record-pressure-high",
         "record-text-unread", "record-cloudy-past", "record-pain-or-fever-past", "record-exit-site-past", "record-overfill-risk", "record-urine-fall", "record-drain-below-fill",
-        "record-change-found", "record-weight-against-uf", "record-pressure-trend", "record-lost-dwell", "record-strongest-rising", "record-strongest-often", "record-glucose-high",
-        "record-nights-missing", "record-uf-counts-otherwise", "record-weighed-otherwise", "record-peritonitis-weeks", "record-icodextrin-meter", "record-few-nights",
+        "record-change-found", "record-weight-against-uf", "record-weight-off-target", "record-pressure-trend", "record-lost-dwell", "record-strongest-rising", "record-strongest-often", "record-glucose-high",
+        "record-nights-missing", "record-uf-counts-otherwise", "record-weighed-otherwise", "record-peritonitis-weeks", "record-icodextrin-meter", "record-target-old", "record-few-nights",
         "record-no-expectation",
     ];
 
@@ -177,6 +177,7 @@ internal static class NurseFindings
     private static void Trends(IReadOnlyList<NightRecord> nights, ReviewedNight[] reviewed, ReviewLimits limits, double slow, List<Finding> findings)
     {
         var weight = Trend.Of(reviewed.Where(night => night.EmptyWeight is not null).Select(night => (night.Record.Date.DayNumber, night.EmptyWeight!.Value.Kilograms)), Month);
+        var distance = TargetWeight.DistanceKilograms(reviewed);
         if (weight is not null && Math.Abs(weight.SlopePerDay) > limits.SlopeErrors.Value * weight.Error && Math.Abs(weight.SlopePerDay) * Month > limits.WeightSlope.Value)
         {
             var month = weight.SlopePerDay * Month;
@@ -189,7 +190,15 @@ internal static class NurseFindings
                 (false, < -0.5) => "although nights return less than expected: appetite and nutrition come first, as lost flesh can hide fluid",
                 (false, _) => "while ultrafiltration is as expected: compatible with less fluid, or with lost flesh",
             };
-            Warn(findings, "record-weight-against-uf", $"Empty weight {(month > 0 ? "rises" : "falls")} by {Math.Abs(month):0.0} kg in four weeks, {beside}. Compare with the target weight and its date.");
+            Warn(findings, "record-weight-against-uf", $"Empty weight {(month > 0 ? "rises" : "falls")} by {Math.Abs(month):0.0} kg in four weeks, {beside}. {(distance is { } far ? $"It is {TargetWeight.Words(reviewed, far, limits)}" : "Compare with the target weight and its date; the book has none")}.");
+        }
+        else if (Math.Abs(distance ?? 0) >= limits.TargetDistance.Value)
+        {
+            Warn(findings, "record-weight-off-target", $"Empty weight is {TargetWeight.Words(reviewed, distance!.Value, limits)}.");
+        }
+        else if (TargetWeight.IsOld(nights[^1], limits))
+        {
+            Note(findings, "record-target-old", $"The book has a {TargetWeight.Named(nights[^1], limits)}.");
         }
 
         var pressure = Trend.Of(nights.Where(night => night.Sitting is not null).Select(night => (night.Date.DayNumber, (double)night.Sitting!.Value.SystolicMillimetersOfMercury)), Month);

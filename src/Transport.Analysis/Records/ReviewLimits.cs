@@ -170,6 +170,24 @@ public sealed record ReviewLimits
     }
     = new(1.5, "kg", Evidence.Choice, Ours);
 
+    /// <summary>Distance of empty weight from the target that counts.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Not 0.2 to 20.</exception>
+    public Threshold TargetDistance
+    {
+        get;
+        init => field = Within(value, 0.2, 20, nameof(TargetDistance));
+    }
+    = new(2, "kg", Evidence.Choice, Ours);
+
+    /// <summary>Age from which a target weight is asked about.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Not 0.5 to 24.</exception>
+    public Threshold TargetMonths
+    {
+        get;
+        init => field = Within(value, 0.5, 24, nameof(TargetMonths));
+    }
+    = new(3, "months", Evidence.Choice, Ours);
+
     /// <summary>Slope of systolic pressure that counts, in 28 days.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Not 1 to 100.</exception>
     public Threshold PressureSlope

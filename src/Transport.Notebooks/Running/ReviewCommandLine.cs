@@ -44,7 +44,7 @@ internal static class ReviewCommandLine
             var limits = protocol is null ? ReviewLimits.Default : ReviewLimits.From(protocol, out _);
             var review = RecordReview.Run(
                 test.Patient, MembraneSampling.Run(fit).ToEnsemble(), book, new() { Tested = test.Solution, Limits = limits }, new RunControl { Cancellation = cancellation });
-            StagedFiles.Write(output, RecordPage.Of(review, test.Date, sheet));
+            StagedFiles.Write(output, RecordPage.Of(review, test.Date, sheet, fit, EquilibrationIndices.Of(test, protocol?.ToOptions() ?? EquilibrationIndicesOptions.Default)));
             foreach (var finding in sheet.Findings.Concat(book.Findings).Concat(review.Findings))
                 log.WriteLine(finding);
             terminal.WriteLine(output);

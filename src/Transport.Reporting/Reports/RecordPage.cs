@@ -32,14 +32,16 @@ public static class RecordPage
     /// <param name="review">The review.</param>
     /// <param name="testedOn">Date of the test whose membrane the expectations come from; null where not known.</param>
     /// <param name="sheet">The sheet of that test; null where there was none at hand. Where either of the two is invented, the page says so.</param>
-    public static string Of(RecordReview review, DateOnly? testedOn = null, SampleSheet? sheet = null)
+    /// <param name="fit">The fit that the expectations come from; null where it is not at hand.</param>
+    /// <param name="indices">The indices of the test, which know whether it is preliminary and by which limits; null where they are not at hand.</param>
+    public static string Of(RecordReview review, DateOnly? testedOn = null, SampleSheet? sheet = null, FittedMembrane? fit = null, EquilibrationIndices? indices = null)
     {
         ArgumentNullException.ThrowIfNull(review);
         var page = new StringBuilder();
         var last = review.Nights.Count > 0 ? review.Nights[^1].Record.Date : (DateOnly?)null;
         page.Append("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'unsafe-inline'\">\n")
             .Append(CultureInfo.InvariantCulture, $"<title>Nights of {Escape(review.Patient.Code)}</title>\n<style>{Style}</style>\n</head>\n<body>\n")
-            .Append(CultureInfo.InvariantCulture, $"<div class=\"whose\"><h1>What the nights say</h1><div>{Escape(Whose(review, last, testedOn, review.Book.IsInvented || sheet?.IsInvented == true))}</div></div>\n");
+            .Append(CultureInfo.InvariantCulture, $"<div class=\"whose\"><h1>What the nights say</h1><div>{Escape(Whose(review, last, testedOn, review.Book.IsInvented || sheet?.IsInvented == true, indices?.Classification is { IsComparable: false }))}</div></div>\n");
         if (last is null)
         {
             return page.Append("<p>The book holds no night that could be read.</p>").Append(Problems(review)).Append("</body>\n</html>\n").ToString();
@@ -50,6 +52,7 @@ public static class RecordPage
             page.Append("<p>").Append(Escape(age)).Append("</p>\n");
         }
 
+        page.Append("<p class=\"small\">").Append(Escape(Basis(review, sheet, fit, indices))).Append("</p>\n");
         var below = new StringBuilder();
         AppendWeeks(below, review, last.Value);
         below.Append("<p>").Append(Escape(Text(review))).Append("</p>\n").Append(Problems(review));
@@ -79,7 +82,6 @@ public static class RecordPage
     {
         page.Append("<p class=\"small\"><b>Before anybody acts on this.</b> No flag is not safety: this page looks for lasting change in what was written down and watches nobody. ")
             .Append(Escape(Caution.AtOnce)).Append(" Symptoms, fluid state, nutrition and laboratory values are not assessed here. An aid for licensed staff, no prescription and no order; confirm with the treating team, change nothing on this page alone. Local protocol rules. ")
-            .Append(CultureInfo.InvariantCulture, $"Limits: {Escape(review.Options.Limits.Name)}. ")
             .Append(review.Book.PatientCode.Length > 0 ? "Book and test carry the same patient's code." : "The book carries no patient's code: whose it is was not checked.").Append("</p>\n");
         if (review.Findings.Any(finding => finding.Code == Meters))
         {
@@ -95,11 +97,28 @@ public static class RecordPage
         _ => "",
     };
 
-    private static string Whose(RecordReview review, DateOnly? last, DateOnly? testedOn, bool isInvented) => string.Join(" · ", new[]
+    // What the expectations rest on, in two lines: the fit, the first of what was found amiss in the sheet, and by what software and limits.
+    private static string Basis(RecordReview review, SampleSheet? sheet, FittedMembrane? fit, EquilibrationIndices? indices)
+    {
+        var warnings = sheet?.Findings.Where(finding => finding.Severity >= Severity.Warning).ToList() ?? [];
+        return string.Join(" ", new[]
+        {
+            fit is null ? null : fit.Status == FitStatus.Converged ? $"Fit of the test: {Cut(fit.Summary)}" : $"Read with care, the fit of the test: {Cut(fit.Summary)}",
+            indices?.Classification is { IsComparable: false } comparable ? $"Preliminary: {Cut(string.Join(" ", comparable.Cautions))}" : null,
+            sheet is null ? null : warnings.Count == 0 ? "No warning in its sheet."
+                : string.Create(CultureInfo.InvariantCulture, $"{warnings.Count} {(warnings.Count == 1 ? "warning" : "warnings")} in its sheet, first: {Cut(warnings[0].Message)}"),
+            $"{PageHeader.Version}. Limits: {review.Options.Limits.Name}.{(indices is null ? "" : $" Of the test: {indices.Options.Thresholds.Name}.")}",
+        }.OfType<string>());
+
+        static string Cut(string text) => text.Length <= 150 ? text : text[..150].TrimEnd() + " …";
+    }
+
+    private static string Whose(RecordReview review, DateOnly? last, DateOnly? testedOn, bool isInvented, bool isPreliminary) => string.Join(" · ", new[]
     {
         review.Patient.Code.Length > 0 ? review.Patient.Code : "no code",
         last is { } day ? string.Create(CultureInfo.InvariantCulture, $"to {day:yyyy-MM-dd}") : null,
         testedOn is { } test ? string.Create(CultureInfo.InvariantCulture, $"test of {test:yyyy-MM-dd}") : "date of the test not given",
+        isPreliminary ? "PRELIMINARY" : null,
         isInvented ? "invented data" : null,
     }.OfType<string>());
 

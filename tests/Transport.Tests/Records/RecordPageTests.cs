@@ -49,6 +49,23 @@ public sealed class RecordPageTests
     }
 
     [Fact]
+    public void The_head_says_what_the_expectations_rest_on()
+    {
+        // A clean invented sheet, and the same after a peritonitis of ten days ago: its class is preliminary, and so is what is expected of nights.
+        var clean = SampleSheets.Sheets.Read(SampleSheets.Sheets.Clean);
+        var indices = EquilibrationIndices.Of(clean.ToTest());
+        var page = Words(RecordPage.Of(Review(Bare, []), null, clean, MembraneFit.Run(clean.ToTest()), indices));
+        Assert.Contains("Fit of the test: ", page, StringComparison.Ordinal);
+        Assert.Contains("warning", page, StringComparison.Ordinal);
+        Assert.Contains("Transport 0.", page, StringComparison.Ordinal);
+        Assert.Contains("Limits: shipped limits. Of the test: ", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("PRELIMINARY", page, StringComparison.Ordinal);
+
+        var early = EquilibrationIndices.Of(clean.ToTest() with { Date = new(2025, 3, 11), Conditions = new() { LastPeritonitis = new(2025, 3, 1) } });
+        Assert.Contains("PRELIMINARY", Words(RecordPage.Of(Review(Bare, []), null, clean, null, early)), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Words_of_a_book_cannot_become_part_of_the_page()
     {
         var book = RecordBook.From([Bare with { Remark = "<img src=x>" }], "book");
