@@ -49,20 +49,14 @@ internal static class OutlookFindings
             yield return new(
                 Severity.Warning,
                 "above-fluid-ceiling",
-                Invariant($"Ultrafiltration of {fluid:0} mL in 24 h lies {fluid - ceiling:0} mL above the ceiling of {ceiling:0} mL: the patient may dry out and lose urine."))
-            {
-                Field = outlook.Name,
-            };
+                Invariant($"Ultrafiltration of {fluid:0} mL in 24 h lies {fluid - ceiling:0} mL above the ceiling of {ceiling:0} mL: the patient may dry out and lose urine."));
         }
         else if (fluid < floor)
         {
             yield return new(
                 Severity.Warning,
                 "below-fluid-floor",
-                Invariant($"Ultrafiltration of {(fluid < 0 ? "−" : "")}{Math.Abs(fluid):0} mL in 24 h lies {floor - fluid:0} mL below the floor of {floor:0} mL."))
-            {
-                Field = outlook.Name,
-            };
+                Invariant($"Ultrafiltration of {(fluid < 0 ? "−" : "")}{Math.Abs(fluid):0} mL in 24 h lies {floor - fluid:0} mL below the floor of {floor:0} mL."));
         }
     }
 

@@ -148,9 +148,9 @@ public sealed class ModelComparisonTests(ITestOutputHelper output)
         var heavy = compared.Models[0];
         var observations = heavy.Fit.Residuals.Count(residual => residual.Observation.IsFitted);
         Assert.Equal(compared.DataCount, observations);
-        var exchange = new ExchangeModel<Real>(heavy.Fit.Exchanges[0], heavy.Fit.Estimation.Model, new() { RelativeTolerance = 1e-8 });
+        var exchange = new ExchangeModel<Real>(heavy.Fit.Exchanges[0], heavy.Fit.Estimation.Model);
         Real[] at = [.. heavy.Fit.Optimum.Coordinates.Select(Real.Of)];
-        exchange.Run(at.AsSpan(0, heavy.Fit.Estimation.Model.Count), heavy.Fit.Estimation.ResidualVolumes[0].Value(at[^1]));
+        exchange.Run(at.AsSpan(0, heavy.Fit.Estimation.Model.Count), heavy.Fit.Estimation.ResidualVolumes[0].Value(at[^1]), new() { RelativeTolerance = 1e-8 });
         var whitened = new Real[exchange.FittedCount];
         exchange.Whiten(whitened);
         var expected = whitened.Sum(residual => StudentT.PDFLn(0, Math.Sqrt(0.5), 4, residual.Value))

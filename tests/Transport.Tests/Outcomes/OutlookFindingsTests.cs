@@ -27,13 +27,14 @@ public sealed class OutlookFindingsTests
         var fluid = row[Ultrafiltration].Value!.Value.Median;
         Assert.True(fluid > 2_000);
         var found = Assert.Single(row.Findings, finding => finding.Code == "above-fluid-ceiling");
-        Assert.Equal((Severity.Warning, "drying"), (found.Severity, found.Field));
+        Assert.Equal(Severity.Warning, found.Severity);
         Assert.Contains(FormattableString.Invariant($"of {fluid:0} mL in 24 h lies {fluid - 1_000:0} mL above the ceiling of 1000 mL"), found.Message, StringComparison.Ordinal);
         Assert.Contains("above, when the patient may dry out", row.SingleDay, StringComparison.Ordinal);
 
         // On the page it stands before the table.
         var text = RegimenReports.Of(comparison).Text;
         Assert.True(text.IndexOf("above the ceiling", StringComparison.Ordinal) < text.IndexOf("What would differ", StringComparison.Ordinal));
+        Assert.Contains("drying: Ultrafiltration of ", text, StringComparison.Ordinal);
         Assert.Contains("Asked for: 300 to 1000 mL of ultrafiltration in 24 h.", text, StringComparison.Ordinal);
     }
 
