@@ -63,6 +63,41 @@ public sealed record RecordReviewRow
     /// <summary>The same at the larger of 150 mL and 25 %.</summary>
     public required double OracleLossUsual { get; init; }
 
+    /// <summary>
+    /// The same oracle where beginnings weigh by the fourth power of their age: log likelihood ratio of a slow loss, its highest in 365 nights in which nothing happens, SD 80 mL.
+    /// </summary>
+    public required double AgedStableQuiet { get; init; }
+
+    /// <summary>The same at 150 mL.</summary>
+    public required double AgedStableMiddle { get; init; }
+
+    /// <summary>The same at 200 mL.</summary>
+    public required double AgedStableLoud { get; init; }
+
+    /// <summary>The same at the larger of 150 mL and 25 %.</summary>
+    public required double AgedStableUsual { get; init; }
+
+    /// <summary>Its highest from the night on which the loss begins until 30 nights after a tenth is lost, SD 80 mL.</summary>
+    public required double AgedLossQuiet { get; init; }
+
+    /// <summary>The same at 150 mL.</summary>
+    public required double AgedLossMiddle { get; init; }
+
+    /// <summary>The same at 200 mL.</summary>
+    public required double AgedLossLoud { get; init; }
+
+    /// <summary>The same at the larger of 150 mL and 25 %.</summary>
+    public required double AgedLossUsual { get; init; }
+
+    /// <summary>
+    /// The oracle's log likelihood ratio of a drain fault by initial drain and ultrafiltration, SD 150 mL: its highest in 365 nights in which nothing happens. It knows membrane, how nights
+    /// differ and the fault's size, not when it begins.
+    /// </summary>
+    public required double OracleStableInitialDrain { get; init; }
+
+    /// <summary>The same, its highest in the first 14 nights of a drain fault.</summary>
+    public required double OracleFaultInitialDrain { get; init; }
+
     /// <summary>Nights until a drain fault is signalled (a tenth of what is in stays behind), SD 150 mL: ultrafiltration of the night alone.</summary>
     public required int FaultNightAlone { get; init; }
 

@@ -27,7 +27,7 @@ internal sealed class ReviewRun
         this.control = control;
         nights = book.Nights;
         responses = Responses(ensemble);
-        slowLoss = new([.. options.SlowCauses]);
+        slowLoss = new(options.Watch);
         filter = new(options.Noise, CovarianceOf(ensemble));
         var limits = options.Limits.Charts;
         charts = Enum.GetValues<NightChannel>().ToDictionary(
@@ -179,7 +179,7 @@ internal sealed class ReviewRun
         }
 
         steps.AddRange(filter.Steps.Skip(from).Select(step => (t, step)));
-        slowLoss.Take(record.Date.DayNumber, response, before, filter.Steps.Skip(from));
+        slowLoss.Take(record, response, before, filter.Steps.Skip(from));
         var lossLogRatio = slowLoss.LogRatio;
         if (learns && readings.Count > 0)
         {

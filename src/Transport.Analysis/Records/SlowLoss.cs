@@ -7,42 +7,60 @@ namespace Transport.Analysis;
 /// <see cref="ChangeSearch"/>), so that what wander, carry-over and the learning of levels make of it is allowed for, and its likelihood ratio is exact.</para>
 /// <para>The sum over beginnings is the statistic of Shiryaev (Theory Probab Appl 1963;8:22-46) and Roberts (Technometrics 1966;8:411-430), which finds a known change soonest
 /// on average for its rate of false alarms (both memory). Every fifth night a loss may begin; one that began 90 nights ago is part of the level.</para>
+/// <para>An oracle of the study looks otherwise: <see cref="Watch"/>.</para>
 /// </remarks>
 internal sealed class SlowLoss
 {
     private const double Share = 0.2;
     private const double GrowthNights = 60;
-    private const int EveryNights = 5;
-    private const int Longest = 90;
 
-    private readonly ChangeCause[] causes;
+    // A tenth of what is in stays behind: what an oracle of drains looks for.
+    private const double DrainShare = 0.1;
+
+    private readonly Watch watch;
+    private readonly double weights;
     private readonly List<Start> starts = [];
     private int nights;
 
-    /// <param name="causes">What it may come from.</param>
-    public SlowLoss(params ChangeCause[] causes) => this.causes = causes;
+    /// <param name="watch">What it may come from, and when it may have begun.</param>
+    public SlowLoss(Watch watch)
+    {
+        this.watch = watch;
+        weights = watch.WeightPower == 0 ? 1 : Enumerable.Range(0, watch.Longest / watch.EveryNights + 1).Sum(i => Weight(i * watch.EveryNights));
+    }
+
+    /// <summary>What is watched for.</summary>
+    /// <param name="Causes">What a loss may come from; a drain fault begins at once.</param>
+    /// <param name="EveryNights">On every so many nights it may begin.</param>
+    /// <param name="Longest">One that began so many nights ago is part of the level.</param>
+    /// <param name="WeightPower">
+    /// Beginnings weigh by this power of their age until the loss has grown; 0: all alike. What a ramp tells grows with the cube of its age, so to find it by a given day young
+    /// beginnings add false alarms and hardly a finding.
+    /// </param>
+    public sealed record Watch(IReadOnlyList<ChangeCause> Causes, int EveryNights = 5, int Longest = 90, double WeightPower = 0);
 
     /// <summary>Logarithm of the mean likelihood ratio, over beginnings and causes, by the last night taken.</summary>
     public double LogRatio { get; private set; } = double.NegativeInfinity;
 
     /// <summary>Takes a night.</summary>
-    /// <param name="day">Its day.</param>
+    /// <param name="record">The night.</param>
     /// <param name="response">The regimen that was run.</param>
     /// <param name="before">The regimen whose day fill came out first.</param>
     /// <param name="steps">What the filter did with its numbers, what passed since the night before first.</param>
-    public void Take(int day, NightResponse response, NightResponse? before, IEnumerable<FilterStep> steps)
+    public void Take(NightRecord record, NightResponse response, NightResponse? before, IEnumerable<FilterStep> steps)
     {
-        if (nights++ % EveryNights == 0)
+        var day = record.Date.DayNumber;
+        if (nights++ % watch.EveryNights == 0)
         {
-            starts.AddRange(causes.Select(cause => new Start(cause, day)));
+            starts.AddRange(watch.Causes.Select(cause => new Start(cause, day)));
         }
 
-        starts.RemoveAll(start => day - start.Day > Longest);
+        starts.RemoveAll(start => day - start.Day > watch.Longest);
         foreach (var step in steps)
         {
             foreach (var start in starts)
             {
-                start.Take(day, response, before ?? response, step);
+                start.Take(record, response, before ?? response, step);
             }
         }
 
@@ -52,7 +70,7 @@ internal sealed class SlowLoss
         }
 
         var highest = starts.Max(start => start.LogRatio);
-        LogRatio = highest + Math.Log(starts.Sum(start => Math.Exp(start.LogRatio - highest)) / causes.Length);
+        LogRatio = highest + Math.Log(starts.Sum(start => Weight(day - start.Day) * Math.Exp(start.LogRatio - highest)) / (weights * watch.Causes.Count));
     }
 
     /// <summary>Begins anew.</summary>
@@ -62,6 +80,8 @@ internal sealed class SlowLoss
         LogRatio = double.NegativeInfinity;
     }
 
+    private double Weight(int age) => watch.WeightPower == 0 ? 1 : Math.Pow(Math.Min(1, age / GrowthNights), watch.WeightPower);
+
     private sealed class Start(ChangeCause cause, int day)
     {
         private readonly double[] state = new double[NightFilter.Size];
@@ -70,7 +90,7 @@ internal sealed class SlowLoss
 
         public double LogRatio { get; private set; }
 
-        public void Take(int night, NightResponse response, NightResponse before, FilterStep step)
+        public void Take(NightRecord record, NightResponse response, NightResponse before, FilterStep step)
         {
             if (step.Channel is not { } channel)
             {
@@ -84,7 +104,10 @@ internal sealed class SlowLoss
                 return;
             }
 
-            var seen = Math.Min(1, (night - day) / GrowthNights) * Of(channel, response, before, step.HoldsDay);
+            var night = record.Date.DayNumber;
+            var seen = cause == ChangeCause.DrainTrouble
+                ? DrainShare * DrainSignal.Of(record, response, channel, isFirst: night == day, step.HoldsDay)
+                : Math.Min(1, (night - day) / GrowthNights) * Of(channel, response, before, step.HoldsDay);
             var (load, gain) = (step.Load, step.Gain);
             for (var i = 0; i < state.Length; i++)
             {

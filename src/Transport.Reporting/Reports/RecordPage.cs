@@ -1,11 +1,12 @@
 using System.Globalization;
 using System.Net;
 using System.Text;
+using System.Text.RegularExpressions;
 
 namespace Transport.Reporting;
 
 /// <summary>A month at a glance for a clinic visit: one sheet of A4 that needs nothing but itself and prints in grey.</summary>
-public static class RecordPage
+public static partial class RecordPage
 {
     private const int Days = 35;
     private const int MostFindings = 7;
@@ -26,7 +27,7 @@ public static class RecordPage
         + "@media print{body{margin:0;max-width:none}}h1{font-size:13pt;margin:0}p{margin:0.35em 0}.whose{display:flex;justify-content:space-between;border-bottom:1px solid #444;padding-bottom:3px;margin-bottom:5px}"
         + ".first{border:2.5px solid #000;padding:3px 8px;font-weight:bold;margin:5px 0}ul{margin:0.3em 0;padding-left:1.2em}li{margin:0.22em 0}"
         + "table{border-collapse:collapse;width:100%;margin:4px 0;font-variant-numeric:tabular-nums}th,td{text-align:right;padding:1px 5px;border-bottom:0.5px solid #aaa}th{font-weight:normal;color:#444;vertical-align:bottom}th:first-child,td:first-child{text-align:left}"
-        + "figure{margin:3px 0}svg{width:100%;height:auto;display:block}small,.small{font-size:8pt;color:#333}";
+        + "figure{margin:3px 0}svg{width:100%;height:auto;display:block}small,.small{font-size:8pt;color:#333}.day{white-space:nowrap}";
 
     /// <summary>The page.</summary>
     /// <param name="review">The review.</param>
@@ -127,7 +128,7 @@ public static class RecordPage
         var page = new StringBuilder();
         foreach (var finding in review.Findings.Where(finding => Urgent.Contains(finding.Code)))
         {
-            page.Append("<p class=\"first\">").Append(Typeset.Html(finding.Message)).Append("</p>\n");
+            page.Append("<p class=\"first\">").Append(Words(finding)).Append("</p>\n");
         }
 
         // What may be an emergency is never among those that have no place.
@@ -139,7 +140,7 @@ public static class RecordPage
             page.Append("<ul>");
             foreach (var finding in others.Except(cut))
             {
-                page.Append("<li>").Append(finding.Severity == Severity.Warning ? "<b>Look at:</b> " : "").Append(Typeset.Html(finding.Message)).Append("</li>");
+                page.Append("<li>").Append(finding.Severity == Severity.Warning ? "<b>Look at:</b> " : "").Append(Words(finding)).Append("</li>");
             }
 
             page.Append("</ul>\n");
@@ -174,6 +175,9 @@ public static class RecordPage
             + (review.Patient.AgeYears < MembraneThresholds.Default.AdultAge.Value ? "Limits of blood pressure are those of adults and are not used. " : "")
             + "Pulse, and the exit site where nobody writes of it, are never looked at.";
     }
+
+    // A date stays on one line.
+    private static string Words(Finding finding) => Date().Replace(Typeset.Html(finding.Message), "<span class=\"day\">$0</span>");
 
     private static void AppendWeeks(StringBuilder page, RecordReview review, DateOnly last)
     {
@@ -251,4 +255,7 @@ public static class RecordPage
     }
 
     private static string Escape(string text) => WebUtility.HtmlEncode(text);
+
+    [GeneratedRegex("[0-9]{4}-[0-9]{2}-[0-9]{2}")]
+    private static partial Regex Date();
 }
