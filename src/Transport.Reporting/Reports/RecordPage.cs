@@ -13,7 +13,7 @@ public static partial class RecordPage
     private const int FewestFindings = 2;
 
     // Of what a panel usually has: below it the names of axes overlap.
-    private const double LowestPanel = 0.75;
+    private const double LowestPanel = 0.9;
     private const string Meters = "record-icodextrin-meter";
 
     private static readonly HashSet<string> Urgent =
@@ -69,7 +69,7 @@ public static partial class RecordPage
         var ways =
             from most in new[] { MostFindings, FewestFindings }
             from panels in figure is null ? [0] : new[] { figure.Panels.Count, 3, 2, 1 }
-            from height in figure is null ? [1] : new[] { 1, 0.9, 0.8, LowestPanel }
+            from height in figure is null ? [1] : new[] { 1, LowestPanel }
             select (Findings: Findings(review, most), Picture: figure is null ? "" : Picture(figure, panels, height));
         var (words, picture) = ways.FirstOrDefault(way => RecordPageHeight.Of(way.Findings) + RecordPageHeight.OfPicture(way.Picture) <= room,
             (Findings: Findings(review, FewestFindings), Picture: ""));
