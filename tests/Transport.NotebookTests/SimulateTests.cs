@@ -150,11 +150,11 @@ public sealed class SimulateTests
         var folder = Directory.CreateTempSubdirectory();
         try
         {
-            // The page's name is a folder's: it cannot be moved into place.
+            // The page's name is a folder's.
             Directory.CreateDirectory(Path.Combine(folder.FullName, "page.html"));
             var (code, said, log) = await Run(Sheet, Path.Combine(Regimens, "by-hand.csv"), "--out", Path.Combine(folder.FullName, "page.html"));
             Assert.Equal((2, ""), (code, said));
-            Assert.Contains("The result cannot be written", log, StringComparison.Ordinal);
+            Assert.Contains("is a folder. Name a file in it.", log, StringComparison.Ordinal);
             Assert.Empty(Directory.GetFiles(folder.FullName));
             var (again, _, twice) = await Run(Sheet, Path.Combine(Regimens, "by-hand.csv"), Path.Combine(Regimens, "by-hand.csv"));
             Assert.Equal(2, again);

@@ -19,6 +19,11 @@ internal static class StagedFiles
     public static void Write(string directory, IReadOnlyList<(string Name, byte[] Bytes)> files)
     {
         var staged = files.Select(file => (Temporary: Path.Combine(directory, $".{file.Name}.partial"), file.Bytes, Final: Path.Combine(directory, file.Name))).ToList();
+        if (staged.Select(file => file.Final).FirstOrDefault(Directory.Exists) is { } folder)
+        {
+            throw new NotebookRunException(NotebookRunException.BadRequest, $"The result cannot be written: '{folder}' is a folder. Name a file in it.");
+        }
+
         try
         {
             Directory.CreateDirectory(directory);
