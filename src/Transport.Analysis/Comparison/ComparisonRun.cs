@@ -12,7 +12,7 @@ internal sealed class ComparisonRun
     private readonly int drawnAnew;
     private readonly IReadOnlyList<PredictiveCheck> checks;
 
-    private ComparisonRun(NamedFit fit, ModelComparisonOptions options, RunControl control)
+    public ComparisonRun(NamedFit fit, ModelComparisonOptions options, RunControl control)
     {
         this.fit = fit;
         var problem = fit.Fit.Estimation;
@@ -49,11 +49,7 @@ internal sealed class ComparisonRun
         checks = new ReplicatedData(problem, pointwise, predicted, options.Sampling.Seed).Checks(leftOut);
         Findings =
         [
-            .. diagnostics.All(one => one.IsConverged) ? [] : (Finding[])
-            [
-                new(Severity.Warning, "posterior-not-converged", FormattableString.Invariant(
-                    $"The four chains of \"{fit.Name}\" do not tell one story yet: R-hat {diagnostics.Max(one => one.RHat):0.000}, {diagnostics.Min(one => Math.Min(one.BulkEffectiveDraws, one.TailEffectiveDraws)):0} effective draws; expected under 1.01 and at least 400. Draw more.")),
-            ],
+            .. Chains.NotConverged(diagnostics, $" of \"{fit.Name}\"") is { } apart ? [apart] : Array.Empty<Finding>(),
             .. problem.Nights?.OffSimulation(chains) is { } off ? [off] : Array.Empty<Finding>(),
         ];
     }
@@ -64,8 +60,6 @@ internal sealed class ComparisonRun
     public IReadOnlyList<Finding> Findings { get; }
 
     private double LogLikelihood { get; }
-
-    public static ComparisonRun Of(NamedFit fit, ModelComparisonOptions options, RunControl control) => new(fit, options, control);
 
     public ComparedModel ToModel(ComparisonRun best)
     {

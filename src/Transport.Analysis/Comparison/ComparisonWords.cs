@@ -63,11 +63,7 @@ internal static class ComparisonWords
             $"{char.ToUpperInvariant(check.Name[0])}{check.Name[1..]} speaks against {model.Name}: observed {Number(check, check.Observed)}{Space(check.Unit)}, {(check.LeftOut is null ? "replicated" : "predicted from all others")} {Number(check, check.Judged.Low)} to {Number(check, check.Judged.High)}{Space(check.Unit)} in 90 %; {Tail(check.JudgedTailProbability)}. One of a hundred does so by chance: check the datum before the model.")));
 
     /// <summary>"D/P sodium at 60 min", "mean initial drain".</summary>
-    public static string Words(this Observation observation)
-    {
-        var name = observation.Quantity.Name().Replace(", mL", "", StringComparison.Ordinal);
-        return observation.Quantity.IsOfNights() ? name : string.Create(CultureInfo.InvariantCulture, $"{name} at {observation.Time.TotalMinutes:0} min");
-    }
+    public static string Words(this Observation observation) => FitWords.Describe(observation).Replace(", mL", "", StringComparison.Ordinal);
 
     public static string Unit(this ObservedQuantity quantity) => quantity == ObservedQuantity.NetUltrafiltrationMilliliters || quantity.IsOfNights() ? "mL" : "";
 

@@ -47,7 +47,7 @@ public sealed class ModelComparison
         var runs = new List<ComparisonRun>();
         foreach (var fit in fits)
         {
-            runs.Add(ComparisonRun.Of(fit, options, control));
+            runs.Add(new ComparisonRun(fit, options, control));
             control.Progress?.Report((double)runs.Count / fits.Count);
         }
 

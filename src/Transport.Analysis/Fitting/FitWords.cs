@@ -40,7 +40,7 @@ internal static class FitWords
             : $"{first} The data say little about: {string.Join(", ", fromPrior)}.";
     }
 
-    private static string Describe(Observation observation) => observation.Quantity.IsOfNights()
+    internal static string Describe(Observation observation) => observation.Quantity.IsOfNights()
         ? observation.Quantity.Name()
         : string.Create(CultureInfo.InvariantCulture, $"{observation.Quantity.Name()} at {observation.Time.TotalMinutes:0} min");
 }

@@ -14,7 +14,6 @@ public sealed class FittedLumpedMembrane : FittedModel
         IReadOnlyList<FittedLumpedParameter> parameters)
         : base(problem, squares, optimum, covariance, parameters, wasAskedFor: false)
     {
-        Estimation = problem;
         Membrane = membrane.Membrane(optimum.Coordinates.AsArray());
         Parameters = parameters;
     }
@@ -27,6 +26,4 @@ public sealed class FittedLumpedMembrane : FittedModel
 
     /// <summary>The parameter by name.</summary>
     public FittedLumpedParameter this[LumpedParameter parameter] => Parameters[(int)parameter];
-
-    internal override EstimationProblem Estimation { get; }
 }

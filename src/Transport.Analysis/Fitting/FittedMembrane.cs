@@ -16,14 +16,11 @@ public sealed class FittedMembrane : FittedModel
         bool wasAskedFor)
         : base(problem, squares, optimum, covariance, parameters, wasAskedFor)
     {
-        Problem = problem;
         Membrane = problem.Membrane.Membrane(optimum.Coordinates.AsArray());
         Parameters = parameters;
     }
 
-    internal ThreePoreProblem Problem { get; }
-
-    internal override EstimationProblem Estimation => Problem;
+    internal ThreePoreProblem Problem => (ThreePoreProblem)Estimation;
 
     /// <summary>The nights that were fitted with them; null: none.</summary>
     public ObservedNights? Nights => Problem.Nights?.Nights;

@@ -23,7 +23,7 @@ public abstract class FittedModel
         var judgement = FitJudgement.Of(problem, squares.ObservationCount, optimum, covariance, parameters, Residuals, wasAskedFor);
         Status = judgement.Status;
         Summary = judgement.Summary;
-        Exchanges = problem.Exchanges;
+        Estimation = problem;
         ResidualVolumes = [.. problem.ResidualVolumes.Select((coordinate, e) =>
         {
             var (u, error) = (optimum.Coordinates[problem.Model.Count + e], ErrorOf(covariance, problem.Model.Count + e));
@@ -31,7 +31,6 @@ public abstract class FittedModel
 
             Volume At(double place) => Volume.FromMilliliters(double.IsFinite(place) ? coordinate.Value(place) : coordinate.Value(Math.Sign(place) * NormalDistribution.Quantile95));
         })];
-        Patient = problem.Patient;
         Findings = [.. problem.Exchanges.SelectMany(exchange => exchange.Findings), .. problem.Nights?.Nights.Findings ?? []];
         Evaluations = squares.Evaluations;
     }
@@ -39,13 +38,13 @@ public abstract class FittedModel
     internal LeastSquaresResult Optimum { get; }
 
     /// <summary>What was estimated from what, whatever the model.</summary>
-    internal abstract EstimationProblem Estimation { get; }
+    internal EstimationProblem Estimation { get; }
 
     /// <summary>Whose membrane it is.</summary>
-    public Patient Patient { get; }
+    public Patient Patient => Estimation.Patient;
 
     /// <summary>What was fitted.</summary>
-    public IReadOnlyList<ObservedExchange> Exchanges { get; }
+    public IReadOnlyList<ObservedExchange> Exchanges => Estimation.Exchanges;
 
     /// <summary>The residual volume before each exchange, each its own, with its 90 % interval; where the data identify nothing, that of what was known before.</summary>
     public IReadOnlyList<Band<Volume>> ResidualVolumes { get; }

@@ -20,7 +20,12 @@ public sealed class MembranePosterior
         var membrane = fit.Problem.Membrane;
         Parameters = [.. membrane.Free.Select((parameter, j) =>
             PosteriorSummary.Of(parameter, parameter.PerUnit(fit.Patient.SurfaceFactor), membrane[j], chains[j], diagnostics[j]))];
-        Findings = [.. fit.Findings, .. OfChains(), .. OfNights()];
+        Findings =
+        [
+            .. fit.Findings,
+            .. Chains.NotConverged(diagnostics, otherwise: ", or read the fit's intervals instead") is { } apart ? [apart] : Array.Empty<Finding>(),
+            .. fit.Problem.Nights?.OffSimulation(chains) is { } off ? [off] : Array.Empty<Finding>(),
+        ];
     }
 
     /// <summary>The fit that the chains started from.</summary>
@@ -77,15 +82,4 @@ public sealed class MembranePosterior
         ArgumentOutOfRangeException.ThrowIfGreaterThan(count, DrawCount);
         return Fit.Problem.Membrane.Ensemble(EnsembleSource.Posterior, Seed, Fit.Membrane, count, (draw, coordinate) => chains.Even(draw, coordinate, count));
     }
-
-    private IEnumerable<Finding> OfChains()
-    {
-        if (!IsConverged)
-        {
-            yield return new(Severity.Warning, "posterior-not-converged", FormattableString.Invariant(
-                    $"The four chains do not tell one story yet: R-hat {LargestRHat:0.000}, {Math.Min(FewestBulkEffectiveDraws, FewestTailEffectiveDraws):0} effective draws; expected under 1.01 and at least 400. Draw more, or read the fit's intervals instead."));
-        }
-    }
-
-    private IEnumerable<Finding> OfNights() => Fit.Problem.Nights?.OffSimulation(chains) is { } finding ? [finding] : [];
 }

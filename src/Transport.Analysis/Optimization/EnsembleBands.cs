@@ -4,7 +4,6 @@ namespace Transport.Analysis;
 /// <see cref="RegimenComparison"/>, so that both say the same of it.</summary>
 internal sealed class EnsembleBands
 {
-    private readonly SimulatedRhythm[] members;
     private readonly double[] table;
     private readonly (double Shift, double Deviation) modelForm;
     private readonly RegimenSearchOptions options;
@@ -15,22 +14,26 @@ internal sealed class EnsembleBands
     /// <param name="options">What was tested, and which doubt is held.</param>
     public EnsembleBands(IEnumerable<RegimenOutcome> days, double[] table, (double Shift, double Deviation) modelForm, RegimenSearchOptions options)
     {
-        members = [.. days.Select(SimulatedRhythm.Of)];
-        this.table = table;
-        this.modelForm = modelForm;
-        this.options = options;
+        (this.table, this.modelForm, this.options) = (table, modelForm, options);
+        SimulatedRhythm[] members = [.. days.Select(SimulatedRhythm.Of)];
+        var mean = DaysWith(members, DailyDoubt.OfMean(options.Layers));
+        UreaDose = Band(mean, OutcomeMeasures.KtOverV, value => value);
+        Glucose = Band(mean, OutcomeMeasures.GlucoseAbsorbed, Mass.FromGrams);
+        MeanUltrafiltration = Band(mean, OutcomeMeasures.Ultrafiltration, Volume.FromMilliliters);
+        Sodium = Band(mean, OutcomeMeasures.SodiumRemoved, AmountOfSubstance.FromMillimoles);
+        UltrafiltrationOfOneDay = Band(DaysWith(members, DailyDoubt.OfSingle(options.Layers)), OutcomeMeasures.Ultrafiltration, Volume.FromMilliliters);
     }
 
-    public Band<double> UreaDose => Band(OutcomeMeasures.KtOverV, DailyDoubt.OfMean(options.Layers), value => value);
+    public Band<double> UreaDose { get; }
 
-    public Band<Mass> Glucose => Band(OutcomeMeasures.GlucoseAbsorbed, DailyDoubt.OfMean(options.Layers), Mass.FromGrams);
+    public Band<Mass> Glucose { get; }
 
-    public Band<Volume> MeanUltrafiltration => Band(OutcomeMeasures.Ultrafiltration, DailyDoubt.OfMean(options.Layers), Volume.FromMilliliters);
+    public Band<Volume> MeanUltrafiltration { get; }
 
-    public Band<Volume> UltrafiltrationOfOneDay => Band(OutcomeMeasures.Ultrafiltration, DailyDoubt.OfSingle(options.Layers), Volume.FromMilliliters);
+    public Band<Volume> UltrafiltrationOfOneDay { get; }
 
     /// <summary>Sodium with the doubt of its calibration; the measure holds its factor.</summary>
-    public Band<AmountOfSubstance> Sodium => Band(OutcomeMeasures.SodiumRemoved, DailyDoubt.OfMean(options.Layers), AmountOfSubstance.FromMillimoles);
+    public Band<AmountOfSubstance> Sodium { get; }
 
     public Probability ProbabilityOfMean(FluidTarget range) => new(
         Means.Average(mean => DailyDoubt.ShareInRange(mean, modelForm.Deviation, range)), DailyDoubt.OfMean(options.Layers));
@@ -42,19 +45,21 @@ internal sealed class EnsembleBands
     public double ShareOfDaysAbove(FluidTarget range) => Means.Average(mean => DailyDoubt.ShareAbove(mean, OfOneDay(mean), range));
 
     // Ultrafiltration of each member, with the model's discrepancy.
-    private IEnumerable<double> Means => Enumerable.Range(0, members.Length)
+    private IEnumerable<double> Means => Enumerable.Range(0, table.Length / RegimenFigures.Count)
         .Select(member => table[member * RegimenFigures.Count + (int)RegimenMeasure.Ultrafiltration] + modelForm.Shift);
 
     private double OfOneDay(double mean) => double.Hypot(modelForm.Deviation, options.Layers.NightToNight.Milliliters(mean));
 
-    private Band<T> Band<T>(OutcomeMeasure measure, Doubt holds, Func<double, T> quantity)
-        where T : struct
+    private (MeasuredDay[] Draws, DoubtLayers Layers) DaysWith(SimulatedRhythm[] members, Doubt holds)
     {
         var layers = options.Layers with { Holds = holds };
-        var doubt = new CommonDoubt(new() { Tested = options.Tested, Layers = layers }, 0);
-        var repeats = DoubtDraws.PerMember(members.Length);
-        double[] drawn = [.. Enumerable.Range(0, members.Length * repeats).Select(draw => measure.Read(doubt.Of(members[draw / repeats], draw))!.Value)];
-        var band = OutlookDraws.Band(drawn, measure.HeldOf(layers));
+        return (new CommonDoubt(new() { Tested = options.Tested, Layers = layers }, 0).Of(members), layers);
+    }
+
+    private static Band<T> Band<T>((MeasuredDay[] Draws, DoubtLayers Layers) days, OutcomeMeasure measure, Func<double, T> quantity)
+        where T : struct
+    {
+        var band = OutlookDraws.Band([.. days.Draws.Select(day => measure.Read(day)!.Value)], measure.HeldOf(days.Layers));
         return new(quantity(band.Median), quantity(band.Low), quantity(band.High), band.Coverage, band.Doubt);
     }
 }

@@ -147,7 +147,7 @@ public static class RegimenSensitivity
         var meets = isPossible && new CenterJudge(patient, goals).Judge(then) is null;
         var nights = space with { NightLengths = [.. space.NightLengths.Select(length => length - lost).Where(length => length > TimeSpan.FromHours(1))] };
         var front = RegimenSearch.Run(
-            patient, MembraneEnsemble.Of(membrane), goals with { Bounds = [] }, nights, null, options with { Simulation = options.Simulation with { Timeline = null }, Layers = options.Layers with { Holds = options.Layers.OfDwells } }, control);
+            patient, MembraneEnsemble.Of(membrane), goals with { Bounds = [] }, nights, null, options with { Simulation = options.Plain, Layers = options.Layers with { Holds = options.Layers.OfDwells } }, control);
         var wouldBe = front.NothingMeets is null && front.Options.Length > 0 ? front.Options[0].Regimen : null;
         return new(what, outcome, meets, wouldBe, Words(what, then, isPossible, meets, wouldBe, goals));
     }

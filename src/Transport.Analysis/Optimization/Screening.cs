@@ -61,8 +61,8 @@ internal sealed class Screening
         }
     }
 
-    /// <summary>What was simulated and misses floor or clearance after all may be the nearest.</summary>
-    public void Missed(IEnumerable<Candidate> candidates) => nearest = [.. Least([.. nearest.Concat(candidates).Select(candidate => (judge.Violation(candidate), candidate))]).Select(pair => pair.Candidate)];
+    /// <summary>Of what misses floor or clearance, in the screening or once it was simulated, the nearest is kept.</summary>
+    public void KeepNearest(IEnumerable<Candidate> candidates) => nearest = [.. Least([.. nearest.Concat(candidates).Select(candidate => (judge.Violation(candidate), candidate))]).Select(pair => pair.Candidate)];
 
     private (List<Candidate> Sure, List<Candidate> Perhaps) Slab(int first, int count, RunControl control, double from, double to)
     {
@@ -157,8 +157,7 @@ internal sealed class Screening
             }
         }
 
-        nearest = [.. Least([.. nearest.Select(candidate => (judge.Violation(candidate), candidate)), .. shares.SelectMany(share => share.Nearest)])
-            .Select(pair => pair.Candidate)];
+        KeepNearest(shares.SelectMany(share => share.Nearest).Select(pair => pair.Candidate));
         List<Candidate> sure = [.. shares.SelectMany(share => share.Survivors).Where(pair => pair.IsSure).Select(pair => pair.Candidate)];
         SurelyFeasible += sure.Count;
         if (goals.Bounds.IsEmpty)

@@ -50,7 +50,7 @@ internal sealed class Sieve
     {
         center.Run(perhaps);
         perhaps.ForEach(candidate => candidate.Dropped = judge.Judge(candidate));
-        screening.Missed(perhaps.Where(candidate => candidate.Dropped is DropReason.BelowFluidFloor or DropReason.BelowClearanceGoal));
+        screening.KeepNearest(perhaps.Where(candidate => candidate.Dropped is DropReason.BelowFluidFloor or DropReason.BelowClearanceGoal));
         feasible += perhaps.Count(candidate => candidate.Dropped is null);
 
         List<Candidate> asked = [.. sure.Concat(perhaps.Where(candidate => candidate.Dropped is null)).OrderBy(candidate => candidate.Index)];

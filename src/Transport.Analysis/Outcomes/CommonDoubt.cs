@@ -37,6 +37,13 @@ internal sealed class CommonDoubt
             people * draws[DoubtDraws.Part.Pressure, draw]);
     }
 
+    /// <summary>Every draw of some members, each as often as it takes.</summary>
+    public MeasuredDay[] Of(IReadOnlyList<SimulatedRhythm> members)
+    {
+        var repeats = DoubtDraws.PerMember(members.Count);
+        return [.. Enumerable.Range(0, members.Count * repeats).Select(draw => Of(members[draw / repeats], draw))];
+    }
+
     private double Shift(IEnumerable<(DialysisSolution Solution, CycleOutcome Ran, ExchangeMode Mode)> exchanges, int draw) => exchanges.Sum(one =>
     {
         var discrepancy = options.Layers.Of(one.Solution, options.Tested, one.Mode);

@@ -6,7 +6,7 @@ namespace Transport.Analysis;
 internal static class OutlookFindings
 {
     // Findings of the membrane at the center carry that membrane's own volumes, which what the model misses has not moved.
-    private static readonly string[] OfFluid = ["fluid-taken-up", "day-takes-up-fluid", "over-removal"];
+    private static readonly string[] OfFluid = ["fluid-taken-up", "day-takes-up-fluid", "above-fluid-ceiling"];
 
     public static IReadOnlyList<Finding> Of(RegimenOutlook outlook, IEnumerable<RegimenOutcome> days)
     {
@@ -66,7 +66,7 @@ internal static class OutlookFindings
         {
             yield return new(
                 Severity.Warning,
-                "over-removal",
+                "above-fluid-ceiling",
                 Invariant($"Ultrafiltration and urine remove {removal.Median:0} mL in 24 h, more than {most.Milliliters:0} mL: the patient may dry out and lose urine."));
         }
 

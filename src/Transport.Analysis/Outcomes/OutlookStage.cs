@@ -29,9 +29,7 @@ internal static class OutlookStage
         });
 
         var doubt = new CommonDoubt(options, ensemble.Seed);
-        var repeats = DoubtDraws.PerMember(members);
-        OutlookDraws[] draws = [.. cases.Select((_, k) =>
-            new OutlookDraws([.. Enumerable.Range(0, members * repeats).Select(draw => doubt.Of(rhythms[k, draw / repeats], draw))], options.Layers))];
+        OutlookDraws[] draws = [.. cases.Select((_, k) => new OutlookDraws([.. doubt.Of(MembersOf(k))], options.Layers))];
         var centers = new SimulatedRhythm[cases.Count];
         for (var k = 0; k < cases.Count; k++)
         {

@@ -69,8 +69,19 @@ public sealed class RegimenOutlook
         ?? throw new ArgumentException("Expected one of the measures.", nameof(measure));
 
     /// <summary>On how many single days ultrafiltration lies in the range, as a sentence with frequencies; empty without a range.</summary>
-    public string SingleDay => Options.Fluid is not { } range ? "" : OptionWords.SingleDay(
-        OfSingleDay(range.Floor) with { Value = OfSingleDay(range.Floor).Value - OfSingleDay(range.Ceiling).Value }, OfSingleDay(range.Ceiling).Value, range);
+    public string SingleDay
+    {
+        get
+        {
+            if (Options.Fluid is not { } range)
+            {
+                return "";
+            }
+
+            var (reaches, above) = (OfSingleDay(range.Floor), OfSingleDay(range.Ceiling).Value);
+            return OptionWords.SingleDay(reaches with { Value = reaches.Value - above }, above, range);
+        }
+    }
 
     private Probability OfSingleDay(Volume least) => draws.OfSingleDayAtLeast(OutcomeMeasures.Ultrafiltration, least.Milliliters)!.Value;
 

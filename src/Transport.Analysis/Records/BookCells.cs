@@ -22,6 +22,8 @@ internal sealed partial class BookCells(
 
     public Volume? Milliliters(BookColumn column) => Number(column) is { } value ? Volume.FromMilliliters(value) : null;
 
+    public Mass? Kilograms(BookColumn column) => Number(column) is { } value ? Mass.FromKilograms(value) : null;
+
     public TimeSpan? Minutes(BookColumn column) => Number(column) is { } value ? TimeSpan.FromMinutes(value) : null;
 
     /// <summary>A length of time, which may also be written h:mm.</summary>
@@ -130,11 +132,13 @@ internal sealed partial class BookCells(
     /// <summary>How the fluid looked: one of the words of the column, or words that say cloudy or bloody all the same.</summary>
     public EffluentLook? Look(BookColumn column)
     {
+        if (!Has(column) || column.Words!.ContainsKey(SheetWords.Normal(Text(column))))
+        {
+            return Choice<EffluentLook>(column);
+        }
+
         var words = BookText.Of(Text(column)).Symptoms;
-        return column.Words!.ContainsKey(SheetWords.Normal(Text(column))) ? Choice<EffluentLook>(column)
-            : words.Contains(Symptom.CloudyFluid) ? EffluentLook.Cloudy
-            : words.Contains(Symptom.Blood) ? EffluentLook.Bloody
-            : Choice<EffluentLook>(column);
+        return words.Contains(Symptom.CloudyFluid) ? EffluentLook.Cloudy : words.Contains(Symptom.Blood) ? EffluentLook.Bloody : Choice<EffluentLook>(column);
     }
 
     /// <summary>A strength, "icodextrin", or bags joined by + such as "2 x 5 L 75.5 + 2.5 L 126".</summary>

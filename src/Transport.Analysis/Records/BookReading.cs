@@ -252,7 +252,7 @@ internal sealed class BookReading
     private (Mass Weight, DateOnly? On)? TargetOf(BookCells cells)
     {
         var date = cells.Date(BookWords.TargetDate);
-        var weight = cells.Number(BookWords.Target) is { } kilograms ? Mass.FromKilograms(kilograms) : target?.Weight;
+        var weight = cells.Kilograms(BookWords.Target) ?? target?.Weight;
         return weight is { } mass ? (mass, date ?? (mass == target?.Weight ? target?.On : null)) : null;
     }
 
@@ -260,7 +260,7 @@ internal sealed class BookReading
     {
         weighed = cells.Choice<WeighingHabit>(BookWords.Weighed) ?? weighed;
         counts = cells.Choice<UltrafiltrationCount>(BookWords.Counts) ?? counts;
-        target = TargetOf(cells) ?? target;
+        target = TargetOf(cells);
         var name = cells.Text(BookWords.Regimen);
         plan = name.Length > 0 && named.TryGetValue(name, out var known) ? known : plan;
         plan = IsHandRow(cells) ? plan : plan.With(cells, findings);
@@ -286,7 +286,7 @@ internal sealed class BookReading
             LostDwell = cells.Minutes(BookWords.LostDwell),
             DrainTime = cells.Minutes(BookWords.DrainTime),
             HandUltrafiltration = cells.Milliliters(BookWords.HandUltrafiltration),
-            Weight = cells.Number(BookWords.Weight) is { } kilograms ? Mass.FromGrams(1000 * kilograms) : null,
+            Weight = cells.Kilograms(BookWords.Weight),
             Weighed = weighed,
             TargetWeight = target?.Weight,
             TargetWeightOn = target?.On,

@@ -47,9 +47,16 @@ internal sealed partial record BookText(ImmutableArray<Symptom> Symptoms, double
 
     private static readonly Regex SiteSign = Made($@"\b{Inflamed}\b");
 
+    private static readonly BookText Blank = new([], null, false);
+
     /// <summary>Reads words as they stand in a cell.</summary>
     public static BookText Of(string words)
     {
+        if (words.Length == 0)
+        {
+            return Blank;
+        }
+
         var text = SheetWords.Normal(words.Replace('’', '\''));
         double? temperature = null;
         foreach (var form in new[] { NamedTemperature(), TemperatureWithUnit(), BareTemperature() })

@@ -58,9 +58,11 @@ internal static class ChangeSearch
 
         // Where these leave the beginning, every night is tried: a date is as sure as the nights make it and no surer.
         var coarse = Weights();
-        var likely = trials.Zip(coarse).Where(pair => pair.Second > Unlikely * coarse.Sum()).Select(pair => pair.First.From).ToList();
-        trials.RemoveAll(trial => trial.From < likely.Min() || trial.From > likely.Max());
-        for (var from = Math.Max(first, likely.Min() - EveryNights + 1); from <= Math.Min(signal, likely.Max() + EveryNights - 1); from++)
+        var least = Unlikely * coarse.Sum();
+        var likely = trials.Zip(coarse).Where(pair => pair.Second > least).Select(pair => pair.First.From).ToList();
+        var (earliest, latest) = (likely.Min(), likely.Max());
+        trials.RemoveAll(trial => trial.From < earliest || trial.From > latest);
+        for (var from = Math.Max(first, earliest - EveryNights + 1); from <= Math.Min(signal, latest + EveryNights - 1); from++)
         {
             if ((from - first) % EveryNights != 0)
             {

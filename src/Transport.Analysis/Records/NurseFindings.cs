@@ -33,9 +33,10 @@ internal static class NurseFindings
         }
 
         var today = nights[^1].Date.DayNumber;
+        var written = nights.Count(night => night.Date.DayNumber > today - Month && !night.IsSkipped);
         Drains(nights, reviewed, responses, limits, today, findings);
         LostDwell(nights, responses, limits, today, findings);
-        Strongest(nights, limits, today, findings);
+        Strongest(nights, written, limits, today, findings);
         Trends(nights, reviewed, limits, Lately(changes, today) ?? slow, findings);
         foreach (var change in changes)
         {
@@ -48,7 +49,6 @@ internal static class NurseFindings
             Warn(findings, "record-glucose-high", $"Blood glucose was above {limits.HighGlucose.Value:0} mmol/L on {glucose.Count(value => value > limits.HighGlucose.Value)} of {glucose.Count} days measured in four weeks: it holds water back in the body, so less ultrafiltration is expected on such nights.");
         }
 
-        var written = nights.Count(night => night.Date.DayNumber > today - Month && !night.IsSkipped);
         var span = Math.Min(Month, today - nights[0].Date.DayNumber + 1);
         if (span >= 14 && written < 0.8 * span)
         {
@@ -150,11 +150,10 @@ internal static class NurseFindings
         }
     }
 
-    private static void Strongest(IReadOnlyList<NightRecord> nights, ReviewLimits limits, int today, List<Finding> findings)
+    private static void Strongest(IReadOnlyList<NightRecord> nights, int treated, ReviewLimits limits, int today, List<Finding> findings)
     {
         int Uses(int from, int to) => nights.Count(night => night.Date.DayNumber > from && night.Date.DayNumber <= to && night.UsesStrongest);
         var (now, before) = (Uses(today - Month, today), Uses(today - 2 * Month, today - Month));
-        var treated = nights.Count(night => night.Date.DayNumber > today - Month && !night.IsSkipped);
         if (today - nights[0].Date.DayNumber >= 2 * Month - 1 && now - before >= limits.StrongestRise.Value)
         {
             Warn(findings, "record-strongest-rising", $"The strongest glucose was used on {now} days of the last four weeks, on {before} of the four before. With less ultrafiltration this may be a question about the membrane; so much of it can also dry the patient out.");

@@ -80,7 +80,7 @@ internal sealed class SlowLoss
         LogRatio = double.NegativeInfinity;
     }
 
-    private double Weight(int age) => watch.WeightPower == 0 ? 1 : Math.Pow(Math.Min(1, age / GrowthNights), watch.WeightPower);
+    private double Weight(int age) => Math.Pow(Math.Min(1, age / GrowthNights), watch.WeightPower);
 
     private sealed class Start(ChangeCause cause, int day)
     {

@@ -9,10 +9,9 @@ public readonly record struct Probability(double Value, Doubt Doubt)
 {
     /// <summary>As a frequency, which readers take in more surely than a share: "about 3 days in 10", "fewer than 1 in 10".</summary>
     /// <param name="one">One of what is counted: "day"; empty where it need not be said.</param>
-    /// <param name="many">Several of them; null: with an s.</param>
-    public string InTen(string one = "", string? many = null)
+    public string InTen(string one = "")
     {
-        var several = one.Length == 0 ? "" : " " + (many ?? one + "s");
+        var several = one.Length == 0 ? "" : $" {one}s";
         var single = one.Length == 0 ? "" : " " + one;
         return Math.Round(10 * Value) switch
         {

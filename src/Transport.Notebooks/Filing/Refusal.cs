@@ -14,25 +14,16 @@ internal static class Refusal
     }
 
     /// <summary>Everything that stands between a sheet and a test; none where it holds one.</summary>
-    public static IReadOnlyList<Finding> WhyNoTest(SampleSheet sheet)
-    {
-        try
-        {
-            sheet.ToTest();
-            return [];
-        }
-        catch (SampleSheetException refused)
-        {
-            return refused.Errors;
-        }
-    }
+    public static IReadOnlyList<Finding> WhyNoTest(SampleSheet sheet) => WhyNot(() => sheet.ToTest());
 
     /// <summary>Everything that stands between a sheet and a collection; none where it holds one.</summary>
-    public static IReadOnlyList<Finding> WhyNoCollection(SampleSheet sheet)
+    public static IReadOnlyList<Finding> WhyNoCollection(SampleSheet sheet) => WhyNot(() => sheet.ToCollection());
+
+    private static IReadOnlyList<Finding> WhyNot(Action read)
     {
         try
         {
-            sheet.ToCollection();
+            read();
             return [];
         }
         catch (SampleSheetException refused)

@@ -23,6 +23,8 @@ public static partial class RegimenCharts
             throw new ArgumentException($"There is no timeline: search with {nameof(RegimenSearchOptions)}.{nameof(RegimenSearchOptions.Simulation)} that has a {nameof(RegimenOptions.Timeline)}.", nameof(front));
         }
 
+        var aside = 0.03 * Reach([.. rows.Select(row => Place(row.Option).X), option.GlucoseAbsorbed.Low.Grams, option.GlucoseAbsorbed.High.Grams]);
+        var up = 0.05 * Reach([.. rows.Select(row => Place(row.Option).Y), option.Ultrafiltration.Low.Milliliters, option.Ultrafiltration.High.Milliliters]);
         var hours = timeline.Select(point => point.Time.TotalHours).ToArray();
         return new(
             Invariant($"Option {name} among the others, and its day"),
@@ -57,11 +59,9 @@ public static partial class RegimenCharts
         Mark NameOf(string own, RegimenOption one)
         {
             var (x, y) = Place(one);
-            var aside = 0.03 * Reach(some => (Place(some).X, option.GlucoseAbsorbed.Low.Grams, option.GlucoseAbsorbed.High.Grams));
-            var up = 0.05 * Reach(some => (Place(some).Y, option.Ultrafiltration.Low.Milliliters, option.Ultrafiltration.High.Milliliters));
             (double X, double Y)[] corners = [(x + aside, y + up), (x - aside, y + up), (x + aside, y - up), (x - aside, y - up)];
-            var corner = Array.FindIndex(corners, at => !IsCovered(at.X, at.Y));
-            return Mark.Note(corners[Math.Max(0, corner)].X, corners[Math.Max(0, corner)].Y, own);
+            var at = corners.Where(place => !IsCovered(place.X, place.Y)).Append(corners[0]).First();
+            return Mark.Note(at.X, at.Y, own);
 
             bool IsCovered(double atX, double atY)
             {
@@ -75,11 +75,7 @@ public static partial class RegimenCharts
             }
         }
 
-        double Reach(Func<RegimenOption, (double At, double Low, double High)> read)
-        {
-            var all = rows.SelectMany(row => read(row.Option) is var (at, low, high) ? new[] { at, low, high } : []).ToList();
-            return Math.Max(1, all.Max() - all.Min());
-        }
+        static double Reach(double[] all) => Math.Max(1, all.Max() - all.Min());
 
         static (double X, double Y) Place(RegimenOption one) => (one.GlucoseAbsorbed.Median.Grams, one.Ultrafiltration.Median.Milliliters);
 

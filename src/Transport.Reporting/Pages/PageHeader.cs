@@ -43,6 +43,9 @@ internal static class PageHeader
         return lacks.Count == 0 ? page : page.Small($"The sheet does not say {string.Join(", ", lacks.SkipLast(1))}{(lacks.Count > 1 ? " and " : "")}{lacks[^1]}: complete it before the page is filed.");
     }
 
+    /// <summary>Whether a class was found that is not comparable with the published ones.</summary>
+    public static bool IsPreliminary(EquilibrationIndices? indices) => indices?.Classification is { IsComparable: false };
+
     /// <summary>"PRELIMINARY · INVENTED DATA", or what of it holds.</summary>
     public static string Mark(IReadOnlyList<SampleSheet> sheets, bool isPreliminary) => string.Join(
         " · ", new[] { isPreliminary ? "PRELIMINARY" : null, sheets.Any(sheet => sheet.IsInvented) ? "INVENTED DATA" : null }.OfType<string>());

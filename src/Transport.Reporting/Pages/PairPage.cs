@@ -22,7 +22,7 @@ internal static class PairPage
         var title = PageHeader.Title("Paired equilibration tests", sheets, when);
         var page = new PageText();
         PageHeader.Of(page, title, sheets, strong.Test.Patient, when, $"pair: {weak.Test.Solution.Name}, {strong.Test.Solution.Name}", strong.Options.Thresholds,
-            new[] { weak, strong }.Any(indices => indices.Classification is { IsComparable: false }));
+            new[] { weak, strong }.Any(PageHeader.IsPreliminary));
         var compared = strong.Classification is null && weak.Classification is not null ? weak : strong;
         page.Lead(
             [
@@ -52,7 +52,7 @@ internal static class PairPage
             MembranePatterns.Of(weak.Findings.Concat(strong.Findings)),
             PageFinding.OfTheirQuality([.. weakSheet.Findings, .. strongSheet.Findings], weak.Findings.Concat(strong.Findings).Concat(pair.Findings)),
             [.. pair.NotAvailable, .. strong.Test.Form.CannotGive().Concat(strong.NotAvailable).Where(missing => missing.Name != conductanceName)],
-            [.. Caution.SolutionsOf(weak.Test).Concat(Caution.SolutionsOf(strong.Test)).Distinct()], strong.Test.Patient,
+            [.. Caution.SolutionsOf(weak.Test).Concat(Caution.SolutionsOf(strong.Test))], strong.Test.Patient,
             (pair.OsmoticConductance is { } value ? $"Osmotic conductance = {value.Formula}; {value.Source}. " : "") + PageIndices.Method(strong));
         return page.ToPage(title);
     }

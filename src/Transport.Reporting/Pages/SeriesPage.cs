@@ -11,7 +11,7 @@ internal static class SeriesPage
         var when = $"{PageWords.Date(series.Tests[0].Test.Date)} to {PageWords.Date(last.Test.Date)}";
         var title = PageHeader.Title($"{series.Tests.Count} equilibration tests", sheets, when);
         var page = new PageText();
-        PageHeader.Of(page, title, sheets, last.Test.Patient, when, "series of tests", last.Options.Thresholds, series.Tests.Any(indices => indices.Classification is { IsComparable: false }));
+        PageHeader.Of(page, title, sheets, last.Test.Patient, when, "series of tests", last.Options.Thresholds, series.Tests.Any(PageHeader.IsPreliminary));
         page.Lead(
             [
                 ("Osmotic conductance", $"Not from single tests: it needs two hours with two strengths. {PageIndices.IndirectSigns(last).Replace("here", "in the last test", StringComparison.Ordinal)}"),
@@ -33,7 +33,7 @@ internal static class SeriesPage
             .Picture(SerialCharts.Courses(series), 52);
         PageClosing.Of(page, PageFinding.OfMeaning(series.Findings.Concat(last.Findings)), last.Patterns,
             PageFinding.OfTheirQuality([.. sheets.SelectMany(sheet => sheet.Findings).Where(finding => finding.Severity >= Severity.Warning)], series.Findings.Concat(last.Findings)),
-            [.. last.Form.CannotGive(), .. last.NotAvailable], [.. series.Tests.SelectMany(indices => Caution.SolutionsOf(indices.Test)).Distinct()], last.Test.Patient,
+            [.. last.Form.CannotGive(), .. last.NotAvailable], [.. series.Tests.SelectMany(indices => Caution.SolutionsOf(indices.Test))], last.Test.Patient,
             "A change beyond chance is larger than 2.77 SD of one test within the person. D/P and coefficients are followed at any strength, the rest at the last test's. Findings of single tests are those of the last. " + PageIndices.Method(last));
         return page.ToPage(title);
     }

@@ -11,7 +11,7 @@ internal static class TestPage
         var when = PageWords.Date(test.Date);
         var title = PageHeader.Title("Equilibration test", [sheet], when);
         var page = new PageText();
-        PageHeader.Of(page, title, [sheet], test.Patient, when, test.Form.Name(), indices.Options.Thresholds, indices.Classification is { IsComparable: false });
+        PageHeader.Of(page, title, [sheet], test.Patient, when, test.Form.Name(), indices.Options.Thresholds, PageHeader.IsPreliminary(indices));
         page.Lead(
             [
                 ("Osmotic conductance", $"Not from one test: it needs two hours with two strengths, or is that of a fitted membrane. {PageIndices.IndirectSigns(indices)}"),

@@ -42,7 +42,7 @@ public static partial class RecordPage
         var last = review.Nights.Count > 0 ? review.Nights[^1].Record.Date : (DateOnly?)null;
         page.Append("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'unsafe-inline'\">\n")
             .Append(CultureInfo.InvariantCulture, $"<title>Nights of {Escape(review.Patient.Code)}</title>\n<style>{Style}</style>\n</head>\n<body>\n")
-            .Append(CultureInfo.InvariantCulture, $"<div class=\"whose\"><h1>What the nights say</h1><div>{Escape(Whose(review, last, testedOn, review.Book.IsInvented || sheet?.IsInvented == true, indices?.Classification is { IsComparable: false }))}</div></div>\n");
+            .Append(CultureInfo.InvariantCulture, $"<div class=\"whose\"><h1>What the nights say</h1><div>{Escape(Whose(review, last, testedOn, review.Book.IsInvented || sheet?.IsInvented == true, PageHeader.IsPreliminary(indices)))}</div></div>\n");
         if (last is null)
         {
             return page.Append("<p>The book holds no night that could be read.</p>").Append(Problems(review)).Append("</body>\n</html>\n").ToString();
@@ -68,12 +68,13 @@ public static partial class RecordPage
         var room = RecordPageHeight.Paper - RecordPageHeight.Of(page.ToString()) - below;
         var ways =
             from most in new[] { MostFindings, FewestFindings }
-            from panels in figure is null ? [0] : new[] { figure.Panels.Count, 3, 2, 1 }
+            let words = Findings(review, most)
+            from panels in figure is null ? [0] : new[] { figure.Panels.Count, 3, 2, 1 }.Where(count => count <= figure.Panels.Count).Distinct()
             from height in figure is null ? [1] : new[] { 1, LowestPanel }
-            select (Findings: Findings(review, most), Picture: figure is null ? "" : Picture(figure, panels, height));
-        var (words, picture) = ways.FirstOrDefault(way => RecordPageHeight.Of(way.Findings) + RecordPageHeight.OfPicture(way.Picture) <= room,
+            select (Findings: words, Picture: figure is null ? "" : Picture(figure, panels, height));
+        var (findings, picture) = ways.FirstOrDefault(way => RecordPageHeight.Of(way.Findings) + RecordPageHeight.OfPicture(way.Picture) <= room,
             (Findings: Findings(review, FewestFindings), Picture: ""));
-        return page.Append(words).Append(picture);
+        return page.Append(findings).Append(picture);
     }
 
     private static string Picture(Figure figure, int panels, double height) =>

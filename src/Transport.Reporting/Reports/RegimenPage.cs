@@ -23,7 +23,7 @@ public static class RegimenPage
         var basis = Basis(sheet, indices, fit);
         var isAlone = comparison.Rows.Length == 1;
         var title = isAlone ? "What a regimen would return" : "Regimens side by side";
-        var mark = PageHeader.Mark([sheet], IsPreliminary(indices));
+        var mark = PageHeader.Mark([sheet], PageHeader.IsPreliminary(indices));
         List<Figure> figures = isAlone ? [] : [RegimenCharts.Comparison(comparison)];
         if (comparison.Rows.All(row => row.Timeline.Any()))
         {
@@ -58,12 +58,10 @@ public static class RegimenPage
         return new ReportBlock()
             .Heading("What these figures rest on")
             .Sentence((fit.Status == FitStatus.Converged ? "" : "Read with care: ") + fit.Summary)
-            .Sentence(IsPreliminary(indices) ? $"PRELIMINARY. {string.Join(" ", indices.Classification!.Cautions)}" : "")
+            .Sentence(PageHeader.IsPreliminary(indices) ? $"PRELIMINARY. {string.Join(" ", indices.Classification!.Cautions)}" : "")
             .FindingList(sheet.Findings.Concat(indices.Findings.Where(finding => finding.Severity >= Severity.Warning && PageFinding.IsOfQuality(finding) && finding.Code != "class-not-comparable")))
             .Small($"Limits: {PageHeader.Limits(indices.Options.Thresholds)}.");
     }
-
-    private static bool IsPreliminary(EquilibrationIndices indices) => indices.Classification is { IsComparable: false };
 
     private static string Drawn(Figure figure) =>
         $"<figure>{SvgRenderer.ToSvg(figure)}<figcaption>{Typeset.Html(figure.Caption)}</figcaption></figure>\n";

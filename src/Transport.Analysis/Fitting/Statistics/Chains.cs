@@ -28,6 +28,15 @@ internal sealed class Chains
     /// <summary>Whether the chains of each coordinate tell one story.</summary>
     public IReadOnlyList<ChainDiagnostics> Diagnostics() => [.. draws.Select(chains => ChainDiagnostics.Of(chains))];
 
+    /// <summary>What to say where the chains do not tell one story; null where they do.</summary>
+    /// <param name="diagnostics">Of each coordinate.</param>
+    /// <param name="whose">" of …" where there are several posteriors.</param>
+    /// <param name="otherwise">What else serves than more draws.</param>
+    public static Finding? NotConverged(IReadOnlyList<ChainDiagnostics> diagnostics, string whose = "", string otherwise = "") => diagnostics.All(one => one.IsConverged)
+        ? null
+        : new(Severity.Warning, "posterior-not-converged", FormattableString.Invariant(
+            $"The four chains{whose} do not tell one story yet: R-hat {diagnostics.Max(one => one.RHat):0.000}, {diagnostics.Min(one => Math.Min(one.BulkEffectiveDraws, one.TailEffectiveDraws)):0} effective draws; expected under 1.01 and at least 400. Draw more{otherwise}."));
+
     /// <summary>A coordinate of one of so many draws, taken evenly: each chain in turn, the draws of a chain as far apart as they can be.</summary>
     public double Even(int draw, int coordinate, int count)
     {

@@ -50,7 +50,7 @@ internal sealed class LeastSquaresObjective : IObjectiveModel
 
     /// <summary>From the best point to the optimum of the linearized problem: −(JᵀJ)⁻¹g.</summary>
     /// <remarks>A ridge of 1e-14 of the diagonal, near its rounding, keeps a singular curvature solvable.</remarks>
-    public Vector<double> FullStep => step ??= Solved();
+    private Vector<double> FullStep => step ??= Solved();
 
     /// <summary>Squared length of the full step in standard errors, gᵀ(JᵀJ)⁻¹g: the fall of the deviance that it promises.</summary>
     public double SquaredDistance()

@@ -66,10 +66,11 @@ internal static class TransferFindings
             yield break;
         }
 
-        foreach (var (index, limit) in new[] { (indices.CreatinineMassTransfer, limits.LargeSurfaceMassTransfer), (indices.GlucoseAbsorbedFraction, limits.LargeGlucoseAbsorption) })
+        // Absorbed glucose says nothing while plasma glucose is high.
+        foreach (var (index, limit) in new[] { (indices.CreatinineMassTransfer, limits.LargeSurfaceMassTransfer), (indices.IsPlasmaGlucoseHigh ? null : indices.GlucoseAbsorbedFraction, limits.LargeGlucoseAbsorption) })
         {
-            // Beyond the limit by more than its own error, as ultrafiltration is judged; absorbed glucose says nothing while plasma glucose is high.
-            if (index is not null && index.Value - (index.StandardDeviation ?? 0) > limit.Value && !(indices.IsPlasmaGlucoseHigh && index == indices.GlucoseAbsorbedFraction))
+            // Beyond the limit by more than its own error, as ultrafiltration is judged.
+            if (index is not null && index.Value - (index.StandardDeviation ?? 0) > limit.Value)
             {
                 yield return new(Severity.Note, "large-vascular-surface", "This is compatible with a large effective vascular surface.")
                 {
