@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using Transport.Tests;
 
 namespace Transport.NotebookTests;
@@ -62,6 +63,49 @@ public sealed class SimulateTests
 
             Assert.DoesNotContain("Could not", log, StringComparison.Ordinal);
             Assert.Empty(Directory.GetFiles(folder.FullName, "*.html*"));
+        }
+        finally
+        {
+            folder.Delete(true);
+        }
+    }
+
+    [Fact]
+    public async Task What_is_wrong_with_the_request_is_said_beside_what_is_wrong_with_its_files()
+    {
+        // A floor that is no number, a folder to write to, one regimen given twice, a protocol with a misspelt part, another person's collection with a row that cannot be read: one answer.
+        var folder = Directory.CreateTempSubdirectory();
+        try
+        {
+            string Write(string name, string text)
+            {
+                File.WriteAllText(Path.Combine(folder.FullName, name), text);
+                return Path.Combine(folder.FullName, name);
+            }
+
+            var bad = Write("bad.csv", "item,value,unit\ncolour,blue,\ncycles,-4,\nvolume per cycle,2,gallons\nnight length,9,h\nnight solution,glucose 1.36 %,\n");
+            var protocol = Write("limits.json", """{ "version": "1", "limit": { } }""");
+            var collection = Write("collection.csv", (await File.ReadAllTextAsync(Path.Combine(Path.GetDirectoryName(Sheet)!, "merrow-06-collection.csv")))
+                .Replace("MV-01", "MV-09", StringComparison.Ordinal).Replace("drain 1,urea,,19.6,mmol/L", "drain 1,urea,,19.6,pints", StringComparison.Ordinal));
+            var (code, said, log) = await Run(Sheet, bad, bad, "--floor", "abc", "--ceiling", "300", "--out", folder.FullName, "--protocol", protocol, "--collection", collection);
+            Assert.Equal((2, ""), (code, said));
+            foreach (var expected in new[]
+            {
+                "error: bad.csv is given twice.", "is a folder. Name a file in it.", "error: --floor is a number of mL, with a decimal point; found 'abc'.",
+                "bad.csv, row 2, colour: ", "bad.csv, row 3, cycles: ", "bad.csv, row 4, volume per cycle: ", "collection.csv, row ", "[sheets-of-different-patients]",
+                "limits.json, name: ", "limits.json, limit: There is no part of this name",
+            })
+            {
+                Assert.Contains(expected, log, StringComparison.Ordinal);
+            }
+
+            // Each once, though the file was given twice.
+            Assert.Single(Regex.Matches(log, "row 3, cycles: "));
+
+            // A sheet of the other kind is told so, whatever else is wrong with it.
+            var (_, _, other) = await Run(collection, Path.Combine(Regimens, "by-hand.csv"));
+            Assert.Contains("[not-a-test]", other, StringComparison.Ordinal);
+            Assert.Contains("[unknown-unit]", other, StringComparison.Ordinal);
         }
         finally
         {

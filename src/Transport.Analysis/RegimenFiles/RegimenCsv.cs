@@ -9,49 +9,34 @@ internal static class RegimenCsv
 {
     private static readonly string[] Columns = ["regimen", "item", "value", "unit", "solution", "clock", "dwell", "drain", "expected"];
     private static readonly string[] Needed = ["item", "value"];
-    private static readonly char[] Delimiters = [',', ';', '\t'];
 
     public static List<RegimenRow> Read(string text, List<Finding> findings, out char? decimalMark)
     {
-        var delimiter = Delimiters.MaxBy(mark => Header(text).Count(letter => letter == mark));
+        var delimiter = DelimitedText.DelimiterOf(text, name => Columns.Contains(SheetWords.Normal(name)));
         var (rows, columns) = (new List<RegimenRow>(), (Dictionary<string, int>?)null);
-        var isBad = false;
-        var configuration = new CsvConfiguration(CultureInfo.InvariantCulture)
+        List<Finding> unreadable = [];
+        foreach (var (row, fields) in DelimitedText.Records(text, delimiter, unreadable))
         {
-            Delimiter = delimiter.ToString(),
-            HasHeaderRecord = false,
-            AllowComments = true,
-            TrimOptions = TrimOptions.Trim,
-            BadDataFound = _ => isBad = true,
-        };
-        using var parser = new CsvParser(new StringReader(text), configuration);
-        while (parser.Read())
-        {
-            var (row, fields) = (parser.RawRow, parser.Record!);
-            if (isBad || parser.RawRecord.Count(letter => letter == '"') % 2 != 0)
-            {
-                isBad = false;
-                findings.Add(new(Severity.Error, "regimen-file-unreadable", "A quotation mark is not closed or stands inside a field. Remove it or double it.") { Row = row });
-            }
-            else if (columns is null)
-            {
-                columns = ColumnsOf(fields, row, findings);
-                if (Needed.Any(name => !columns.ContainsKey(name)))
-                {
-                    findings.Add(new(Severity.Error, "regimen-file-unreadable", "The first row has to name the columns, item and value among them.")
-                    {
-                        Row = row,
-                        Found = string.Join(' ', fields),
-                        Expected = string.Join(", ", Columns),
-                    });
-                    break;
-                }
-            }
-            else if (fields.Any(field => field.Length > 0))
+            if (columns is not null)
             {
                 rows.Add(Row(fields, columns, row));
+                continue;
+            }
+
+            columns = ColumnsOf(fields, row, findings);
+            if (Needed.Any(name => !columns.ContainsKey(name)))
+            {
+                findings.Add(new(Severity.Error, "regimen-file-unreadable", "The first row has to name the columns, item and value among them.")
+                {
+                    Row = row,
+                    Found = string.Join(' ', fields),
+                    Expected = string.Join(", ", Columns),
+                });
+                break;
             }
         }
+
+        findings.AddRange(unreadable.Select(one => one with { Code = "regimen-file-unreadable" }));
 
         // A file that separates by comma writes decimals with a point; otherwise its own numbers tell.
         var marks = rows.SelectMany(row => new[] { row.Value, row.Dwell, row.Drain, row.Expected }).Select(SheetNumber.DecimalMarkShownBy).OfType<char>().Distinct().ToList();
@@ -79,8 +64,6 @@ internal static class RegimenCsv
 
     private static string[] Fields(RegimenRow row) =>
         [row.Regimen, row.Item, row.Value, row.Unit, row.Solution, row.Clock, row.Dwell, row.Drain, row.Expected];
-
-    private static string Header(string text) => text.Split('\n').FirstOrDefault(line => line.Trim().Length > 0 && !line.StartsWith('#')) ?? "";
 
     private static Dictionary<string, int> ColumnsOf(string[] names, int row, List<Finding> findings)
     {

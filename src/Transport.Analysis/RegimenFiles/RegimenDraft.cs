@@ -11,6 +11,13 @@ internal sealed class RegimenDraft
     /// <summary>In a week: the one regimen of the file, where it has no name.</summary>
     public const string OnlyRegimen = "x";
 
+    // In place of a night whose length could not be read.
+    private static readonly TimeSpan UsualNight = TimeSpan.FromHours(9);
+
+    private static readonly string[] OfPrescription = ["fluid in all", "volume per cycle", "cycles", "tidal share", "night solution", RegimenItem.DayFill];
+
+    private static readonly string[] OfCyclesOnly = ["spare fluid", "complete drain every", "expected ultrafiltration"];
+
     private readonly List<Finding> findings;
     private readonly RegimenValues values;
     private readonly Dictionary<string, DialysisSolution> solutions = [];
@@ -67,44 +74,38 @@ internal sealed class RegimenDraft
     {
         foreach (var solution in statements.GroupBy(statement => statement.Row.Solution.Trim()))
         {
-            var first = solution.First().Row;
-            double? glucose = null, sodium = null;
-            Dictionary<string, double> ions = [];
+            Dictionary<string, double> stated = [];
             foreach (var (item, row) in solution)
             {
-                if (values.Number(item, row) is not { } value)
+                if (values.Concentration(item, row) is { } value && !stated.TryAdd(item.Name, value))
                 {
-                    continue;
-                }
-
-                if (value < 0)
-                {
-                    values.Bad(row, "A concentration has to be zero or more.", "a positive number");
-                    continue;
-                }
-
-                if (item.Name == RegimenItem.Solution)
-                {
-                    glucose = value;
-                }
-                else if (item.Name == "solution sodium")
-                {
-                    sodium = value;
-                }
-                else
-                {
-                    ions[item.Name["solution ".Length..]] = value;
+                    findings.Add(Twice(row));
                 }
             }
 
-            if (solution.Key.Length == 0 || glucose is null)
+            var first = solution.First().Row;
+            var isGlucoseStated = solution.Any(statement => statement.Item.Name == RegimenItem.Solution);
+            if (solution.Key.Length == 0 || !isGlucoseStated)
             {
-                findings.Add(new(Severity.Error, "regimen-item-missing", "A solution that is described needs a name and its glucose.") { Row = first.Row, Field = Place(first) });
+                findings.Add(new(Severity.Error, "regimen-item-missing", "A solution that is described needs a name and its glucose.")
+                {
+                    Row = first.Row,
+                    Field = Place(first),
+                    Expected = solution.Key.Length == 0 ? "its name in the column solution" : $"a row {RegimenItem.Solution} with its glucose",
+                });
             }
-            else
+
+            if (solution.Key.Length == 0)
             {
-                solutions[solution.Key] = SolutionWords.Make(solution.Key, glucose.Value, sodium, ions);
+                continue;
             }
+
+            // One that could not be read is known all the same: what is wrong with it has been said where it is described.
+            solutions[solution.Key] = SolutionWords.Make(
+                solution.Key,
+                stated.GetValueOrDefault(RegimenItem.Solution),
+                stated.TryGetValue("solution sodium", out var sodium) ? sodium : null,
+                stated.Where(ion => ion.Key is not (RegimenItem.Solution or "solution sodium")).ToDictionary(ion => ion.Key["solution ".Length..], ion => ion.Value));
         }
     }
 
@@ -116,7 +117,7 @@ internal sealed class RegimenDraft
         var settings = RegimenSettingsDraft.Of(facts, values);
         var (night, day, hands) = (Rows(RegimenItem.NightExchange), Rows(RegimenItem.DayExchange), Rows(RegimenItem.HandExchange));
         ImmutableArray<FluidBag> bags = [.. Rows(RegimenItem.Bag).Select(row => Bag(row, false)).Concat(Rows(RegimenItem.DayBag).Select(row => Bag(row, true))).OfType<FluidBag>()];
-        string[] stated = [.. facts.Keys.Where(item => item is "fluid in all" or "volume per cycle" or "cycles" or "tidal share" or "night solution" or RegimenItem.DayFill)];
+        string[] stated = [.. facts.Keys.Where(item => OfPrescription.Contains(item))];
         List<string> forms = [];
         AddForm(hands.Count > 0, "exchanges by hand");
         AddForm(night.Count + day.Count > 0, "exchanges of night and day");
@@ -124,43 +125,55 @@ internal sealed class RegimenDraft
         if (forms.Count == 0)
         {
             findings.Add(places.Of(new(
-                Severity.Error, "regimen-item-missing", "Nothing says what is done: exchanges, exchanges by hand, or fluid, volume and cycles.")));
-            return null;
+                Severity.Error, "regimen-item-missing", "Nothing says what is done: exchanges, exchanges by hand, or fluid, volume and cycles.")
+                { Expected = "night solution, night length and two of cycles, volume per cycle and fluid in all; or rows night exchange; or rows hand exchange" }));
         }
-
-        if (forms.Count > 1)
+        else if (forms.Count > 1)
         {
             findings.Add(places.Of(new(
                 Severity.Error, "regimen-forms-mixed", $"A regimen is stated in one of three ways, and here are {string.Join(" and ", forms)}.")));
-            return null;
         }
 
-        // Settings that cannot be read keep a regimen from being made, and not from being judged by what does not hang on them.
-        var known = settings ?? RegimenSettings.Default;
-        Func<(Regimen, IEnumerable<Finding>)>? make = hands.Count > 0 ? ByHand(hands, facts, known)
-            : stated.Length > 0 ? Stated(facts, known, bags)
-            : ByExchanges(night, day, facts, known);
-        if (make is null)
+        // All values are read, and whatever they make is judged, also where something else keeps the regimen from being made.
+        Func<(Regimen, IEnumerable<Finding>)>?[] ways =
+        [
+            hands.Count > 0 ? ByHand(hands, facts, settings) : null,
+            night.Count + day.Count > 0 ? ByExchanges(name, night, day, facts, settings) : null,
+            stated.Length > 0 ? Stated(name, facts, settings, bags) : null,
+        ];
+        _ = (NightLength(facts), values.ClockOf(facts, "night start"), values.ClockOf(facts, "dry from"));
+        AddUnused();
+        NamedRegimen? made = null;
+        foreach (var make in ways.OfType<Func<(Regimen, IEnumerable<Finding>)>>())
         {
-            return null;
+            try
+            {
+                var (regimen, more) = make();
+                Add(regimen.Findings.Concat(stated.Length > 0 ? more : BagCheck.Of(regimen, bags)));
+                made = new(name, regimen) { Bags = bags };
+            }
+            catch (RegimenException impossible)
+            {
+                Add(impossible.Findings);
+            }
         }
 
-        try
-        {
-            var (regimen, more) = make();
-            Add(regimen.Findings.Concat(stated.Length > 0 ? more : BagCheck.Of(regimen, bags)));
-            return findings.Skip(before).Any(IsError) ? null : new(name, regimen) { Bags = bags };
-        }
-        catch (RegimenException impossible)
-        {
-            Add(impossible.Findings);
-            return null;
-        }
+        return findings.Skip(before).Any(IsError) || statements.Any(statement => values.IsUnread(statement.Row)) ? null : made;
 
         List<RegimenRow> Rows(string item) => [.. statements.Where(statement => statement.Item.Name == item).Select(statement => statement.Row)];
 
-        void Add(IEnumerable<Finding> made) =>
-            findings.AddRange(made.Where(finding => settings is not null || !RegimenPlaces.HangsOnSettings(finding)).Select(places.Of));
+        void Add(IEnumerable<Finding> reasons) => findings.AddRange(reasons.Where(reason => places.Stands(reason, values.IsUnread)).Select(places.Of));
+
+        // A statement without a regimen's name may be meant for another.
+        void AddUnused()
+        {
+            string[] unused = forms.Count != 1 ? []
+                : hands.Count > 0 ? ["night length", "night start", .. OfCyclesOnly]
+                : stated.Length > 0 ? ["dry from"]
+                : ["dry from", .. OfCyclesOnly];
+            findings.AddRange(unused.Where(facts.ContainsKey).Select(item => facts[item].Row).Where(row => row.Regimen == name).Select(row => new Finding(
+                Severity.Warning, "regimen-item-not-used", $"Beside {forms[0]} this says nothing and is left aside.") { Row = row.Row, Field = Place(row), Found = $"{row.Value} {row.Unit}".TrimEnd() }));
+        }
 
         void AddForm(bool isUsed, string words)
         {
@@ -179,7 +192,7 @@ internal sealed class RegimenDraft
         {
             if (!facts.TryAdd(item.Name, (item, row)))
             {
-                findings.Add(new(Severity.Error, "regimen-item-twice", "This is stated twice; keep one.") { Row = row.Row, Field = Place(row), Found = row.Value });
+                findings.Add(Twice(row));
             }
         }
 
@@ -187,14 +200,12 @@ internal sealed class RegimenDraft
     }
 
     private Func<(Regimen, IEnumerable<Finding>)>? ByExchanges(
-        List<RegimenRow> night, List<RegimenRow> day, Dictionary<string, (RegimenItem Item, RegimenRow Row)> facts, RegimenSettings settings)
+        string name, List<RegimenRow> night, List<RegimenRow> day, Dictionary<string, (RegimenItem Item, RegimenRow Row)> facts, RegimenSettings settings)
     {
-        var length = values.Time(Needed(facts, "night length"));
-        var start = values.ClockOf(facts, "night start");
+        var (length, start) = (NightLength(facts, neededBy: name), values.ClockOf(facts, "night start"));
         Exchange?[] atNight = [.. night.Select(ExchangeOf)], byDay = [.. day.Select(ExchangeOf)];
-        return length is { } time && !atNight.Contains(null) && !byDay.Contains(null)
-            ? () => (new Regimen(time, atNight.OfType<Exchange>(), byDay.OfType<Exchange>(), settings) { NightStart = start ?? new(22, 0) }, [])
-            : null;
+        var standIn = new Exchange(DialysisSolution.Glucose136, Volume.FromMilliliters(1));
+        return () => (new Regimen(length ?? UsualNight, atNight.Select(one => one ?? standIn), byDay.Select(one => one ?? standIn), settings) { NightStart = start ?? new(22, 0) }, []);
     }
 
     private Func<(Regimen, IEnumerable<Finding>)>? ByHand(
@@ -203,42 +214,40 @@ internal sealed class RegimenDraft
         var dry = values.ClockOf(facts, "dry from");
         HandExchange?[] exchanges = [.. hands.Select(row =>
         {
-            var (clock, volume, solution) = (values.Clock(row.Clock, row, "clock"), values.Positive(RegimenItem.Of(RegimenItem.HandExchange)!, row), SolutionOf(row));
+            var (clock, volume, solution) = (values.Clock(row.Clock, row, "the column clock"), values.Fill(RegimenItem.Of(RegimenItem.HandExchange)!, row), SolutionOf(row));
             return clock is { } time && volume is { } fill && solution is not null ? new HandExchange(time, solution, Volume.FromMilliliters(fill)) : null;
         })];
-        if (exchanges.Length < 2 && dry is null && !exchanges.Contains(null))
+        if (exchanges.Length < 2 && !facts.ContainsKey("dry from"))
         {
             findings.Add(new(Severity.Error, "regimen-item-missing", "One exchange by hand needs the clock time at which it is drained.") { Row = hands[0].Row, Field = Place(hands[0]), Expected = "dry from" });
             return null;
         }
 
-        return exchanges.Contains(null) ? null : () => (Transport.Regimen.Ambulatory(exchanges.OfType<HandExchange>(), settings, dry), []);
+        // Those that could be read are judged without the others: what leaves no time without them leaves none with them.
+        var read = exchanges.OfType<HandExchange>().ToList();
+        return read.Count < (dry is null ? 2 : 1) ? null : () => (Transport.Regimen.Ambulatory(read, settings, dry), []);
     }
 
     private Func<(Regimen, IEnumerable<Finding>)>? Stated(
-        Dictionary<string, (RegimenItem Item, RegimenRow Row)> facts, RegimenSettings settings, ImmutableArray<FluidBag> bags)
+        string name, Dictionary<string, (RegimenItem Item, RegimenRow Row)> facts, RegimenSettings settings, ImmutableArray<FluidBag> bags)
     {
-        var before = findings.Count;
-        var (length, spare) = (values.Time(Needed(facts, "night length")), values.SpareOf(facts));
-        var solution = Needed(facts, "night solution") is { } fluid ? SolutionOf(fluid.Row with { Solution = fluid.Row.Value }) : null;
+        var (length, spare) = (NightLength(facts, neededBy: name), values.SpareOf(facts));
+        var solution = Needed(name, facts, "night solution") is { } fluid ? SolutionOf(fluid.Row with { Solution = fluid.Row.Value }, fluid.Row.Solution) : null;
         DayFill? day = null;
         if (facts.TryGetValue(RegimenItem.DayFill, out var dayFill) && values.Number(dayFill.Item, dayFill.Row) is { } volume && volume != 0)
         {
             // Zero is a dry day.
             var daySolution = dayFill.Row.Solution.Length > 0 ? SolutionOf(dayFill.Row) : solution;
-            day = volume > 0 && daySolution is not null ? new(daySolution, Volume.FromMilliliters(volume)) : null;
-            if (volume < 0)
-            {
-                values.Bad(dayFill.Row, "A day fill is zero for a dry day, or more.", "0 mL or more");
-            }
+            day = values.Fill(dayFill.Item, dayFill.Row) is { } positive && daySolution is not null ? new(daySolution, Volume.FromMilliliters(positive)) : null;
         }
 
-        var prescription = new AutomatedPrescription(length ?? TimeSpan.FromHours(1), solution ?? DialysisSolution.Glucose136)
+        // What is stated counts as stated, though it could not be read.
+        var prescription = new AutomatedPrescription(length ?? UsualNight, solution ?? DialysisSolution.Glucose136)
         {
-            FluidInAll = values.VolumeOf(facts, "fluid in all"),
-            VolumePerCycle = values.VolumeOf(facts, "volume per cycle"),
-            Cycles = values.CountOf(facts, "cycles"),
-            TidalShare = values.NumberOf(facts, "tidal share"),
+            FluidInAll = OrIfStated("fluid in all", values.VolumeOf(facts, "fluid in all"), Volume.FromLiters(10)),
+            VolumePerCycle = OrIfStated("volume per cycle", facts.TryGetValue("volume per cycle", out var fill) && values.Fill(fill.Item, fill.Row) is { } each ? Volume.FromMilliliters(each) : null, Volume.FromLiters(2)),
+            Cycles = OrIfStated("cycles", values.CountOf(facts, "cycles"), 5),
+            TidalShare = OrIfStated("tidal share", values.NumberOf(facts, "tidal share"), 0.5),
             ExpectedUltrafiltration = values.VolumeOf(facts, "expected ultrafiltration") ?? default,
             CompleteDrainEvery = values.CountOf(facts, "complete drain every"),
             DayFill = day,
@@ -247,13 +256,31 @@ internal sealed class RegimenDraft
             NightStart = values.ClockOf(facts, "night start") ?? new(22, 0),
             Bags = bags,
         };
-
-        // With a statement that cannot be read the arithmetic would find what is not there.
-        return findings.Skip(before).Any(IsError) ? null : () =>
+        return () =>
         {
             var regimen = prescription.ToRegimen();
             return (regimen, prescription.Findings.Except(regimen.Findings));
         };
+
+        T? OrIfStated<T>(string item, T? value, T standIn)
+            where T : struct => value ?? (facts.ContainsKey(item) ? standIn : null);
+    }
+
+    private TimeSpan? NightLength(Dictionary<string, (RegimenItem Item, RegimenRow Row)> facts, string? neededBy = null)
+    {
+        var fact = neededBy is not null ? Needed(neededBy, facts, "night length") : facts.TryGetValue("night length", out var stated) ? stated : null;
+        var length = values.Time(fact);
+        if (length < TimeSpan.FromDays(1))
+        {
+            return length;
+        }
+
+        if (fact is { } given && length is not null)
+        {
+            values.Bad(given.Row, "A night is shorter than 24 h.", "less than 24 h", $"{given.Row.Value} {given.Row.Unit}".TrimEnd());
+        }
+
+        return null;
     }
 
     // Judged too where a regimen could not be made, with another in its place: then nothing comes of it.
@@ -270,20 +297,23 @@ internal sealed class RegimenDraft
         var (item, row) = rows[0];
         if (rows.Count > 1)
         {
-            findings.Add(new(Severity.Error, "regimen-item-twice", "The week is stated twice; keep one.") { Row = rows[1].Row.Row, Field = Place(rows[1].Row), Found = rows[1].Row.Value });
-            return null;
+            findings.AddRange(rows.Skip(1).Select(another => Twice(another.Row)));
         }
 
         if (item.Name == RegimenItem.NightsPerWeek)
         {
             if (values.Count(item, row) is >= 1 and <= 7 and var nights)
             {
-                return names.Count == 1
-                    ? RegimenWeek.OfNights(Named(names[0])!, nights)
+                return rows.Count > 1 ? null
+                    : names.Count == 1 ? RegimenWeek.OfNights(Named(names[0])!, nights)
                     : BadWeek("Nights a week are those of one regimen; with several, state the days.");
             }
 
-            values.Bad(row, "A week has 1 to 7 nights.", "1 to 7");
+            if (!values.IsUnread(row))
+            {
+                values.Bad(row, "A week has 1 to 7 nights.", "1 to 7");
+            }
+
             return null;
         }
 
@@ -291,12 +321,13 @@ internal sealed class RegimenDraft
         var unknown = days.Where(day => day != NoTreatment && Named(day) is null).Distinct().ToList();
         if (unknown.Count > 0)
         {
-            return BadWeek($"No regimen is called {string.Join(" or ", unknown)}.");
+            BadWeek($"No regimen is called {string.Join(" or ", unknown)}.");
         }
 
         try
         {
-            return new(days.Select(day => day == NoTreatment ? null : Named(day)));
+            var week = new RegimenWeek(days.Select(day => day == NoTreatment ? null : Named(day) ?? Named(names[0])));
+            return rows.Count == 1 && unknown.Count == 0 ? week : null;
         }
         catch (ArgumentException problem)
         {
@@ -315,7 +346,7 @@ internal sealed class RegimenDraft
 
     private Exchange? ExchangeOf(RegimenRow row)
     {
-        var (fill, solution) = (values.Positive(RegimenItem.Of(row.Item)!, row), SolutionOf(row));
+        var (fill, solution) = (values.Fill(RegimenItem.Of(row.Item)!, row), SolutionOf(row));
         var (dwell, isDwell) = values.Optional(row.Dwell, row, "dwell", RegimenValueKind.Duration);
         var (drain, isDrain) = values.Optional(row.Drain, row, "drain", RegimenValueKind.Volume);
         var (more, isMore) = values.Optional(row.Expected, row, "expected", RegimenValueKind.Volume);
@@ -339,33 +370,40 @@ internal sealed class RegimenDraft
     private FluidBag? Bag(RegimenRow row, bool isForDay) =>
         values.Positive(RegimenItem.Of(row.Item)!, row) is { } volume && SolutionOf(row) is { } solution ? new(solution, Volume.FromMilliliters(volume), isForDay) : null;
 
-    private DialysisSolution? SolutionOf(RegimenRow row)
+    private DialysisSolution? SolutionOf(RegimenRow row, string? asWritten = null)
     {
         if (SolutionWords.Read(row.Solution, solutions, values.DecimalMark) is { } solution)
         {
             return solution;
         }
 
-        findings.Add(new(Severity.Error, "regimen-solution-unknown", "This is no solution that is known. A percentage needs the word anhydrous or monohydrate, which differ by 10 %.")
+        // The row as it stands in the file, whichever of its cells names the solution.
+        values.Unread(row with { Solution = asWritten ?? row.Solution }, new(Severity.Error, "regimen-solution-unknown", "This is no solution that is known. A percentage needs the word anhydrous or monohydrate, which differ by 10 %.")
         {
-            Row = row.Row,
-            Field = Place(row),
             Found = row.Solution.Length > 0 ? row.Solution : "nothing",
             Expected = SolutionWords.Expected,
         });
         return null;
     }
 
-    private (RegimenItem Item, RegimenRow Row)? Needed(Dictionary<string, (RegimenItem Item, RegimenRow Row)> facts, string item)
+    private (RegimenItem Item, RegimenRow Row)? Needed(string regimen, Dictionary<string, (RegimenItem Item, RegimenRow Row)> facts, string item)
     {
         if (facts.TryGetValue(item, out var fact))
         {
             return fact;
         }
 
-        findings.Add(new(Severity.Error, "regimen-item-missing", $"The {item} is missing.") { Field = item, Expected = item });
+        findings.Add(new(Severity.Error, "regimen-item-missing", $"The {item} is missing.") { Field = Place(new(regimen, item, "", "")), Expected = $"a row {item}" });
         return null;
     }
+
+    private static Finding Twice(RegimenRow row) => new(Severity.Error, "regimen-item-twice", "This is stated twice; keep one.")
+    {
+        Row = row.Row,
+        Field = Place(row),
+        Found = row.Value,
+        Expected = "one row",
+    };
 
     private static bool IsError(Finding finding) => finding.Severity == Severity.Error;
 

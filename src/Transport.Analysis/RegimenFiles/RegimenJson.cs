@@ -41,7 +41,7 @@ internal static partial class RegimenJson
             var root = document.RootElement;
             if (root.ValueKind != JsonValueKind.Object)
             {
-                findings.Add(new(Severity.Error, "regimen-file-unreadable", "The file has to hold one object: a regimen, or \"regimens\" and perhaps a \"week\"."));
+                findings.Add(new(Severity.Error, "regimen-file-unreadable", "The file has to hold one object: a regimen, or \"regimens\" and perhaps a \"week\".") { Found = root.ValueKind == JsonValueKind.Array ? "a list" : root.ToString(), Expected = "{ … }" });
                 return rows;
             }
 
@@ -49,20 +49,20 @@ internal static partial class RegimenJson
             {
                 foreach (var (regimen, i) in regimens.EnumerateArray().Select((regimen, i) => (regimen, i)))
                 {
-                    Regimen(regimen, regimens.GetArrayLength() == 1 ? "" : (i + 1).ToString(CultureInfo.InvariantCulture), rows, findings);
+                    Regimen(regimen, i + 1, regimens.GetArrayLength() == 1, rows, findings);
                 }
 
                 Week(root, rows, findings);
             }
             else
             {
-                Regimen(root, "", rows, findings);
+                Regimen(root, 1, true, rows, findings);
                 Week(root, rows, findings);
             }
         }
         catch (JsonException problem)
         {
-            findings.Add(new(Severity.Error, "regimen-file-unreadable", FormattableString.Invariant($"The file is not JSON (line {problem.LineNumber + 1}).")));
+            findings.Add(new(Severity.Error, "regimen-file-unreadable", "The file begins as JSON and cannot be read as it from this line on: a bracket, a comma or a quotation mark is missing there or before.") { Row = (int?)problem.LineNumber + 1 });
         }
 
         return rows;
@@ -182,27 +182,28 @@ internal static partial class RegimenJson
 
         if (week.ValueKind != JsonValueKind.Array)
         {
-            findings.Add(new(Severity.Error, "regimen-value-bad", "A week is a list of names, with null on a day without treatment.") { Field = "week", Found = week.ToString() });
+            findings.Add(new(Severity.Error, "regimen-value-bad", "A week is a list of names, with null on a day without treatment.") { Field = "week", Found = week.ToString(), Expected = "[ \"name\", null, … ]" });
             return;
         }
 
         rows.Add(new("", RegimenItem.Week, string.Join(' ', week.EnumerateArray().Select(day => day.ValueKind == JsonValueKind.Null ? RegimenDraft.NoTreatment : day.ToString())), ""));
     }
 
-    private static void Regimen(JsonElement regimen, string fallback, List<RegimenRow> rows, List<Finding> findings)
+    private static void Regimen(JsonElement regimen, int number, bool isOnly, List<RegimenRow> rows, List<Finding> findings)
     {
         if (regimen.ValueKind != JsonValueKind.Object)
         {
-            findings.Add(new(Severity.Error, "regimen-value-bad", "A regimen is an object with properties.") { Field = fallback, Found = regimen.ToString() });
+            findings.Add(new(Severity.Error, "regimen-value-bad", "A regimen is an object with properties.") { Field = $"regimens, number {number}", Found = regimen.ToString(), Expected = "{ … }" });
             return;
         }
 
-        var name = regimen.TryGetProperty("name", out var own) ? own.ToString() : fallback;
+        var name = regimen.TryGetProperty("name", out var own) ? own.ToString() : isOnly ? "" : number.ToString(CultureInfo.InvariantCulture);
         foreach (var property in regimen.EnumerateObject().Where(property => property.Name is not ("name" or "week")))
         {
-            if (Lists.FirstOrDefault(list => list.Property == property.Name).Item is { } item && property.Value.ValueKind == JsonValueKind.Array)
+            if (Lists.FirstOrDefault(list => list.Property == property.Name).Item is { } item && property.Value.ValueKind is JsonValueKind.Array or JsonValueKind.Object)
             {
-                foreach (var element in property.Value.EnumerateArray())
+                // One exchange may stand without the list's brackets.
+                foreach (var element in property.Value.ValueKind == JsonValueKind.Array ? property.Value.EnumerateArray().AsEnumerable() : [property.Value])
                 {
                     rows.AddRange(item == RegimenItem.Solution ? SolutionRows(name, element) : [RowOf(name, item, element)]);
                 }

@@ -1,55 +1,55 @@
 namespace Transport.Analysis;
 
-/// <summary>Belly, catheter and machine as a regimen file states them; what is not stated is as by default.</summary>
+/// <summary>Belly, catheter and machine as a regimen file states them; what is not stated, or cannot be read, is as by default.</summary>
 internal static class RegimenSettingsDraft
 {
-    /// <summary>The settings; null where a statement cannot be.</summary>
-    public static RegimenSettings? Of(Dictionary<string, (RegimenItem Item, RegimenRow Row)> facts, RegimenValues values)
+    private static readonly string[] TwoSlopes = ["drain fast flow", "drain slow flow", "drain fast share", "drain transition volume"];
+
+    /// <summary>On what the times of fills and drains hang.</summary>
+    public static IReadOnlyList<string> OfTimes { get; } = ["fill flow", "longest drain", "line volume", "residual volume", "drain time", .. TwoSlopes];
+
+    public static RegimenSettings Of(Dictionary<string, (RegimenItem Item, RegimenRow Row)> facts, RegimenValues values)
     {
-        RegimenSettings? settings = RegimenSettings.Default;
-        Set("fill flow", (one, value) => one with { FillFlow = FlowRate.FromMillilitersPerMinute(value) });
-        Set("longest drain", (one, value) => one with { LongestDrain = RegimenValues.Minutes(value) });
-        Set("line volume", (one, value) => one with { LineVolume = Volume.FromMilliliters(value) });
-        Set("residual volume", (one, value) => one with { Residual = Volume.FromMilliliters(value) });
-        Set("largest fill", (one, value) => one with { LargestFill = Require.MoreThanZero(Volume.FromMilliliters(value), "") });
-        Set("largest volume", (one, value) => one with { LargestVolume = Require.MoreThanZero(Volume.FromMilliliters(value), "") });
-        Set("drain time", (one, value) => one with { Drain = DrainProfile.Within(RegimenValues.Minutes(value)) });
-        var (fast, slow, share, transition) = (Flow("drain fast flow"), Flow("drain slow flow"), values.NumberOf(facts, "drain fast share"), values.VolumeOf(facts, "drain transition volume"));
-        if (fast is { } quick && slow is { } late)
+        var settings = RegimenSettings.Default;
+        Set("fill flow", value => settings = settings with { FillFlow = FlowRate.FromMillilitersPerMinute(value) });
+        Set("longest drain", value => settings = settings with { LongestDrain = RegimenValues.Minutes(value) });
+        Set("line volume", value => settings = settings with { LineVolume = Volume.FromMilliliters(value) });
+        Set("residual volume", value => settings = settings with { Residual = Volume.FromMilliliters(value) });
+        Set("largest fill", value => settings = settings with { LargestFill = Require.MoreThanZero(Volume.FromMilliliters(value), "") });
+        Set("largest volume", value => settings = settings with { LargestVolume = Require.MoreThanZero(Volume.FromMilliliters(value), "") });
+        Set("drain time", value => settings = settings with { Drain = DrainProfile.Within(RegimenValues.Minutes(value)) });
+        if (!TwoSlopes.Any(facts.ContainsKey))
         {
-            Set("drain slow flow", (one, _) => one with { Drain = transition is { } volume ? DrainProfile.TwoSlopeAt(quick, late, volume) : DrainProfile.TwoSlope(quick, late, share ?? 0.8) });
-        }
-        else if ((fast ?? slow) is not null && (facts.GetValueOrDefault("drain fast flow").Row ?? facts.GetValueOrDefault("drain slow flow").Row) is { } row)
-        {
-            values.Bad(row, "A drain of two slopes needs both flows.", "drain fast flow and drain slow flow");
-            settings = null;
+            return settings;
         }
 
-        return settings;
-
-        FlowRate? Flow(string item) => values.NumberOf(facts, item) is { } value ? FlowRate.FromMillilitersPerMinute(value) : null;
-
-        void Set(string item, Func<RegimenSettings, double, RegimenSettings> set)
+        // Each of the four is tried by itself, beside others that can be: so each that cannot be is told, with its own row.
+        var (fast, slow, share, transition) = (FlowRate.FromMillilitersPerMinute(200), FlowRate.FromMillilitersPerMinute(45), 0.8, (Volume?)null);
+        Set("drain fast flow", value => fast = DrainProfile.TwoSlope(FlowRate.FromMillilitersPerMinute(value), slow, share).Fast);
+        Set("drain slow flow", value => slow = DrainProfile.TwoSlope(fast, FlowRate.FromMillilitersPerMinute(value), share).Slow);
+        Set("drain fast share", value => share = DrainProfile.TwoSlope(fast, slow, value).BreakShare);
+        Set("drain transition volume", value => transition = DrainProfile.TwoSlopeAt(fast, slow, Volume.FromMilliliters(value)).TransitionVolume);
+        if (TwoSlopes[..2].FirstOrDefault(item => !facts.ContainsKey(item)) is { } missing)
         {
-            if (!facts.TryGetValue(item, out var fact))
-            {
-                return;
-            }
+            values.Bad(facts[TwoSlopes.First(facts.ContainsKey)].Row, "A drain of two slopes needs both flows.", missing);
+        }
 
-            if (values.Number(fact.Item, fact.Row) is not { } value)
+        return settings with { Drain = transition is { } volume ? DrainProfile.TwoSlopeAt(fast, slow, volume) : DrainProfile.TwoSlope(fast, slow, share) };
+
+        void Set(string item, Action<double> set)
+        {
+            if (!facts.TryGetValue(item, out var fact) || values.Number(fact.Item, fact.Row) is not { } value)
             {
-                settings = null;
                 return;
             }
 
             try
             {
-                settings = settings is null ? null : set(settings, value);
+                set(value);
             }
             catch (ArgumentOutOfRangeException problem)
             {
-                values.Bad(fact.Row, "This cannot be.", problem.Message.Split(" (Parameter")[0].Replace("Expected ", "", StringComparison.Ordinal).TrimEnd('.'));
-                settings = null;
+                values.Bad(fact.Row, "This is outside what is possible.", problem.Message.Split(" (Parameter")[0].Replace("Expected ", "", StringComparison.Ordinal).TrimEnd('.'));
             }
         }
     }

@@ -9,7 +9,18 @@ internal sealed partial class RegimenValues(List<Finding> findings, char? decima
     private static readonly SheetQuantity Flow = new(new SheetUnit("mL/min", 1), new SheetUnit("L/h", 1000.0 / 60)) { UnitMayBeLeftOut = true };
     private static readonly SheetQuantity Share = new(new SheetUnit("", 1), new SheetUnit("%", 0.01, "percent", "percent"));
 
+    private const string SlipOfTheUnit = "This is outside what is possible; look at the number and its unit.";
+
+    // Refills of tidal cycles of the smallest children, mL (choice), and a buffer of 40 mmol/L with room (choice).
+    private const double SmallestFill = 10;
+    private const double MostOfAnIon = 100;
+
+    private readonly HashSet<RegimenRow> unread = [];
+
     public char? DecimalMark => decimalMark;
+
+    /// <summary>Whether something in this row could not be read: then nothing is known of what it states.</summary>
+    public bool IsUnread(RegimenRow row) => unread.Contains(row);
 
     public static TimeSpan Minutes(double minutes) => TimeSpan.FromTicks((long)Math.Round(minutes * TimeSpan.TicksPerMinute));
 
@@ -25,19 +36,33 @@ internal sealed partial class RegimenValues(List<Finding> findings, char? decima
         _ => InUnit(row.Value, "", SheetQuantity.Volume, row),
     };
 
-    public double? Positive(RegimenItem item, RegimenRow row)
-    {
-        if (Number(item, row) is not { } value)
-        {
-            return null;
-        }
+    public double? Positive(RegimenItem item, RegimenRow row) => Number(item, row) is not { } value ? null
+        : Within(value > 0, value, row, "This has to be more than zero.", "more than zero");
 
-        if (value > 0)
+    /// <summary>The volume of an exchange, mL: one that no belly holds, or that is a drop, is a slip of the unit.</summary>
+    public double? Fill(RegimenItem item, RegimenRow row) => Positive(item, row) is not { } value ? null
+        : Within(value >= SmallestFill && value <= SampleSheetLimits.FillMilliliters.High, value, row, SlipOfTheUnit, Range(SmallestFill, SampleSheetLimits.FillMilliliters.High, "mL"));
+
+    /// <summary>A concentration of a fresh solution, mmol/L.</summary>
+    public double? Concentration(RegimenItem item, RegimenRow row) => Number(item, row) is not { } value ? null
+        : Within(value >= LowestOf(item) && value <= HighestOf(item), value, row, SlipOfTheUnit, Range(LowestOf(item), HighestOf(item), "mmol/L"));
+
+    private static double LowestOf(RegimenItem item) => item.Name == "solution sodium" ? SampleSheetLimits.SolutionSodium.Low : 0;
+
+    private static double HighestOf(RegimenItem item) => item.Name == RegimenItem.Solution ? SampleSheetLimits.SolutionGlucose.High
+        : item.Name == "solution sodium" ? SampleSheetLimits.SolutionSodium.High
+        : MostOfAnIon;
+
+    private static string Range(double low, double high, string unit) => string.Create(CultureInfo.InvariantCulture, $"{low} to {high} {unit}");
+
+    private double? Within(bool isPossible, double value, RegimenRow row, string message, string expected)
+    {
+        if (isPossible)
         {
             return value;
         }
 
-        Bad(row, "This has to be more than zero.", "more than zero");
+        Bad(row, message, expected, $"{row.Value} {row.Unit}".TrimEnd());
         return null;
     }
 
@@ -53,7 +78,7 @@ internal sealed partial class RegimenValues(List<Finding> findings, char? decima
             return (int)value;
         }
 
-        Bad(row, "This has to be a whole number.", "a whole number");
+        Bad(row, "This has to be a whole number, below 1000.", "a whole number");
         return null;
     }
 
@@ -94,7 +119,7 @@ internal sealed partial class RegimenValues(List<Finding> findings, char? decima
             return TimeOnly.FromTimeSpan(Minutes(minutes));
         }
 
-        Bad(row, $"The {field} is no clock time.", "hours:minutes, 00:00 to 23:59", text);
+        Bad(row, $"What {field} states is no clock time.", "hours:minutes, 00:00 to 23:59", text.Trim().Length > 0 ? text : "nothing");
         return null;
     }
 
@@ -120,7 +145,18 @@ internal sealed partial class RegimenValues(List<Finding> findings, char? decima
     }
 
     public void Bad(RegimenRow row, string message, string expected, string? found = null) =>
-        findings.Add(new(Severity.Error, "regimen-value-bad", message) { Row = row.Row, Field = RegimenDraft.Place(row), Found = found ?? row.Value, Expected = expected });
+        Unread(row, new(Severity.Error, "regimen-value-bad", message) { Found = found ?? row.Value, Expected = expected });
+
+    /// <summary>What keeps a row from being read, with its place; once, however many regimens the row holds for.</summary>
+    public void Unread(RegimenRow row, Finding reason)
+    {
+        unread.Add(row);
+        var placed = reason with { Row = row.Row, Field = RegimenDraft.Place(row) };
+        if (!findings.Contains(placed))
+        {
+            findings.Add(placed);
+        }
+    }
 
     // "540", "540 min", "9 h", "9:00".
     private double? Duration(string text, RegimenRow row)
@@ -130,7 +166,7 @@ internal sealed partial class RegimenValues(List<Finding> findings, char? decima
             return minutes;
         }
 
-        Bad(row, "This is no time.", "minutes, or a number with h, or hours:minutes", text);
+        Bad(row, "This is no length of time.", "minutes, or a number with h, or hours:minutes", text);
         return null;
     }
 
@@ -153,10 +189,8 @@ internal sealed partial class RegimenValues(List<Finding> findings, char? decima
             return number * known.Factor;
         }
 
-        findings.Add(new(Severity.Error, "regimen-unit-unknown", "This unit is not known here.")
+        Unread(row, new(Severity.Error, "regimen-unit-unknown", "This unit is not known here.")
         {
-            Row = row.Row,
-            Field = RegimenDraft.Place(row),
             Found = unit,
             Expected = string.Join(", ", quantity.Units.Select(one => one.Name).Where(name => name.Length > 0)),
         });

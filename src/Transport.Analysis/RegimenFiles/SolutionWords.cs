@@ -55,6 +55,9 @@ internal static partial class SolutionWords
             : null;
     }
 
+    /// <summary>Whether a word asks for a mix of two bags.</summary>
+    public static bool IsMix(string word) => Mix().IsMatch(word.Trim());
+
     /// <summary>A word that means this solution.</summary>
     public static string Of(DialysisSolution solution) => solution.Mix is { } mix
         ? string.Create(CultureInfo.InvariantCulture, $"mix {mix.FirstParts:R}:{mix.SecondParts:R} of {Of(mix.First)} and {Of(mix.Second)}")

@@ -52,11 +52,18 @@ internal static class DelimitedText
             var inside = fields.Sum(field => field.Count(letter => letter == '\n'));
             linesInsideFields += inside;
             row -= inside;
-            if (badRecord || parser.RawRecord.Count(letter => letter == '"') % 2 != 0)
+            var isUnclosed = parser.RawRecord.Count(letter => letter == '"') % 2 != 0;
+            if (badRecord || isUnclosed)
             {
                 badRecord = false;
+                if (isUnclosed)
+                {
+                    // Where the mark opens; of the rows that it takes in, the last may end with it or with the file.
+                    row += inside - parser.RawRecord.Count(letter => letter == '\n');
+                }
+
                 findings.Add(SampleSheetCodes.MalformedQuotes.Finding(
-                    "A quotation mark is not closed or stands inside a field, so the row (or all below it) cannot be read. Remove it or double it.", row));
+                    "A quotation mark is not closed or stands inside a field, so the row (or all below it) cannot be read. Remove it or double it.", row, found: parser.RawRecord.Split('\n')[0].Trim()));
             }
             else if (!fields[0].StartsWith('#') && !fields[0].StartsWith("sep=", StringComparison.OrdinalIgnoreCase)
                 && fields.Any(field => field.Length > 0))

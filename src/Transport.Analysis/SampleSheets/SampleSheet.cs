@@ -126,6 +126,7 @@ public sealed class SampleSheet
     /// <summary>The test that the sheet describes.</summary>
     /// <exception cref="SampleSheetException">The sheet has errors, all of which the exception carries; or it holds a collection.</exception>
     public EquilibrationTest ToTest() => test ?? throw Refusal(
+        Form == TestForm.Collection,
         SampleSheetCodes.NotATest.Finding("This sheet holds a 24-h collection, which has no timed samples; read it as a collection."));
 
     /// <summary>The test that the sheet describes, or false where it has errors or holds a collection.</summary>
@@ -134,6 +135,7 @@ public sealed class SampleSheet
     /// <summary>The 24-h collection that the sheet describes.</summary>
     /// <exception cref="SampleSheetException">The sheet has errors, all of which the exception carries; or it holds a test.</exception>
     public CollectedDay ToCollection() => collection ?? throw Refusal(
+        Form is not (null or TestForm.Collection),
         SampleSheetCodes.NotACollection.Finding("This sheet holds a test of one dwell, no collection; read it as a test."));
 
     /// <summary>The collection that the sheet describes, or false where it has errors or holds a test.</summary>
@@ -141,10 +143,10 @@ public sealed class SampleSheet
 
     private string? TextOf(SheetItem item) => Facts.FirstOrDefault(fact => fact.Item == item.Name && fact.Text.Length > 0)?.Text;
 
-    private SampleSheetException Refusal(Finding otherForm)
+    private SampleSheetException Refusal(bool isOtherForm, Finding otherForm)
     {
         IReadOnlyList<Finding> errors = [.. Findings.Where(finding => finding.Severity == Severity.Error)];
-        return new(FileName, errors.Count > 0 ? errors : [otherForm with { File = FileName }]);
+        return new(FileName, isOtherForm || errors.Count == 0 ? [.. errors, otherForm with { File = FileName }] : errors);
     }
 
     /// <summary>Writes the blank sheet of the 4-h test with sodium.</summary>

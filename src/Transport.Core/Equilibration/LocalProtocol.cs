@@ -56,7 +56,7 @@ public sealed record LocalProtocol
         }
         catch (JsonException problem)
         {
-            findings.Add(new(Severity.Error, "protocol-unreadable", Invariant($"The file is not JSON (line {problem.LineNumber + 1}); the shipped limits are used.")));
+            findings.Add(new(Severity.Error, "protocol-unreadable", "The file cannot be read as JSON from this line on: a bracket, a comma or a quotation mark is missing there or before; the shipped limits are used.") { Row = (int?)problem.LineNumber + 1 });
             return new("unreadable protocol", "unknown", MembraneThresholds.Default, null, findings);
         }
 
@@ -66,8 +66,14 @@ public sealed record LocalProtocol
             var (name, version) = (Text(root, "name"), Text(root, "version"));
             if (name is null || version is null)
             {
-                findings.Add(new(Severity.Error, "protocol-unnamed", "The protocol needs a name and a version, since pages print both.") { Field = name is null ? "name" : "version" });
+                findings.Add(new(Severity.Error, "protocol-unnamed", "The protocol needs a name and a version, since pages print both.")
+                {
+                    Field = name is null && version is null ? "name, version" : name is null ? "name" : "version",
+                    Expected = "text",
+                });
             }
+
+            findings.AddRange(Strange(root));
 
             var source = $"{name ?? "local protocol"}, version {version ?? "unknown"}";
             var thresholds = Part(root, "limits") is { } limits ? Over(new MembraneThresholds(), limits, source, findings) : MembraneThresholds.Default;
@@ -94,11 +100,8 @@ public sealed record LocalProtocol
             }
 
             var before = (Threshold)property.GetValue(shipped)!;
-            if (Number(limit.Value, "value") is not { } value || value < 0)
-            {
-                findings.Add(new(Severity.Error, "protocol-bad-value", "A limit needs a value of zero or more; the shipped one is used.") { Field = limit.Name, Expected = before.ToString() });
-            }
-            else if ((Text(limit.Value, "unit") ?? "") != before.Unit)
+            var isUnitRight = limit.Value.ValueKind != JsonValueKind.Object || (Text(limit.Value, "unit") ?? "") == before.Unit;
+            if (!isUnitRight)
             {
                 findings.Add(new(Severity.Error, "protocol-wrong-unit", "The limit has another unit than the one it is compared in; the shipped one is used.")
                 {
@@ -107,7 +110,12 @@ public sealed record LocalProtocol
                     Expected = before.Unit.Length == 0 ? "no unit" : before.Unit,
                 });
             }
-            else
+
+            if (Number(limit.Value, "value") is not { } value || value < 0)
+            {
+                findings.Add(new(Severity.Error, "protocol-bad-value", "A limit needs a value of zero or more; the shipped one is used.") { Field = limit.Name, Found = limit.Value.GetRawText(), Expected = Example(before) });
+            }
+            else if (isUnitRight)
             {
                 try
                 {
@@ -115,7 +123,7 @@ public sealed record LocalProtocol
                 }
                 catch (TargetInvocationException problem) when (problem.InnerException is ArgumentException refused)
                 {
-                    findings.Add(new(Severity.Error, "protocol-bad-value", $"{refused.Message.Split(" (Parameter")[0]} The shipped one is used.") { Field = limit.Name, Expected = before.ToString() });
+                    findings.Add(new(Severity.Error, "protocol-bad-value", $"{refused.Message.Split(" (Parameter")[0]} The shipped one is used.") { Field = limit.Name, Found = limit.Value.GetRawText() });
                 }
             }
         }
@@ -137,8 +145,29 @@ public sealed record LocalProtocol
             };
         }
 
-        findings.Add(new(Severity.Error, "protocol-bad-value", "Borders need slow, middle and fast between 0 and 1, rising; those of 1987 are used.") { Field = "creatinineBorders" });
+        findings.Add(new(Severity.Error, "protocol-bad-value", "Borders need slow, middle and fast between 0 and 1, rising; those of 1987 are used.") { Field = "creatinineBorders", Found = borders.GetRawText(), Expected = """{ "slow": 0.50, "middle": 0.65, "fast": 0.81 }""" });
         return null;
+    }
+
+    // A limit as the file would write it.
+    private static string Example(Threshold limit) =>
+        limit.Unit.Length == 0 ? Invariant($$"""{ "value": {{limit.Value}} }""") : Invariant($$"""{ "value": {{limit.Value}}, "unit": "{{limit.Unit}}" }""");
+
+    // What would be left out without a word, and the shipped limits used in its place.
+    private static IEnumerable<Finding> Strange(JsonElement root)
+    {
+        string[] parts = ["limits", "creatinineBorders", "nights"];
+        foreach (var property in root.ValueKind == JsonValueKind.Object ? root.EnumerateObject().AsEnumerable() : [])
+        {
+            if (!parts.Contains(property.Name) && property.Name is not ("name" or "version" or "remark"))
+            {
+                yield return new(Severity.Error, "protocol-unknown-limit", "There is no part of this name; it is left out.") { Field = property.Name, Expected = string.Join(", ", parts) };
+            }
+            else if (parts.Contains(property.Name) && property.Value.ValueKind != JsonValueKind.Object)
+            {
+                yield return new(Severity.Error, "protocol-bad-value", "This part is an object with a property for each limit; it is left out.") { Field = property.Name, Found = property.Value.GetRawText(), Expected = "{ … }" };
+            }
+        }
     }
 
     private static JsonElement? Part(JsonElement root, string name) =>

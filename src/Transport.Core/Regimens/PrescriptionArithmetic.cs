@@ -27,6 +27,12 @@ internal sealed class PrescriptionArithmetic
         var arithmetic = new PrescriptionArithmetic(stated);
         var night = arithmetic.Night();
         var findings = arithmetic.findings;
+        if (night.IsEmpty && stated.VolumePerCycle is { } volume)
+        {
+            // With cycles the regimen is asked.
+            RegimenCheck.FillLimit(volume, stated.Settings, findings);
+        }
+
         Regimen? regimen = null;
         try
         {

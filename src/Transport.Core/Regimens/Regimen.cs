@@ -128,6 +128,11 @@ public sealed record Regimen
         List<Finding> found = [];
         RegimenCheck.Cycles(cycles, found);
         RegimenCheck.Fill(volumePerCycle, found);
+        if (found.Count > 0)
+        {
+            RegimenCheck.FillLimit(volumePerCycle, settings ?? RegimenSettings.Default, found);
+        }
+
         ImmutableArray<Exchange> night = found.Count > 0 ? [] : [.. Enumerable.Repeat(new Exchange(solution, volumePerCycle), cycles)];
         return new(nightLength, night, DayOf(dayFill), settings ?? RegimenSettings.Default, found);
     }

@@ -53,10 +53,9 @@ internal static class RegimenCheck
         }
 
         Mixes(regimen, findings);
-        if (regimen.Day.Length > 0 && regimen.Day.Max(exchange => exchange.Fill) is var largest
-            && regimen.Settings.LargestFill is { } limit && largest > limit)
+        if (regimen.Day.Length > 0)
         {
-            Error(findings, "day-fill-above-limit", $"A day fill of {largest.Milliliters:0} mL is above the largest fill of {limit.Milliliters:0} mL.");
+            DayFillLimit(regimen.Day.Max(exchange => exchange.Fill), regimen.Settings, findings);
         }
 
         return findings;
@@ -84,6 +83,22 @@ internal static class RegimenCheck
         }
     }
 
+    public static void FillLimit(Volume fill, RegimenSettings settings, List<Finding> findings)
+    {
+        if (settings.LargestFill is { } limit && fill > limit)
+        {
+            Error(findings, "fill-above-limit", $"A volume per cycle of {fill.Milliliters:0} mL is above the largest fill of {limit.Milliliters:0} mL.");
+        }
+    }
+
+    public static void DayFillLimit(Volume fill, RegimenSettings settings, List<Finding> findings)
+    {
+        if (settings.LargestFill is { } limit && fill > limit)
+        {
+            Error(findings, "day-fill-above-limit", $"A day fill of {fill.Milliliters:0} mL is above the largest fill of {limit.Milliliters:0} mL.");
+        }
+    }
+
     private static void Night(Regimen regimen, RegimenSchedule schedule, List<Finding> findings)
     {
         foreach (var solution in regimen.Night.Select(exchange => exchange.Solution).Distinct())
@@ -91,12 +106,7 @@ internal static class RegimenCheck
             Solution(solution, findings);
         }
 
-        var largest = regimen.Night.Max(exchange => exchange.Fill);
-        if (regimen.Settings.LargestFill is { } limit && largest > limit)
-        {
-            Error(findings, "fill-above-limit", $"A volume per cycle of {largest.Milliliters:0} mL is above the largest fill of {limit.Milliliters:0} mL.");
-        }
-
+        FillLimit(regimen.Night.Max(exchange => exchange.Fill), regimen.Settings, findings);
         Dwells(regimen, schedule, findings);
     }
 

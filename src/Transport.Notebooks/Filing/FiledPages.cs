@@ -8,13 +8,9 @@ internal static class FiledPages
     /// <param name="problems">Every problem is added: of the sheets, of the protocol, and of their being put together.</param>
     /// <param name="said">What the sheets were taken for, a sentence each.</param>
     /// <returns>Each page with the name of its file; none where there is a problem.</returns>
-    /// <exception cref="NotebookRunException">One sheet is given twice.</exception>
     public static IReadOnlyList<(string Name, ReportPage Page)> Of(
         IReadOnlyList<string> paths, string? protocolPath, List<Finding> problems, out IReadOnlyList<string> said)
     {
-        if (paths.Select(Path.GetFullPath).GroupBy(path => path).FirstOrDefault(group => group.Count() > 1) is { } twice)
-            throw new NotebookRunException(NotebookRunException.BadRequest, $"{Path.GetFileName(twice.Key)} is given twice.");
-
         var options = ProtocolFile.Read(protocolPath, problems)?.ToOptions() ?? EquilibrationIndicesOptions.Default;
         var groups = SheetGroup.Of([.. paths.Select(SampleSheet.Read)], out var findings);
         problems.AddRange(findings);

@@ -5,13 +5,33 @@ internal static class Refusal
 {
     /// <summary>What was found in files.</summary>
     /// <returns>The exit code.</returns>
-    public static int Of(IReadOnlyCollection<Finding> problems, TextWriter log)
+    public static int Of(IEnumerable<Finding> found, TextWriter log)
     {
+        // A file that was given for two things is read twice.
+        var problems = found.Distinct().ToList();
         log.WriteLine($"error: {(problems.Count == 1 ? "1 problem" : $"{problems.Count} problems")}, nothing was written");
         foreach (var problem in problems)
             log.WriteLine($"  {problem}");
         return NotebookRunException.CellFailed;
     }
+
+    /// <summary>A request that makes no sense, and what was found in files besides.</summary>
+    /// <param name="requests">What is wrong with the request, a sentence each.</param>
+    /// <param name="problems">What was found in files.</param>
+    /// <param name="log">Where it is said.</param>
+    /// <returns>The exit code.</returns>
+    public static int Of(IReadOnlyCollection<string> requests, IReadOnlyCollection<Finding> problems, TextWriter log)
+    {
+        foreach (var request in requests)
+            log.WriteLine($"error: {request}");
+        var code = problems.Count > 0 ? Of(problems, log) : NotebookRunException.BadRequest;
+        return requests.Count > 0 ? NotebookRunException.BadRequest : code;
+    }
+
+    /// <summary>The sentence that refuses a file that is given more than once; null where none is.</summary>
+    public static string? WhyTwice(IEnumerable<string> paths) => paths.Where(path => path.Length > 0).Select(Path.GetFullPath).GroupBy(path => path).FirstOrDefault(group => group.Count() > 1) is { } twice
+        ? $"{Path.GetFileName(twice.Key)} is given twice."
+        : null;
 
     /// <summary>Everything that stands between a sheet and a test; none where it holds one.</summary>
     public static IReadOnlyList<Finding> WhyNoTest(SampleSheet sheet) => WhyNot(() => sheet.ToTest());

@@ -18,9 +18,11 @@ internal static class ReportCommandLine
             try
             {
                 var problems = new List<Finding>();
-                var pages = FiledPages.Of(arguments.GetRequiredValue(sheets), arguments.GetValue(protocol), problems, out var said);
-                if (problems.Count > 0)
-                    return Refusal.Of(problems, log);
+                var paths = arguments.GetRequiredValue(sheets);
+                List<string> requests = [.. new[] { paths.Any(string.IsNullOrWhiteSpace) ? "The name of a file is empty." : null, Refusal.WhyTwice(paths) }.OfType<string>()];
+                var pages = FiledPages.Of([.. paths.Where(path => !string.IsNullOrWhiteSpace(path)).DistinctBy(Path.GetFullPath)], arguments.GetValue(protocol), problems, out var said);
+                if (requests.Count + problems.Count > 0)
+                    return Refusal.Of(requests, problems, log);
 
                 foreach (var sentence in said)
                     log.WriteLine(sentence);

@@ -10,6 +10,9 @@ internal static class StagedFiles
     public static void Write(string directory, IReadOnlyList<(string Name, string Text)> files) =>
         Write(directory, [.. files.Select(file => (file.Name, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false).GetBytes(file.Text)))]);
 
+    /// <summary>Why a file cannot be written, told before it is made; null where nothing speaks against it.</summary>
+    public static string? WhyNot(string path) => Directory.Exists(path) ? $"The result cannot be written: '{path}' is a folder. Name a file in it." : null;
+
     /// <summary>One file, by its path.</summary>
     /// <exception cref="NotebookRunException">It cannot be written; nothing of it is left.</exception>
     public static void Write(string path, string text) => Write(Path.GetDirectoryName(Path.GetFullPath(path)) ?? "", [(Path.GetFileName(path), text)]);
@@ -19,9 +22,9 @@ internal static class StagedFiles
     public static void Write(string directory, IReadOnlyList<(string Name, byte[] Bytes)> files)
     {
         var staged = files.Select(file => (Temporary: Path.Combine(directory, $".{file.Name}.partial"), file.Bytes, Final: Path.Combine(directory, file.Name))).ToList();
-        if (staged.Select(file => file.Final).FirstOrDefault(Directory.Exists) is { } folder)
+        if (staged.Select(file => WhyNot(file.Final)).FirstOrDefault(reason => reason is not null) is { } isFolder)
         {
-            throw new NotebookRunException(NotebookRunException.BadRequest, $"The result cannot be written: '{folder}' is a folder. Name a file in it.");
+            throw new NotebookRunException(NotebookRunException.BadRequest, isFolder);
         }
 
         try

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.Globalization;
 
 namespace Transport.Notebooks;
 
@@ -19,8 +20,8 @@ internal static class SimulateCommandLine
             Arity = ArgumentArity.OneOrMore,
         };
         var page = new Option<string?>("--out") { Description = "Writes an HTML page with the table and the chart.", HelpName = "page.html" };
-        var floor = new Option<double?>("--floor") { Description = "Least ultrafiltration that is wanted in 24 h, mL.", HelpName = "mL" };
-        var ceiling = new Option<double?>("--ceiling") { Description = "Most ultrafiltration in 24 h, mL: above it the patient may dry out. Without both nothing is judged by it.", HelpName = "mL" };
+        var floor = new Option<string?>("--floor") { Description = "Least ultrafiltration that is wanted in 24 h, mL.", HelpName = "mL" };
+        var ceiling = new Option<string?>("--ceiling") { Description = "Most ultrafiltration in 24 h, mL: above it the patient may dry out. Without both nothing is judged by it.", HelpName = "mL" };
         var protocol = new Option<string?>("--protocol") { Description = "A file with the clinic's own limits.", HelpName = "file" };
         var collection = new Option<string?>("--collection") { Description = "The sheet of a 24-h collection under the present regimen (CSV): what it measured stands beside what is simulated.", HelpName = "sheet.csv" };
         var command = new Command("simulate", "What regimens return in the person of a test, side by side.") { sheet, regimens, page, floor, ceiling, collection, protocol };
@@ -41,7 +42,7 @@ internal static class SimulateCommandLine
         string sheetPath,
         string[] regimenPaths,
         string? pagePath,
-        (double? Floor, double? Ceiling) range,
+        (string? Floor, string? Ceiling) range,
         string? collectionPath,
         string? protocolPath,
         TextWriter terminal,
@@ -53,16 +54,17 @@ internal static class SimulateCommandLine
             if (regimenPaths.Append(sheetPath).Append(collectionPath ?? sheetPath).Any(string.IsNullOrWhiteSpace))
                 throw new NotebookRunException(NotebookRunException.BadRequest, "The name of a file is empty.");
 
-            var fluid = Fluid(range.Floor, range.Ceiling);
+            List<string> requests = [.. new[] { Refusal.WhyTwice(regimenPaths), pagePath is null ? null : StagedFiles.WhyNot(pagePath) }.OfType<string>()];
+            var fluid = Fluid(range.Floor, range.Ceiling, requests);
             var sheet = SampleSheet.Read(sheetPath);
             var files = regimenPaths.Select(RegimenFile.Read).ToList();
-            List<Finding> problems = [.. Refusal.WhyNoTest(sheet), .. files.SelectMany(file => file.Findings).Where(finding => finding.Severity == Severity.Error)];
+            List<Finding> problems = [.. Refusal.WhyNoTest(sheet), .. files.Where(file => file.HasErrors).SelectMany(file => file.Findings).Where(finding => finding.Severity == Severity.Error || finding.Code == "regimen-item-unknown")];
             var collected = collectionPath is null ? null : SampleSheet.Read(collectionPath);
             problems.AddRange(collected is null ? [] : Refusal.WhyNoCollection(collected));
-            problems.AddRange(collected is null || problems.Count > 0 ? [] : SheetGroup.WhyNotOfOnePerson([sheet, collected]));
+            problems.AddRange(collected is null ? [] : SheetGroup.WhyNotOfOnePerson([sheet, collected]).Where(reason => reason.Code != SampleSheetCodes.SheetsWithoutDate.Code));
             var limits = ProtocolFile.Read(protocolPath, problems)?.ToOptions() ?? EquilibrationIndicesOptions.Default;
-            if (problems.Count > 0)
-                return Refusal.Of(problems, log);
+            if (requests.Count + problems.Count > 0)
+                return Refusal.Of(requests, problems, log);
 
             var test = sheet.ToTest();
             var regimens = Named(regimenPaths, files);
@@ -102,21 +104,34 @@ internal static class SimulateCommandLine
         }
     }
 
-    private static FluidTarget? Fluid(double? floor, double? ceiling) => (floor, ceiling) switch
+    private static FluidTarget? Fluid(string? floor, string? ceiling, List<string> requests)
     {
-        (null, null) => null,
-        ({ } least, { } most) when double.IsFinite(least) && double.IsFinite(most) && least < most => FluidTarget.Between(Volume.FromMilliliters(least), Volume.FromMilliliters(most)),
-        ({ }, { }) => throw new NotebookRunException(NotebookRunException.BadRequest, FormattableString.Invariant($"A range of ultrafiltration has its floor below its ceiling, both in mL; found --floor {floor} and --ceiling {ceiling}.")),
-        _ => throw new NotebookRunException(NotebookRunException.BadRequest, "A range of ultrafiltration has two ends: give --floor and --ceiling, in mL, or neither."),
-    };
+        if (floor is null && ceiling is null)
+            return null;
+
+        var (least, most) = (Milliliters("--floor", floor), Milliliters("--ceiling", ceiling));
+        if (floor is null || ceiling is null)
+            requests.Add("A range of ultrafiltration has two ends: give --floor and --ceiling, in mL, or neither.");
+        else if (least < most)
+            return FluidTarget.Between(Volume.FromMilliliters(least.Value), Volume.FromMilliliters(most.Value));
+        else if (least is not null && most is not null)
+            requests.Add($"A range of ultrafiltration has its floor below its ceiling, both in mL; found --floor {floor} and --ceiling {ceiling}.");
+        return null;
+
+        double? Milliliters(string option, string? text)
+        {
+            if (double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out var value) && double.IsFinite(value))
+                return value;
+            if (text is not null)
+                requests.Add($"{option} is a number of mL, with a decimal point; found '{text}'.");
+            return null;
+        }
+    }
 
     // A file that states a week is that week; otherwise each of its regimens is done every day. By its own name, or that of its file; with the whole path where two would be
     // called the same.
     private static List<(string Name, RegimenWeek Week)> Named(string[] paths, List<RegimenFile> files)
     {
-        if (paths.Select(Path.GetFullPath).GroupBy(path => path).FirstOrDefault(group => group.Count() > 1) is { } twice)
-            throw new NotebookRunException(NotebookRunException.BadRequest, $"{Path.GetFileName(twice.Key)} is given twice.");
-
         var all = files.SelectMany((file, i) => file.Week is { } week
             ? [(Path: paths[i], Own: file.Regimens.Length == 1 ? file.Regimens[0].Name : "", Week: week)]
             : file.Regimens.Select(named => (Path: paths[i], Own: named.Name, Week: RegimenWeek.OfNights(named.Regimen, 7)))).ToList();

@@ -37,6 +37,9 @@ public sealed class LocalProtocolTests
     [InlineData("""{ "name": "a", "version": "1", "limits": { "smallSodiumDip": { "value": -4, "unit": "mmol/L" } } }""", "protocol-bad-value")]
     [InlineData("""{ "name": "a", "version": "1", "limits": { "smallSodiumDip": 4 } }""", "protocol-bad-value")]
     [InlineData("""{ "name": "a", "version": "1", "creatinineBorders": { "slow": 0.7, "middle": 0.65, "fast": 0.81 } }""", "protocol-bad-value")]
+    [InlineData("""{ "name": "a", "version": "1", "Limits": { "smallSodiumDip": { "value": 4, "unit": "mmol/L" } } }""", "protocol-unknown-limit")]
+    [InlineData("""{ "name": "a", "version": "1", "limits": [ 4 ] }""", "protocol-bad-value")]
+    [InlineData("""{ "limits": { } }""", "protocol-unnamed")]
     public void What_is_wrong_with_a_file_is_a_finding_and_the_shipped_limit_stays(string json, string code)
     {
         var protocol = Read(json);
@@ -45,6 +48,15 @@ public sealed class LocalProtocolTests
         Assert.True(protocol.HasErrors);
         Assert.Equal(MembraneThresholds.Default, protocol.Thresholds with { Name = MembraneThresholds.Default.Name });
         Assert.Null(protocol.Cuts);
+    }
+
+    [Fact]
+    public void Everything_wrong_with_a_limit_is_told_at_once_with_what_was_found()
+    {
+        var findings = Read("""{ "name": "a", "version": "1", "limits": { "smallSodiumDip": { "value": -4, "unit": "h" } } }""").Findings;
+        Assert.Equal(
+            [("protocol-wrong-unit", "h", "mmol/L"), ("protocol-bad-value", """{ "value": -4, "unit": "h" }""", """{ "value": 5, "unit": "mmol/L" }""")],
+            findings.Select(finding => (finding.Code, finding.Found!, finding.Expected!)));
     }
 
     [Fact]

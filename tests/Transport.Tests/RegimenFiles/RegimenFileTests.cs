@@ -154,6 +154,101 @@ public sealed class RegimenFileTests
     }
 
     [Fact]
+    public void A_number_out_of_range_is_told_beside_a_value_that_cannot_be_read()
+    {
+        // Each of these was told only after the rows beside it had been mended.
+        Assert.Equal(
+            [(3, "cycles"), (4, "regimen-unit-unknown"), (5, "night-length")],
+            Places("item,value,unit\nnight solution,glucose 1.36 %,\ncycles,-4,\nvolume per cycle,2,gallons\nnight length,0,h\n"));
+        Assert.Equal(
+            [(3, "cycles"), (4, "fill-above-limit"), (6, "regimen-value-bad"), (7, "day-fill-above-limit"), (8, "tidal-share"), (9, "tidal-numbers"), (10, "regimen-value-bad")],
+            Places("""
+                item,value,unit,solution
+                night solution,glucose 1.36 %,,
+                cycles,100,,
+                volume per cycle,3500,mL,
+                largest fill,3000,mL,
+                night length,30,h,
+                day fill,3100,mL,icodextrin
+                tidal share,300,%,
+                expected ultrafiltration,-100,mL,
+                fill flow,-3,mL/min,
+                """));
+
+        // Two ways at once keep no value from being read.
+        Assert.Equal(
+            [(2, "regimen-forms-mixed"), (3, "regimen-value-bad"), (4, "cycles"), (5, "fill-above-limit"), (0, "regimen-item-missing")],
+            Places("item,value,unit,solution\nnight length,9,h,\nnight exchange,-2,L,glucose 1.36 %\ncycles,0,,\nvolume per cycle,3,L,\nlargest fill,2.5,L,\n"));
+
+        // By hand: two that are too close, a mix that no hand makes, and one that cannot be read.
+        Assert.Equal(
+            [(2, "hand-exchanges-too-close"), (4, "mix-not-possible"), (5, "regimen-value-bad")],
+            Places("""
+                item,value,unit,solution,clock
+                hand exchange,2000,mL,glucose 1.36 %,08:00
+                hand exchange,2000,mL,glucose 1.36 %,08:05
+                hand exchange,2000,mL,mix 1:1 of glucose 1.36 % and glucose 2.27 %,14:00
+                hand exchange,2000,mL,glucose 1.36 %,25:00
+                """));
+    }
+
+    [Fact]
+    public void What_hangs_on_a_value_that_cannot_be_read_is_not_made_up()
+    {
+        // With the stated volume unread the fluid may add up; a drain of two slopes has both its flows, one of them unread; a solution is described, badly; a row that
+        // holds for two regimens is told once.
+        Assert.Equal(
+            [(3, "regimen-unit-unknown")],
+            Places("item,value,unit\nnight solution,glucose 1.36 %,\nvolume per cycle,3,pints\ncycles,5,\nfluid in all,9,L\nnight length,9,h\n"));
+        Assert.Equal(
+            [(6, "regimen-unit-unknown")],
+            Places("item,value,unit\nnight solution,glucose 1.36 %,\nvolume per cycle,2,L\ncycles,12,\nnight length,9,h\ndrain fast flow,200,cups\ndrain slow flow,40,mL/min\n"));
+        Assert.Equal(
+            [(3, "regimen-value-bad")],
+            Places("item,value,unit,solution\nnight solution,weak,,\nsolution,-5,mmol/L,weak\nvolume per cycle,2,L,\ncycles,4,,\nnight length,9,h,\n"));
+        Assert.Equal(
+            [(2, "regimen-value-bad"), (4, "cycles")],
+            Places("regimen,item,value,unit\n,night length,9,parsec\n,volume per cycle,2,L\na,cycles,0,\na,night solution,glucose 1.36 %,\nb,cycles,4,\nb,night solution,glucose 1.36 %,\n"));
+    }
+
+    [Theory]
+    [InlineData("volume per cycle,2,mL,", "10 to 4000 mL")]
+    [InlineData("volume per cycle,20,L,", "10 to 4000 mL")]
+    [InlineData("solution sodium,13200,mmol/L,weak", "80 to 150 mmol/L")]
+    [InlineData("solution,1360,mmol/L,weak", "0 to 300 mmol/L")]
+    public void A_slip_of_the_unit_is_no_regimen(string row, string expected)
+    {
+        // 20 L in the belly were simulated without a word. Ranges: those of a sheet, whose fills are 100 to 4000 mL (choice), down to the refill of a small child's tidal cycle.
+        var finding = Assert.Single(Read($"item,value,unit,solution\nnight solution,glucose 1.36 %,,\ncycles,4,,\nnight length,9,h,\n{row}\n").Findings, one => one.Code == "regimen-value-bad");
+        Assert.Equal((5, expected), (finding.Row!.Value, finding.Expected!));
+    }
+
+    [Fact]
+    public void A_statement_that_says_nothing_where_it_stands_is_told()
+    {
+        // An expected ultrafiltration beside night exchanges was dropped without a word. One without a regimen's name may be meant for another regimen of the file.
+        var told = Assert.Single(Read("item,value,unit,solution\nnight length,9,h,\nnight exchange,2,L,glucose 2.27 %\nexpected ultrafiltration,500,mL,\n").Findings);
+        Assert.Equal((4, "regimen-item-not-used", Severity.Warning), (told.Row!.Value, told.Code, told.Severity));
+        Assert.Empty(Read("""
+            regimen,item,value,unit,solution
+            ,night length,9,h,
+            ,expected ultrafiltration,500,mL,
+            a,night exchange,2,L,glucose 2.27 %
+            b,night solution,glucose 2.27 %,,
+            b,cycles,6,,
+            b,volume per cycle,2,L,
+            b,tidal share,50,%,
+            """).Findings);
+    }
+
+    [Fact]
+    public void A_quotation_mark_that_is_not_closed_is_told_where_it_opens()
+    {
+        var finding = Assert.Single(Read("item,value,unit\nnight solution,\"glucose 1.36 %,\ncycles,4,\nnight length,9,h\n").Findings, one => one.Code == "regimen-file-unreadable");
+        Assert.Equal((2, "night solution,\"glucose 1.36 %,"), (finding.Row!.Value, finding.Found!));
+    }
+
+    [Fact]
     public void A_reason_against_a_regimen_names_the_row_that_it_is_about()
     {
         Finding Of(string text) => Read("item,value,unit,solution\n" + text).Findings.First(finding => finding.Severity == Severity.Error);
@@ -245,6 +340,8 @@ public sealed class RegimenFileTests
         Assert.False(Read(Documentation.Blocks("docs/regimen-files.md", "csv")[0]).HasErrors);
         Assert.False(Read(Documentation.Blocks("docs/regimen-files.md", "json")[0]).HasErrors);
     }
+
+    private static IEnumerable<(int Row, string Code)> Places(string text) => Read(text).Findings.Where(finding => finding.Severity == Severity.Error).Select(finding => (finding.Row ?? 0, finding.Code));
 
     private static string Folder => Path.Combine(ReferenceData.Folder, "examples", "regimens");
 
