@@ -144,7 +144,7 @@ public static class RegimenSearch
                 Answers = [.. stage.Answers(candidate, table)],
                 StrongestExchanges = candidate.Strongest,
                 Why = why,
-                Findings = [.. OfTheDay(outcome), .. GoalFindings(candidate, bands, goals), .. BeyondTheTest.FillAboveTested([candidate.Regimen], options.LargestTestedFill)],
+                Findings = [.. OfTheDay(outcome), .. GoalFindings(outcome.Patient, candidate, bands, goals), .. BeyondTheTest.FillAboveTested([candidate.Regimen], options.LargestTestedFill)],
             };
         }
     }
@@ -157,7 +157,7 @@ public static class RegimenSearch
             : finding);
 
     // Judged at the center, told by the middle of the bands that stand beside it: two figures for one thing would only confuse.
-    private static IEnumerable<Finding> GoalFindings(Candidate candidate, EnsembleBands bands, RegimenGoals goals)
+    private static IEnumerable<Finding> GoalFindings(Patient patient, Candidate candidate, EnsembleBands bands, RegimenGoals goals)
     {
         var (floor, ceiling) = (goals.Fluid.Floor.Milliliters, goals.Fluid.Ceiling.Milliliters);
         var fluid = bands.MeanUltrafiltration.Median.Milliliters;
@@ -183,7 +183,7 @@ public static class RegimenSearch
         if (goals.Clearance is { } goal && candidate.UreaDose < goal.Least)
         {
             yield return new(
-                Severity.Note, "below-clearance-goal", Text($"Weekly Kt/V {bands.UreaDose.Median:0.00}, where {goal.WeeklyUreaDose:0.00} was asked for."));
+                Severity.Note, "below-clearance-goal", Text($"Weekly {(patient.ResidualFunction.IsClearanceKnown ? "Kt/V" : "peritoneal Kt/V (urine not stated)")} {bands.UreaDose.Median:0.00}, where {goal.WeeklyUreaDose:0.00} was asked for."));
         }
     }
 

@@ -43,14 +43,12 @@ public sealed class CollectionComparison
         ArgumentNullException.ThrowIfNull(outlook);
         var (urea, creatinine) = (RatioOf(Solutes.Urea), RatioOf(Solutes.Creatinine));
 
-        // Without a word on urine the simulated total is that of the drains.
-        var hasKidneys = outlook.Outcome.Patient.ResidualFunction.IsUrineStated;
         var night = outlook.Options.Layers.NightToNight;
         return new(collection, outlook,
         [
-            .. Figure(OutcomeMeasures.KtOverV, hasKidneys ? collection.WeeklyUreaDose.Total : null, value => OutcomeMeasures.UreaDoseOfOneDay * value, urea),
+            .. Figure(OutcomeMeasures.KtOverV, collection.WeeklyUreaDose.Total, value => OutcomeMeasures.UreaDoseOfOneDay * value, urea),
             .. Figure(OutcomeMeasures.PeritonealKtOverV, collection.WeeklyUreaDose.Peritoneal, value => PeritonealUreaDose * value, urea),
-            .. Figure(OutcomeMeasures.CreatinineClearance, hasKidneys ? collection.WeeklyCreatinineClearance.Total : null, value => OutcomeMeasures.CreatinineClearanceOfOneDay * value, creatinine),
+            .. Figure(OutcomeMeasures.CreatinineClearance, collection.WeeklyCreatinineClearance.Total, value => OutcomeMeasures.CreatinineClearanceOfOneDay * value, creatinine),
             .. Figure(OutcomeMeasures.PeritonealCreatinineClearance, collection.WeeklyCreatinineClearance.Peritoneal, value => PeritonealCreatinineClearance * value, creatinine),
             .. Figure(OutcomeMeasures.Ultrafiltration, collection.NetUltrafiltration, night.Milliliters, 1),
             .. Figure(OutcomeMeasures.SodiumRemoved, collection.SodiumRemoved.Peritoneal, _ => 0, 1),

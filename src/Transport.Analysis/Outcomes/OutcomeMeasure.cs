@@ -28,6 +28,9 @@ public sealed class OutcomeMeasure
     /// <summary>Which layers of doubt a band of it can hold.</summary>
     public Doubt Doubt { get; }
 
+    /// <summary>Whether the kidneys' clearance is in it: of a patient of whom nothing was stated about urine it is not given, since a number would be read as a total.</summary>
+    public bool HoldsKidneys { get; internal init; }
+
     /// <summary>Standard deviation of a single day around a mean; null where it is not known.</summary>
     internal Func<double, NightVariation, double>? DayToDay { get; init; }
 

@@ -49,6 +49,7 @@ public static class OutcomeMeasures
         day => Weekly(day, Peritoneal(day, Solutes.Urea) + day.Patient.ResidualFunction.UreaClearance))
     {
         DayToDay = (mean, _) => UreaDoseOfOneDay * mean,
+        HoldsKidneys = true,
     };
 
     /// <summary>By the peritoneum.</summary>
@@ -57,7 +58,10 @@ public static class OutcomeMeasures
 
     /// <summary>By the kidneys.</summary>
     public static OutcomeMeasure RenalKtOverV { get; } = new(
-        "Kt/V urea, renal", "per week", 2, "7 K_r / V", "KDOQI 2006 (read)", None, day => Weekly(day, day.Patient.ResidualFunction.UreaClearance));
+        "Kt/V urea, renal", "per week", 2, "7 K_r / V", "KDOQI 2006 (read)", None, day => Weekly(day, day.Patient.ResidualFunction.UreaClearance))
+    {
+        HoldsKidneys = true,
+    };
 
     /// <summary>Weekly creatinine clearance per 1.73 m², both.</summary>
     public static OutcomeMeasure CreatinineClearance { get; } = new(
@@ -65,6 +69,7 @@ public static class OutcomeMeasures
         day => PerSurface(day, Peritoneal(day, Solutes.Creatinine) + day.Patient.ResidualFunction.FiltrationRate))
     {
         DayToDay = (mean, _) => CreatinineClearanceOfOneDay * mean,
+        HoldsKidneys = true,
     };
 
     /// <summary>By the peritoneum.</summary>
@@ -73,7 +78,10 @@ public static class OutcomeMeasures
 
     /// <summary>By the kidneys.</summary>
     public static OutcomeMeasure RenalCreatinineClearance { get; } = new(
-        "creatinine clearance, renal", "L/week/1.73 m²", 1, "7 (K_r urea + K_r creatinine)/2 · 1.73 / surface", "conventional", None, day => PerSurface(day, day.Patient.ResidualFunction.FiltrationRate));
+        "creatinine clearance, renal", "L/week/1.73 m²", 1, "7 (K_r urea + K_r creatinine)/2 · 1.73 / surface", "conventional", None, day => PerSurface(day, day.Patient.ResidualFunction.FiltrationRate))
+    {
+        HoldsKidneys = true,
+    };
 
     /// <summary>Peritoneal clearance of β2-microglobulin.</summary>
     public static OutcomeMeasure Beta2Clearance { get; } = new(

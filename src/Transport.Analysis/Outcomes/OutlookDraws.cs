@@ -18,6 +18,11 @@ internal sealed class OutlookDraws
         this.layers = layers;
         values = OutcomeMeasures.All.ToDictionary(measure => measure, measure =>
         {
+            if (measure.HoldsKidneys && !days[0].Patient.ResidualFunction.IsClearanceKnown)
+            {
+                return null;
+            }
+
             // A figure that some draws cannot give is none.
             var drawn = measure.Doubt == Doubt.None ? [measure.Read(days[0])] : days.Select(day => measure.Read(day)).ToArray();
             return drawn.Contains(null) ? null : drawn.Select(value => value!.Value).ToArray();

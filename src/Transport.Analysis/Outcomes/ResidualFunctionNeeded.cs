@@ -39,9 +39,9 @@ public sealed record ResidualFunctionNeeded
         ArgumentNullException.ThrowIfNull(outlook);
         Require.NotNegative(weeklyUreaDose, "");
         var patient = outlook.Outcome.Patient;
-        var (total, renal) = (outlook[OutcomeMeasures.KtOverV].Value!.Value.Median, outlook[OutcomeMeasures.RenalKtOverV].Value!.Value.Median);
+        var peritoneal = outlook[OutcomeMeasures.PeritonealKtOverV].Value!.Value.Median;
         var perDose = outlook.Options.BodyWaterLitersOf(patient);
-        var urea = Clearance.FromLitersPerWeek(Math.Max(0, weeklyUreaDose - (total - renal)) * perDose);
+        var urea = Clearance.FromLitersPerWeek(Math.Max(0, weeklyUreaDose - peritoneal) * perDose);
         var function = patient.ResidualFunction;
         var creatinineOverUrea = function.UreaClearance > default(Clearance) ? function.CreatinineClearance / function.UreaClearance : 1;
         var removed = outlook[OutcomeMeasures.Ultrafiltration].Value!.Value.Median;
@@ -58,6 +58,8 @@ public sealed record ResidualFunctionNeeded
     }
 
     /// <summary>In words, with the numbers.</summary>
-    public override string ToString() => Invariant(
+    public override string ToString() => !now.IsClearanceKnown
+        ? Invariant($"The goals ask for a filtration rate of {FiltrationRate.MillilitersPerMinute:0.0} mL/min and {Urine.Milliliters:0} mL of urine a day; urine was not stated.")
+        : Invariant(
         $"{(IsThereNow ? "The goals are met down to" : "The goals are not met now; they would be with")} a filtration rate of {FiltrationRate.MillilitersPerMinute:0.0} mL/min (now {now.FiltrationRate.MillilitersPerMinute:0.0}) and {Urine.Milliliters:0} mL of urine a day (now {now.UrineVolumePerDay.Milliliters:0}).");
 }

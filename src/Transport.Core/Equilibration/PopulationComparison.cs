@@ -31,7 +31,8 @@ public sealed record PopulationComparison
         group ??= test.Solution.Agent == OsmoticAgent.Glucose ? null : $"{population.Name} was not tested with {test.Solution.Name}";
         var dwell = indices.IsFourHourSample ? null : "not a 4-h sample";
         var strength = test.IsStrengthInDoubt ? "the strength of the bag is in doubt" : population.IsOfStrength(test.Solution) ? null : $"{population.Name} was not tested with {test.Solution.Name}";
-        Add(indices.DialysateToPlasmaCreatinine, population.DialysateToPlasmaCreatinine, group ?? dwell);
+        var swapped = indices.DialysateToPlasmaCreatinine?.Value > limits.DialysateToPlasmaHigh.Value ? "above plasma's: look for swapped samples or units first" : null;
+        Add(indices.DialysateToPlasmaCreatinine, population.DialysateToPlasmaCreatinine, group ?? dwell ?? swapped);
         Add(indices.DialysateToInitialGlucose, population.DialysateToInitialGlucose,
             group ?? dwell ?? strength ?? (indices.IsInitialGlucoseEstimated ? "D0 was not measured" : null));
         Add(indices.NetUltrafiltration, population.NetUltrafiltrationMilliliters, group ?? Dwell() ?? strength ?? Fill());

@@ -34,6 +34,10 @@ public sealed record TransportClassification
     /// <summary>Class of D/D0 glucose, as a cross-check; null unless the fluid was 2.27 % and D0 was measured.</summary>
     public TransportCategory? GlucoseCategory { get; init; }
 
+    /// <summary>Whether the dialysate holds more than plasma, above <see cref="MembraneThresholds.DialysateToPlasmaHigh"/>: most likely a mix-up, of which pages print no percentile and no
+    /// probability.</summary>
+    public bool IsAbovePlasma { get; init; }
+
     /// <summary>Why the class is not comparable with the published ones, one sentence each; empty where it is.</summary>
     public IReadOnlyList<string> Cautions { get; init; } = [];
 

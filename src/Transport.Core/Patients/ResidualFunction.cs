@@ -36,6 +36,9 @@ public sealed record ResidualFunction(Clearance UreaClearance, Clearance Creatin
     /// <summary>Whether anybody said how much urine there is; false: zero stands for what is not known.</summary>
     public bool IsUrineStated { get; init; } = true;
 
+    /// <summary>Whether anything is known of what the kidneys clear; false: what is cleared in all is not known, only what the peritoneum clears.</summary>
+    public bool IsClearanceKnown => IsUrineStated || UreaClearance > default(Clearance) || CreatinineClearance > default(Clearance);
+
     /// <summary>No urine.</summary>
     public static ResidualFunction None { get; } = new(default, default, default);
 

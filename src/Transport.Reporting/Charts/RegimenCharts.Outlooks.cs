@@ -20,7 +20,7 @@ public static partial class RegimenCharts
         ArgumentNullException.ThrowIfNull(comparison);
         ArgumentNullException.ThrowIfNull(measures);
         var others = comparison.Rows.Skip(1).ToList();
-        var shown = (measures.Count > 0 ? measures : Usual).Where(measure => others.All(row => row[measure].Difference is not null)).ToList();
+        var shown = (measures.Count > 0 ? measures : Usual).Select(measure => OrPeritoneal(measure, comparison.Present)).Distinct().Where(measure => others.All(row => row[measure].Difference is not null)).ToList();
         if (others.Count == 0 || shown.Count == 0)
         {
             throw new ArgumentException("Expected another regimen beside the present one, and a figure that both have.", nameof(comparison));
@@ -86,7 +86,7 @@ public static partial class RegimenCharts
         ArgumentNullException.ThrowIfNull(measures);
         var places = whatIf.Points.Where(point => point.Outlook is not null).DistinctBy(point => point.Value).OrderBy(point => point.Value).ToList();
         OutcomeMeasure[] usual = [OutcomeMeasures.Ultrafiltration, OutcomeMeasures.KtOverV, OutcomeMeasures.SodiumRemoved, OutcomeMeasures.GlucoseAbsorbed];
-        var shown = (measures.Count > 0 ? measures : usual).Where(measure => places.All(place => place.Outlook![measure].Value is not null)).ToList();
+        var shown = (measures.Count > 0 ? measures : usual).Select(measure => OrPeritoneal(measure, whatIf.Present)).Distinct().Where(measure => places.All(place => place.Outlook![measure].Value is not null)).ToList();
         if (places.Count < 2 || shown.Count == 0)
         {
             throw new ArgumentException("Expected two places or more that can be carried out, and a figure that all of them have.", nameof(whatIf));
@@ -111,6 +111,12 @@ public static partial class RegimenCharts
 
         static Band<double> Value(WhatIfPoint place, OutcomeMeasure measure) => place.Outlook![measure].Value!.Value;
     }
+
+    /// <summary>A total, or what the peritoneum does of it where nothing was stated about urine.</summary>
+    internal static OutcomeMeasure OrPeritoneal(OutcomeMeasure measure, RegimenOutlook of) => of[measure].Value is not null ? measure
+        : measure == OutcomeMeasures.KtOverV ? OutcomeMeasures.PeritonealKtOverV
+        : measure == OutcomeMeasures.CreatinineClearance ? OutcomeMeasures.PeritonealCreatinineClearance
+        : measure;
 
     private static Panel DifferencePanel(RegimenOutlook present, List<RegimenOutlook> others, OutcomeMeasure measure)
     {

@@ -24,8 +24,8 @@ internal static class PageIndices
         var probabilities = string.Join(", ", TransportCategories.All.Where(category => classification.Probabilities[category] >= 0.005)
             .OrderByDescending(category => classification.Probabilities[category])
             .Select(category => $"{category.Name()} {Digits.Percent(classification.Probabilities[category])}"));
-        return PageWords.Capital($"{classification.Category.Name()}{(classification.IsComparable ? "" : ", preliminary")}{(classification.Value > indices.Options.Thresholds.DialysateToPlasmaHigh.Value ? " (dialysate above plasma: look for swapped samples or units first)" : "")}: D/P creatinine {PageWords.Value(indices.DialysateToPlasmaCreatinine!)}, percentile {PageWords.Percentile(classification.Percentile)} of {classification.Population.Name}. ")
-            + $"On a repeated test: {probabilities}."
+        return PageWords.Capital($"{classification.Category.Name()}{(classification.IsComparable ? "" : ", preliminary")}{(classification.IsAbovePlasma ? " (dialysate above plasma: look for swapped samples or units first)" : "")}: D/P creatinine {PageWords.Value(indices.DialysateToPlasmaCreatinine!)}{(classification.IsAbovePlasma ? "" : $", percentile {PageWords.Percentile(classification.Percentile)} of {classification.Population.Name}")}.")
+            + (classification.IsAbovePlasma ? "" : $" On a repeated test: {probabilities}.")
             + (classification.GlucoseCategory is { } glucose ? $" By glucose, a cross-check: {glucose.Name()}." : "");
     }
 

@@ -229,7 +229,7 @@ internal sealed class PageText
             for (var i = 0; i < cells.Count; i++)
             {
                 var text = (tag == "th" ? cells[i].TrimStart('#') : cells[i]).Split('\n');
-                html.Append('<').Append(tag).Append(columns[i].StartsWith('#') ? " class=\"n\">" : ">").Append(Typeset.Html(text[0]))
+                html.Append('<').Append(tag).Append(columns[i].StartsWith('#') ? " class=\"n\">" : ">").Append(Typeset.Cell(text[0]))
                     .Append(text.Length > 1 ? $" <small>{Typeset.Html(text[1])}</small>" : "").Append("</").Append(tag).Append('>');
                 if (i == 1 && strips.Count > 0)
                 {

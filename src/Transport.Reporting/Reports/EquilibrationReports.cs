@@ -66,11 +66,20 @@ public static class EquilibrationReports
     public static ReportBlock Of(TransportClassification classification)
     {
         ArgumentNullException.ThrowIfNull(classification);
-        return new ReportBlock()
-            .Sentence(Invariant($"D/P creatinine {Digits.Fixed(classification.Value, 2)}: {classification.Category.Name()}, percentile {PageWords.Percentile(classification.Percentile)} (z {Digits.Fixed(classification.ZScore, 1)}) of {classification.Population.Name}.{(classification.IsComparable ? "" : " Preliminary: " + string.Join(" ", classification.Cautions))}"))
-            .Table(new(["class", "#on a repeated test"], [.. TransportCategories.All.Select(category => (IReadOnlyList<string>)[category.Name(), Digits.Percent(classification.Probabilities[category])])]))
+        var block = new ReportBlock()
+            .Sentence(Invariant($"D/P creatinine {Digits.Fixed(classification.Value, 2)}: {Class(classification)}.{(classification.IsComparable ? "" : " Preliminary: " + string.Join(" ", classification.Cautions))}"));
+        if (!classification.IsAbovePlasma)
+        {
+            block.Table(new(["class", "#on a repeated test"], [.. TransportCategories.All.Select(category => (IReadOnlyList<string>)[category.Name(), Digits.Percent(classification.Probabilities[category])])]));
+        }
+
+        return block
             .Small(Invariant($"Borders {classification.Cuts.SlowBorder:0.00}, {classification.Cuts.MiddleBorder:0.00}, {classification.Cuts.FastBorder:0.00}: {classification.Cuts.Source} ({Mark(classification.Cuts.Evidence)}). Within-person SD {classification.StandardDeviation:0.00} (choice)."));
     }
+
+    // What is above plasma is most likely a mix-up: a percentile would lend it a place among people.
+    internal static string Class(TransportClassification classification) => classification.Category.Name()
+        + (classification.IsAbovePlasma ? "" : Invariant($"; percentile {PageWords.Percentile(classification.Percentile)} (z {Digits.Fixed(classification.ZScore, 1)}) of {classification.Population.Name}"));
 
     /// <summary>Indices beside a series, and why others cannot be compared.</summary>
     public static ReportBlock Of(PopulationComparison comparison)

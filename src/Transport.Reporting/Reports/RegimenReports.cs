@@ -11,7 +11,8 @@ public static class RegimenReports
     public static ReportBlock Of(RegimenOutlook outlook)
     {
         ArgumentNullException.ThrowIfNull(outlook);
-        var missing = outlook.Measures.Where(one => one.Value is null).Select(one => one.Measure.Name).ToList();
+        var kidneys = outlook.Outcome.Patient.ResidualFunction;
+        var missing = outlook.Measures.Where(one => one.Value is null && (kidneys.IsClearanceKnown || !one.Measure.HoldsKidneys)).Select(one => one.Measure.Name).ToList();
         var block = new ReportBlock()
             .Sentence(outlook.Describe() + ".")
             .Sentence(AskedFor(outlook))
@@ -25,7 +26,7 @@ public static class RegimenReports
             block.Sentence($"Not given, because it was not measured or not followed: {string.Join(", ", missing)}. Protein catabolism comes from a measured collection only.");
         }
 
-        return Targets(Plasma(block.Sentence(WeekWords([outlook])), outlook), outlook)
+        return Targets(Plasma(block.Sentence(NoTotals(outlook)).Sentence(WeekWords([outlook])), outlook), outlook)
             .FindingList(outlook.Findings.Where(finding => finding.Severity < Severity.Warning))
             .Folded("Where each figure is from", new(["figure", "source"], [.. outlook.Measures.Select(one => (IReadOnlyList<string>)[one.Measure.Name, one.Measure.Source])]))
             .Small(Held(outlook.Options.Layers) + OfIcodextrin([outlook]) + Modest);
@@ -53,6 +54,7 @@ public static class RegimenReports
         return Targets(
                 Plasma(block.Sentence(WeekWords(comparison.Rows))
                     .FindingList(findings.Where(finding => finding.Severity >= Severity.Warning))
+                    .Sentence(NoTotals(present))
                     .Table(new(
                         ["", "unit", "#now", .. others.Select(row => $"#{row.Name}\ndifference")],
                         [
@@ -110,7 +112,8 @@ public static class RegimenReports
     public static ReportBlock Of(WhatIf whatIf)
     {
         ArgumentNullException.ThrowIfNull(whatIf);
-        OutcomeMeasure[] shown = [OutcomeMeasures.Ultrafiltration, OutcomeMeasures.SodiumRemoved, OutcomeMeasures.KtOverV, OutcomeMeasures.CreatinineClearance, OutcomeMeasures.GlucoseAbsorbed, OutcomeMeasures.LargestVolume];
+        OutcomeMeasure[] usual = [OutcomeMeasures.Ultrafiltration, OutcomeMeasures.SodiumRemoved, OutcomeMeasures.KtOverV, OutcomeMeasures.CreatinineClearance, OutcomeMeasures.GlucoseAbsorbed, OutcomeMeasures.LargestVolume];
+        List<OutcomeMeasure> shown = [.. usual.Select(measure => RegimenCharts.OrPeritoneal(measure, whatIf.Present))];
         return new ReportBlock()
             .Sentence($"All else as now: {whatIf.Present.Regimen.Describe()}.")
             .Table(new(
@@ -190,6 +193,7 @@ public static class RegimenReports
     {
         ArgumentNullException.ThrowIfNull(week);
         var (urea, creatinine) = (week.UreaDose, week.CreatinineDose);
+        var kidneys = week.Days.OfType<RegimenOutcome>().First().Patient.ResidualFunction;
         var time = week.Week.NightStart;
         var levels = week.Plasma is { } plasma && plasma.Has(Solutes.Urea) ? plasma : null;
         return new ReportBlock()
@@ -198,8 +202,8 @@ public static class RegimenReports
                 [week.Week.Weeks == 1 ? "in the week" : "in a week, on average", "#value", "unit", "made of"],
                 [
                     ["ultrafiltration", Digits.Fixed(week.Ultrafiltration.Milliliters, 0), "mL", $"{Digits.Fixed(week.Ultrafiltration.Milliliters / 7, 0)} a day"],
-                    ["Kt/V urea", Digits.Fixed(urea.TotalKtOverV, 2), "", $"peritoneal {Digits.Fixed(urea.PeritonealKtOverV, 2)}, renal {Digits.Fixed(urea.RenalKtOverV, 2)}; over the mean level of the week; body water by Watson; one collection scatters by 4 to 6 %"],
-                    ["creatinine clearance", Digits.Fixed(creatinine.Total.LitersPerWeek, 0), "L per 1.73 m²", $"peritoneal {Digits.Fixed(creatinine.Peritoneal.LitersPerWeek, 0)}, renal {Digits.Fixed(creatinine.Renal.LitersPerWeek, 0)}"],
+                    ["Kt/V urea" + Reports.OnlyPeritoneal(kidneys), Digits.Fixed(urea.TotalKtOverV, 2), "", $"{Reports.Parts(kidneys, Digits.Fixed(urea.PeritonealKtOverV, 2), Digits.Fixed(urea.RenalKtOverV, 2))}; over the mean level of the week; body water by Watson; one collection scatters by 4 to 6 %"],
+                    ["creatinine clearance" + Reports.OnlyPeritoneal(kidneys), Digits.Fixed(creatinine.Total.LitersPerWeek, 0), "L per 1.73 m²", Reports.Parts(kidneys, Digits.Fixed(creatinine.Peritoneal.LitersPerWeek, 0), Digits.Fixed(creatinine.Renal.LitersPerWeek, 0))],
                     ["glucose absorbed", Digits.Fixed(week.GlucoseAbsorbed.Grams, 0), "g", $"{Digits.Fixed(week.GlucoseAbsorbed.Grams / 7, 0)} a day"],
                     ["fluid used", Digits.Fixed(week.FluidUsed.Liters, 1), "L", ""],
                 ]))
@@ -230,6 +234,10 @@ public static class RegimenReports
                 Field = string.Join(", ", new[] { group.Key.Field }.OfType<string>().Concat(group.Count() == of.Count && of.Count > 1 ? ["all"] : group)),
             });
     }
+
+    // Without a word on urine a total would be the peritoneum's alone under another name.
+    private static string NoTotals(RegimenOutlook outlook) => outlook.Outcome.Patient.ResidualFunction.IsClearanceKnown ? ""
+        : "Urine was not stated: Kt/V and creatinine clearance are the peritoneum's alone, and no total is given.";
 
     // What is asked for stands where the figures begin, with what it rests on.
     private static string AskedFor(RegimenOutlook outlook) => outlook.Options.Fluid is not { } range ? "" : Invariant(

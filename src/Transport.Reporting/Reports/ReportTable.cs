@@ -69,8 +69,8 @@ public sealed record ReportTable(IReadOnlyList<string> Columns, IReadOnlyList<IR
 
     // What follows a line break is the smaller second line of a cell: an interval below its median.
     private static string Lines(string text) => text.Split('\n') is [var first, var second]
-        ? $"{Typeset.Html(first)}<br><small style=\"opacity:0.8\">{Typeset.Html(second)}</small>"
-        : Typeset.Html(text);
+        ? $"{Typeset.Cell(first)}<br><small style=\"opacity:0.8\">{Typeset.Cell(second)}</small>"
+        : Typeset.Cell(text);
 
     internal void AppendText(StringBuilder text)
     {

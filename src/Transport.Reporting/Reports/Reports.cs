@@ -81,13 +81,13 @@ public static class Reports
         if (indices.Classification is { } classification)
         {
             var preliminary = classification.IsComparable ? "" : " Preliminary: " + string.Join(" ", classification.Cautions);
-            block.Sentence(Invariant($"Transfer: D/P creatinine {Digits.Fixed(classification.Value, 2)}, {classification.Category.Name()}; percentile {Digits.Fixed(classification.Percentile, 0)} (z {Digits.Fixed(classification.ZScore, 1)}) of {classification.Population.Name}.{(classification.IsBorderline ? " Borderline." : "")}{preliminary}"));
+            block.Sentence(Invariant($"Transfer: D/P creatinine {Digits.Fixed(classification.Value, 2)}, {EquilibrationReports.Class(classification)}.{(classification.IsBorderline ? " Borderline." : "")}{preliminary}"));
             if (!indices.Options.Thresholds.IsMiddleStrength(test.Solution))
             {
                 block.Small("The classes come from tests at 2.27 %. D/P creatinine is much the same at 3.86 % (0.66 against 0.67 in 23 people tested with both, read); D/D0, ultrafiltration and sodium are not, and get no class here.");
             }
 
-            block.Sentence("If the test were repeated in the same person the class would be: " + string.Join(", ", TransportCategories.All.Where(category =>
+            block.Sentence(classification.IsAbovePlasma ? "" : "If the test were repeated in the same person the class would be: " + string.Join(", ", TransportCategories.All.Where(category =>
                 classification.Probabilities[category] >= 0.005).Select(category => $"{category.Name()} {Digits.Percent(classification.Probabilities[category])}")) + ".");
             if (classification.GlucoseCategory is { } glucose)
             {
@@ -208,15 +208,16 @@ public static class Reports
         ArgumentNullException.ThrowIfNull(outcome);
         var urea = outcome.UreaDose;
         var creatinine = outcome.CreatinineDose;
+        var kidneys = outcome.Patient.ResidualFunction;
         return new ReportBlock()
             .Sentence(outcome.Regimen.Describe() + ".")
             .Table(new(
                 ["in 24 h", "#value", "unit", "made of"],
                 [
                     ["ultrafiltration", Digits.Fixed(outcome.Ultrafiltration.Milliliters, 0), "mL", Invariant($"night {Digits.Fixed(outcome.NightUltrafiltration.Milliliters, 0)}, day {Digits.Fixed(outcome.DayUltrafiltration.Milliliters, 0)}")],
-                    ["fluid removed with urine", Digits.Fixed(outcome.FluidRemoval.Milliliters, 0), "mL", Invariant($"urine {Digits.Fixed(outcome.Urine.Milliliters, 0)}")],
-                    ["weekly Kt/V urea", Digits.Fixed(urea.TotalKtOverV, 2), "", Invariant($"peritoneal {Digits.Fixed(urea.PeritonealKtOverV, 2)}, renal {Digits.Fixed(urea.RenalKtOverV, 2)}; body water by Watson; one collection scatters by 4 to 6 %")],
-                    ["weekly creatinine clearance", Digits.Fixed(creatinine.Total.LitersPerWeek, 0), "L per 1.73 m²", Invariant($"peritoneal {Digits.Fixed(creatinine.Peritoneal.LitersPerWeek, 0)}, renal {Digits.Fixed(creatinine.Renal.LitersPerWeek, 0)}")],
+                    .. kidneys.IsUrineStated ? new[] { (IReadOnlyList<string>)["fluid removed with urine", Digits.Fixed(outcome.FluidRemoval.Milliliters, 0), "mL", Invariant($"urine {Digits.Fixed(outcome.Urine.Milliliters, 0)}")] } : [],
+                    ["weekly Kt/V urea" + OnlyPeritoneal(kidneys), Digits.Fixed(urea.TotalKtOverV, 2), "", Parts(kidneys, Digits.Fixed(urea.PeritonealKtOverV, 2), Digits.Fixed(urea.RenalKtOverV, 2)) + "; body water by Watson; one collection scatters by 4 to 6 %"],
+                    ["weekly creatinine clearance" + OnlyPeritoneal(kidneys), Digits.Fixed(creatinine.Total.LitersPerWeek, 0), "L per 1.73 m²", Parts(kidneys, Digits.Fixed(creatinine.Peritoneal.LitersPerWeek, 0), Digits.Fixed(creatinine.Renal.LitersPerWeek, 0))],
                     ["sodium removed", Digits.Fixed(outcome.SodiumRemoved.Millimoles, 0), "mmol", Invariant($"centred on published series; the model alone says {Digits.Fixed(outcome.SodiumRemovedByModel.Millimoles, 0)}")],
                     ["glucose absorbed", Digits.Fixed(outcome.GlucoseAbsorbed.Grams, 0), "g", Invariant($"{Digits.Fixed(outcome.EnergyAbsorbedKilocalories, 0)} kcal")],
                     .. outcome.PolymerUsed.Grams > 0
@@ -229,11 +230,18 @@ public static class Reports
             .Small("The fitted membrane alone, without its doubt: a list of options shows the same regimen with its bands, and moved by how far the model misses published series, so its figures differ. Plasma is held at the level of the test, so clearances are those at that level. Ultrafiltration is a target, not a merit.");
     }
 
+    // What the peritoneum clears is not what is cleared in all: without a word on urine the figure has to say so itself.
+    internal static string OnlyPeritoneal(ResidualFunction kidneys) => kidneys.IsClearanceKnown ? "" : ", peritoneal only";
+
+    internal static string Parts(ResidualFunction kidneys, string peritoneal, string renal) =>
+        kidneys.IsClearanceKnown ? $"peritoneal {peritoneal}, renal {renal}" : "urine not stated: no total";
+
     /// <summary>The present regimen and the options, by what changes, with what each gives and costs.</summary>
     public static ReportBlock Of(RegimenFront front)
     {
         ArgumentNullException.ThrowIfNull(front);
         var rows = RowsOf(front);
+        var kidneys = KidneysOf(front);
         var block = new ReportBlock()
             .Sentence(Invariant($"Asked for: {front.Goals.Fluid} of ultrafiltration in 24 h{Basis(front.Goals.Fluid)}{Clearance(front.Goals)}, nights of at most {Digits.Hours(front.Goals.LongestNight)}, fills of at most {Fills(front.Goals)}."))
             .Sentence(Invariant($"{front.CandidateCount} regimens were looked at and {front.FeasibleCount} meet this; {front.Options.Length} of them are shown, the others differ too little or are matched in everything.{(front.Options.All(option => Caution.Of(option.Regimen).Length == 0) ? " None of these holds icodextrin." : "")}"));
@@ -247,7 +255,7 @@ public static class Reports
             ? front.Options.Select(option => Cares(option).ToHashSet()).Aggregate((all, own) => [.. all.Intersect(own)])
             : [];
         block.Table(new(
-            ["^", "^what changes", "single days in\nrange; mean", "#mean UF, mL\n90 % band", "#weekly\nKt/V", "#Na removed,\nmmol", "#glucose\nabsorbed, g", "#fluid,\nL"],
+            ["^", "^what changes", "single days in\nrange; mean", "#mean UF, mL\n90 % band", kidneys.IsClearanceKnown ? "#weekly\nKt/V" : "#peritoneal\nKt/V only", "#Na removed,\nmmol", "#glucose\nabsorbed, g", "#fluid,\nL"],
             [.. rows.Select(row => (IReadOnlyList<string>)
             [
                 row.Name,
@@ -275,7 +283,7 @@ public static class Reports
             .Folded("Why the others are not here", new(
                 ["reason", "#regimens"],
                 [.. front.DroppedBecause.Select(pair => (IReadOnlyList<string>)[Words(pair.Key.ToString()), pair.Value.ToString(System.Globalization.CultureInfo.InvariantCulture)])]));
-        return block.Small($"Single days hold doubt of {(front.Options.Select(option => option.ProbabilityOfDayInRange.Doubt).FirstOrDefault()).Words()}; below them the probability that the mean of many days is in the range, without the nights. Options, not orders, listed by absorbed glucose. UF is a target with a floor and a ceiling: more is not better. Kt/V is an estimate with 4 to 6 % noise. Sodium is centred on published series and its band is wide. Symptoms, clinical volume, pressure and nutrition are not assessed here.");
+        return block.Small($"Single days hold doubt of {(front.Options.Select(option => option.ProbabilityOfDayInRange.Doubt).FirstOrDefault()).Words()}; below them the probability that the mean of many days is in the range, without the nights. Options, not orders, listed by absorbed glucose. UF is a target with a floor and a ceiling: more is not better. Kt/V is an estimate with 4 to 6 % noise{(kidneys.IsClearanceKnown ? "" : ", and here the peritoneum's alone: urine was not stated")}. Sodium is centred on published series and its band is wide. Symptoms, clinical volume, pressure and nutrition are not assessed here.");
 
         static string Basis(FluidTarget fluid) => fluid.Basis.Length > 0 ? $" ({fluid.Basis})" : "";
 
@@ -300,6 +308,9 @@ public static class Reports
     }
 
     internal const string PresentName = "now";
+
+    /// <summary>The kidneys of the person of a search.</summary>
+    internal static ResidualFunction KidneysOf(RegimenFront front) => RowsOf(front).Select(row => row.Option.Outcome.Patient.ResidualFunction).FirstOrDefault(ResidualFunction.NotStated);
 
     /// <summary>The present regimen first, then the options by letter, as tables and charts call them.</summary>
     internal static IReadOnlyList<(string Name, RegimenOption Option)> RowsOf(RegimenFront front) =>

@@ -10,6 +10,15 @@ internal static partial class Typeset
         WebUtility.HtmlEncode(Apostrophe().Replace(BeforeNumber().Replace(BeforeUnit().Replace(words, "\u00a0"), "\u00a0"), "’"))
             .Replace("&#160;", "&nbsp;", StringComparison.Ordinal);
 
+    /// <summary>Words in a cell, where a narrow column would break a date at its hyphens.</summary>
+    public static string Cell(string words) => WholeDates(Html(words));
+
+    /// <summary>Escaped words with every date kept on one line: "2025-03-18", and "03-18" where the year has been said.</summary>
+    public static string WholeDates(string html) => Date().Replace(html, "<span style=\"white-space:nowrap\">$0</span>");
+
+    [GeneratedRegex(@"(?<![\w-])(?:\d{4}-)?\d{2}-\d{2}(?![\w-])")]
+    private static partial Regex Date();
+
     // "2.27 %", "1.73 m²", "9 h", "4 × 2.0 L", "10 in 10".
     [GeneratedRegex(@"(?<=\d) (?=(?:%|×|±|(?:[mµ]?mol|mg|g|kg|[mµd]?L|m²|cm|mmHg|h|min|kcal|SD)\b))")]
     private static partial Regex BeforeUnit();

@@ -1,3 +1,5 @@
+using System.Text.RegularExpressions;
+using Transport.Reporting;
 using static Transport.Tests.Equilibration.InventedTests;
 
 namespace Transport.Tests.Equilibration;
@@ -227,6 +229,14 @@ public sealed class EquilibrationFindingsTests
         var indices = EquilibrationIndices.Of(Strong(ratio, 450, 8));
         Assert.Equal(isComparable, indices.Classification!.IsComparable);
         Assert.Equal(!isComparable, indices.Classification.Cautions.Any(caution => caution.Contains("swapped samples", StringComparison.Ordinal)));
+
+        // "percentile above 99" and "Fast 100 %" gave the mix-up a place among people.
+        Assert.Equal(isComparable, indices.Comparison!.Rows.Any(row => row.Index.Name == "D/P creatinine"));
+        foreach (var text in new[] { Reports.Of(indices).Text, EquilibrationReports.Of(indices.Classification).Text, PageIndices.Transfer(indices) })
+        {
+            Assert.Equal(isComparable, Regex.IsMatch(text, @"percentile (above )?\d"));
+            Assert.Equal(isComparable, Regex.IsMatch(text, @"\(High\) +100 %"));
+        }
     }
 
     [Fact]

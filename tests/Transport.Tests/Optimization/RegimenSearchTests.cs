@@ -467,6 +467,11 @@ public sealed class RegimenSearchTests
         Assert.Equal(Severity.Warning, Assert.Single(front.Findings, finding => finding.Code == "urine-not-stated").Severity);
         Assert.Contains("urine not stated, taken as 0", Reports.Of(front).Text, StringComparison.Ordinal);
 
+        // Its clearance is the peritoneum's, and named so in table, small print and chart.
+        Assert.Contains("peritoneal Kt/V only", Reports.Of(front).Text, StringComparison.Ordinal);
+        Assert.Contains("here the peritoneum's alone: urine was not stated", Reports.Of(front).Text.Replace('’', '\''), StringComparison.Ordinal);
+        Assert.Contains(RegimenCharts.TradeOff(front).Panels, panel => panel.XAxis.Label == "weekly Kt/V urea, peritoneal only");
+
         static FluidTarget From(ResidualFunction kidneys) => FluidTarget.From(Milliliters(1_500), kidneys, Milliliters(500), Milliliters(200));
     }
 

@@ -39,6 +39,42 @@ public sealed class OutlookFindingsTests
     }
 
     [Fact]
+    public void Without_a_word_on_urine_no_figure_can_be_read_as_a_total()
+    {
+        // A zero that nobody stated stood in the renal row, and the peritoneum's Kt/V in that of the total.
+        var silent = RegimenComparison.Run(Silent, One, Night(4, Day(2_000)), [("more", Night(6, Day(2_000)))]);
+        foreach (var measure in new[] { KtOverV, RenalKtOverV, CreatinineClearance, RenalCreatinineClearance, FluidRemoval })
+        {
+            Assert.Null(silent.Present[measure].Value);
+            Assert.Null(silent.Rows[1][measure].Difference);
+        }
+
+        Assert.NotNull(silent.Present[PeritonealKtOverV].Value);
+        foreach (var text in new[] { RegimenReports.Of(silent).Text, RegimenReports.Of(silent.Present).Text, RegimenReports.Of(silent.Present).Html })
+        {
+            Assert.Contains("Urine was not stated: Kt/V and creatinine clearance are the peritoneum", text, StringComparison.Ordinal);
+            Assert.DoesNotMatch(@"Kt/V urea, (total|renal) +\d", text);
+            Assert.Contains("Kt/V urea, peritoneal", text, StringComparison.Ordinal);
+        }
+
+        Assert.Contains("Not assessable: nothing was stated about urine, and it asks for peritoneum and kidneys together.", RegimenReports.Of(silent.Present).Text, StringComparison.Ordinal);
+        Assert.Contains(RegimenCharts.Comparison(silent).Panels, panel => panel.Title!.StartsWith("Kt/V urea, peritoneal", StringComparison.Ordinal));
+        Assert.EndsWith("urine was not stated.", ResidualFunctionNeeded.Of(silent.Present).ToString(), StringComparison.Ordinal);
+
+        // The day and the week by themselves, and a stated zero: that is a total.
+        Assert.Contains("weekly Kt/V urea, peritoneal only", Reports.Of(silent.Present.Outcome).Text, StringComparison.Ordinal);
+        Assert.DoesNotContain("fluid removed with urine", Reports.Of(silent.Present.Outcome).Text, StringComparison.Ordinal);
+        var week = WeekSimulation.Run(Silent, Membrane, RegimenWeek.OfNights(Night(4, Day(2_000)), 7));
+        Assert.Matches(@"Kt/V urea, peritoneal only +\d\.\d\d +urine not stated: no total", RegimenReports.Of(week).Text);
+        var none = RegimenComparison.Run(Silent with { ResidualFunction = ResidualFunction.None }, One, Night(4, Day(2_000)));
+        Assert.Equal(silent.Present[PeritonealKtOverV].Value!.Value.Median, none[KtOverV].Value!.Value.Median, 1e-9);
+        Assert.DoesNotContain("peritoneal only", Reports.Of(none.Outcome).Text, StringComparison.Ordinal);
+
+        // A clearance that was measured is known, though nobody wrote how much urine there was.
+        Assert.True((ResidualFunction.NotStated with { UreaClearance = Clearance.FromMillilitersPerMinute(2) }).IsClearanceKnown);
+    }
+
+    [Fact]
     public void Just_at_the_ceiling_nothing_is_said_and_a_millilitre_above_it_is()
     {
         var options = OutlookOptions.Default;

@@ -41,6 +41,7 @@ internal sealed class ClassArithmetic(IndexInputs inputs)
         return TransportClassification.Of(ratio.Value, cuts, population, inputs.Options.WithinPersonStandardDeviation) with
         {
             GlucoseCategory = GlucoseCategory(indices),
+            IsAbovePlasma = ratio.Value > inputs.Limits.DialysateToPlasmaHigh.Value,
             Cautions = Cautions(indices),
         };
     }
