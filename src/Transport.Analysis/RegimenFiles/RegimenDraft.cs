@@ -126,7 +126,7 @@ internal sealed class RegimenDraft
         {
             findings.Add(places.Of(new(
                 Severity.Error, "regimen-item-missing", "Nothing says what is done: exchanges, exchanges by hand, or fluid, volume and cycles.")
-                { Expected = "night solution, night length and two of cycles, volume per cycle and fluid in all; or rows night exchange; or rows hand exchange" }));
+            { Expected = "night solution, night length and two of cycles, volume per cycle and fluid in all; or rows night exchange; or rows hand exchange" }));
         }
         else if (forms.Count > 1)
         {
@@ -172,7 +172,8 @@ internal sealed class RegimenDraft
                 : stated.Length > 0 ? ["dry from"]
                 : ["dry from", .. OfCyclesOnly];
             findings.AddRange(unused.Where(facts.ContainsKey).Select(item => facts[item].Row).Where(row => row.Regimen == name).Select(row => new Finding(
-                Severity.Warning, "regimen-item-not-used", $"Beside {forms[0]} this says nothing and is left aside.") { Row = row.Row, Field = Place(row), Found = $"{row.Value} {row.Unit}".TrimEnd() }));
+                Severity.Warning, "regimen-item-not-used", $"Beside {forms[0]} this says nothing and is left aside.")
+            { Row = row.Row, Field = Place(row), Found = $"{row.Value} {row.Unit}".TrimEnd() }));
         }
 
         void AddForm(bool isUsed, string words)
