@@ -19,7 +19,7 @@ internal sealed class NightSurface
     private readonly MembraneCoordinates membrane;
     private readonly Vector<double> center;
     private readonly Parabola[] parabolas;
-    private readonly RegimenWorkspace workspace = new();
+    private readonly RegimenWorkspace workspace = new() { SeesLimit = false };
 
     /// <param name="nights">What was observed.</param>
     /// <param name="membrane">The coordinates.</param>

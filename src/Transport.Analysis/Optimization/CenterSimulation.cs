@@ -8,7 +8,7 @@ internal sealed class CenterSimulation(Patient patient, ThreePoreMembrane center
     public void Run(IReadOnlyList<Candidate> candidates)
     {
         List<Candidate> missing = [.. candidates.Where(candidate => !candidate.IsExact)];
-        ParallelRuns.Run(missing.Count, options.Workers, new() { Cancellation = control.Cancellation }, 0, 1, () => new RegimenWorkspace(), (workspace, i) =>
+        ParallelRuns.Run(missing.Count, options.Workers, new() { Cancellation = control.Cancellation }, 0, 1, () => new RegimenWorkspace { SeesLimit = false }, (workspace, i) =>
             missing[i].Take(workspace.Run(patient, center, missing[i].Regimen, options.Plain, RunControl.None), reader, options));
     }
 }

@@ -38,7 +38,7 @@ internal sealed class CycleYields
                 {
                     var drain = space.Settings.DrainOf(fill.Milliliters + residual, residual, residual).Minutes;
                     kinds.Add((new(solution, fill, dwell), sample.FillMinutes(fill.Milliliters) + dwell.TotalMinutes + drain));
-                    rings.Add(Ring([new CycleKind(solution, fill.Milliliters, dwell.TotalMinutes, drain, true, everyFill, false)]));
+                    rings.Add(Ring([new CycleKind(solution, fill.Milliliters, dwell.TotalMinutes, drain, true, everyFill)]));
                 }
             }
         }
@@ -51,7 +51,7 @@ internal sealed class CycleYields
         // A day is told by what it adds to a cycle that goes around with it, the first of the night, in which diffusion may start faster.
         var beside = kinds.Count / 2;
         var (reference, _) = kinds[beside];
-        var kindOfReference = new CycleKind(reference.Solution, reference.Fill.Milliliters, reference.DwellTime!.Value.TotalMinutes, space.Settings.DrainOf(reference.Fill.Milliliters + residual, residual, residual).Minutes, true, options.Simulation.Transient is TransientUse.EveryFill or TransientUse.FirstFill, false);
+        var kindOfReference = new CycleKind(reference.Solution, reference.Fill.Milliliters, reference.DwellTime!.Value.TotalMinutes, space.Settings.DrainOf(reference.Fill.Milliliters + residual, residual, residual).Minutes, true, options.Simulation.Transient is TransientUse.EveryFill or TransientUse.FirstFill);
         List<(TimeSpan Length, int Day, int[] Ring)> withDays = [];
         foreach (var length in space.NightLengths.Distinct())
         {
@@ -60,13 +60,13 @@ internal sealed class CycleYields
             {
                 if (space.DayFills[day] is not { } fill)
                 {
-                    withDays.Add((length, day, Ring([kindOfReference with { AfterDry = true }, new CycleKind(null, 0, rest, 0, false, false, false)])));
+                    withDays.Add((length, day, Ring([kindOfReference with { Start = CycleStart.Nothing }, new CycleKind(null, 0, rest, 0, false, false)])));
                 }
                 else if (fill.Solution.Polymer is null && fill.Volume <= largest && !goals.IsDayDry)
                 {
                     var drain = space.Settings.DrainOf(fill.Volume.Milliliters + residual, residual, residual).Minutes;
                     var stays = rest - sample.FillMinutes(fill.Volume.Milliliters) - drain;
-                    withDays.Add((length, day, Ring([kindOfReference, new CycleKind(fill.Solution, fill.Volume.Milliliters, stays, drain, false, everyFill, false)])));
+                    withDays.Add((length, day, Ring([kindOfReference, new CycleKind(fill.Solution, fill.Volume.Milliliters, stays, drain, false, everyFill)])));
                 }
             }
         }

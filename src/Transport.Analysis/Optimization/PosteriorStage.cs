@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Diagnostics;
 
 namespace Transport.Analysis;
@@ -6,12 +7,18 @@ namespace Transport.Analysis;
 /// <remarks>
 /// <para>Nothing is lost: a regimen goes only when no outcome of the draws that are left could save it, or when one that keeps every bound beats it at the center.
 /// The draws that are hardest come first, so that what fails shows it early. What maps leave open, because it is nearer to a bound than they are exact, is simulated
-/// phase after phase with every member and decided by that.</para>
+/// phase after phase, the draws first in which maps can err most, until those that are left to the maps decide nothing.</para>
 /// <para>The order in which draws are worked on, and by how many, changes nothing: counts are whole numbers.</para>
 /// </remarks>
 internal sealed class PosteriorStage
 {
     private const int Block = 32;
+
+    // How far maps err in the mean was measured over so many draws (PosteriorGoals): of fewer nothing is claimed, and what is still open is simulated to the end.
+    private const int FewestInTheMean = 100;
+
+    // Those whose tables of every draw are at hand together.
+    private const int Together = 64;
 
     private readonly Patient patient;
     private readonly MembraneEnsemble ensemble;
@@ -22,6 +29,7 @@ internal sealed class PosteriorStage
     private readonly PosteriorGoals bounds;
     private readonly NonDominated order;
     private readonly CenterSimulation center;
+    private readonly RegimenFigures reader;
     private readonly bool asksPeak;
     private readonly Stopwatch watch = new();
     private int[] draws;
@@ -30,6 +38,7 @@ internal sealed class PosteriorStage
         Patient patient, MembraneEnsemble ensemble, RegimenGoals goals, RegimenOptions simulation, RegimenSearchOptions options, RunControl control)
     {
         center = new(patient, ensemble.Center, goals, options, control);
+        reader = new(patient, options.Plain, goals.Pressure);
         this.patient = patient;
         this.ensemble = ensemble;
         this.goals = goals;
@@ -48,7 +57,7 @@ internal sealed class PosteriorStage
     /// <summary>How many regimens met how many draws, in all.</summary>
     public long Runs { get; private set; }
 
-    /// <summary>How many regimens were simulated with every member, because maps left open on which side of a bound they are.</summary>
+    /// <summary>How many regimens were simulated with members, because maps left open on which side of a bound they are.</summary>
     public int Simulated { get; private set; }
 
     /// <summary>Time spent on that.</summary>
@@ -116,7 +125,7 @@ internal sealed class PosteriorStage
     public RegimenOutcome[] Days(Regimen regimen)
     {
         var days = new RegimenOutcome[Count];
-        ParallelRuns.Run(Count, options.Workers, new() { Cancellation = control.Cancellation }, 0, 1, () => new RegimenWorkspace(), (workspace, member) =>
+        ParallelRuns.Run(Count, options.Workers, new() { Cancellation = control.Cancellation }, 0, 1, () => new RegimenWorkspace { SeesLimit = false }, (workspace, member) =>
             days[member] = workspace.Run(patient, ensemble[member], regimen, options.Plain, RunControl.None));
         return days;
     }
@@ -125,7 +134,7 @@ internal sealed class PosteriorStage
     public double[][] Tables(IReadOnlyList<Candidate> candidates)
     {
         var tables = candidates.Select(_ => new double[Count * RegimenFigures.Count]).ToArray();
-        Run(candidates, 0, Count, (i, draw, figures) => figures.CopyTo(tables[i].AsSpan(draw * RegimenFigures.Count)));
+        Run(candidates, 0, Count, () => (i, draw, figures) => figures.CopyTo(tables[i].AsSpan(draw * RegimenFigures.Count)));
         return tables;
     }
 
@@ -210,19 +219,74 @@ internal sealed class PosteriorStage
         return true;
     }
 
-    // Simulated with every member; then nothing is left open.
-    private void Settle(List<State> open)
+    // Simulated until a bound is missed or all are kept for certain.
+    private void Settle(IReadOnlyList<State> open)
     {
         Simulated += open.Count;
-        center.Run(open.ConvertAll(state => state.Candidate));
-        foreach (var state in open)
+        center.Run([.. open.Select(state => state.Candidate)]);
+        foreach (var some in open.Chunk(Together))
         {
-            state.Candidate.IsOpen = true;
-            state.Restart();
+            var tables = Tables([.. some.Select(state => state.Candidate)]);
+            for (var i = 0; i < some.Length; i++)
+            {
+                Settle(some[i], tables[i]);
+                some[i].Candidate.IsOpen = true;
+            }
+        }
+    }
+
+    private void Settle(State state, double[] table)
+    {
+        var candidate = state.Candidate;
+        var parts = new Part[Count];
+        for (var draw = 0; draw < Count; draw++)
+        {
+            parts[draw] = PartOf(candidate, table.AsSpan(draw * RegimenFigures.Count, RegimenFigures.Count), ofMaps: candidate.Ring is not null);
         }
 
-        Advance(open, Count);
-        open.ForEach(state => Misses(state));
+        state.Restart(parts);
+        int[] order = [.. Enumerable.Range(0, Count).OrderByDescending(draw => parts[draw].Errors.Sum()).ThenBy(draw => draw)];
+        for (var done = 0; !Misses(state) && !Keeps(state) && done < Count;)
+        {
+            var to = Count - done < Block + FewestInTheMean ? Count : done + Block;
+            Runs += to - done;
+            ParallelRuns.Run(
+                to - done,
+                options.Workers,
+                new() { Cancellation = control.Cancellation },
+                0,
+                1,
+                () => new RegimenWorkspace { SeesLimit = false },
+                (workspace, i) =>
+                {
+                    var figures = new double[RegimenFigures.Count];
+                    candidate.Figures.CopyTo(figures, 0);
+                    reader.Read(workspace.Run(patient, ensemble[order[done + i]], candidate.Regimen, options.Plain, RunControl.None), figures);
+                    parts[order[done + i]] = PartOf(candidate, figures, ofMaps: false);
+                });
+            state.Restart(parts);
+            done = to;
+        }
+    }
+
+    // What one draw adds to each bound.
+    private Part PartOf(Candidate candidate, ReadOnlySpan<double> figures, bool ofMaps)
+    {
+        var part = new Part(new long[bounds.Bounds.Count], new long[bounds.Bounds.Count]);
+        Add(candidate, figures, ofMaps, part.Sums, part.Errors);
+        return part;
+    }
+
+    private void Add(Candidate candidate, ReadOnlySpan<double> figures, bool ofMaps, Span<long> sums, Span<long> errors)
+    {
+        for (var b = 0; b < sums.Length; b++)
+        {
+            var (bound, modelForm) = (bounds.Bounds[b], candidate.ModelForm);
+            sums[b] += PosteriorGoals.Units(bound.Probability is null
+                ? PosteriorGoals.Value(bound.Measure, figures, modelForm.Shift)
+                : bounds.Share(bound, figures, modelForm, bound.IsOfSingleDay));
+            errors[b] += ofMaps ? PosteriorGoals.Units(bounds.MapError(bound, figures, modelForm)) : 0;
+        }
     }
 
     // A unit for each draw is rounding.
@@ -246,30 +310,32 @@ internal sealed class PosteriorStage
 
     private void Advance(IReadOnlyList<State> states, int to)
     {
+        var each = bounds.Bounds.Count;
         foreach (var together in states.Where(state => state.Done < to).GroupBy(state => state.Done))
         {
             List<State> group = [.. together];
-            Run(group.ConvertAll(state => state.Candidate), together.Key, to, (i, _, figures) =>
+            ConcurrentBag<Part> parts = [];
+            Run(group.ConvertAll(state => state.Candidate), together.Key, to, () =>
             {
-                var state = group[i];
-                for (var b = 0; b < bounds.Bounds.Count; b++)
-                {
-                    var (bound, modelForm) = (bounds.Bounds[b], state.Candidate.ModelForm);
-                    var sum = bound.Probability is null
-                        ? PosteriorGoals.Value(bound.Measure, figures, modelForm.Shift)
-                        : bounds.Share(bound, figures, modelForm, bound.IsOfSingleDay);
-                    Interlocked.Add(ref state.Sums[b], PosteriorGoals.Units(sum));
-                    if (state.Candidate.Ring is not null && bounds.MapError(bound, figures, modelForm) is > 0 and var error)
-                    {
-                        Interlocked.Add(ref state.Errors[b], PosteriorGoals.Units(error));
-                    }
-                }
+                // Each worker counts for itself: whole numbers, so that their sum is the same whoever met which draw.
+                var own = new Part(new long[each * group.Count], new long[each * group.Count]);
+                parts.Add(own);
+                return (i, _, figures) =>
+                    Add(group[i].Candidate, figures, group[i].Candidate.Ring is not null, own.Sums.AsSpan(each * i, each), own.Errors.AsSpan(each * i, each));
             });
-            group.ForEach(state => state.Done = to);
+            for (var i = 0; i < group.Count; i++)
+            {
+                foreach (var part in parts)
+                {
+                    group[i].Add(part.Sums.AsSpan(each * i, each), part.Errors.AsSpan(each * i, each));
+                }
+
+                group[i].Done = to;
+            }
         }
     }
 
-    private void Run(IReadOnlyList<Candidate> candidates, int from, int to, Taking take)
+    private void Run(IReadOnlyList<Candidate> candidates, int from, int to, Func<Taking> taking)
     {
         var catalog = new RegimenCatalog(patient, simulation, candidates[0].Regimen, goals.Pressure);
         List<CycleKind> scratch = [];
@@ -286,9 +352,10 @@ internal sealed class PosteriorStage
             new() { Cancellation = control.Cancellation },
             0,
             1,
-            () => new RingWorker(patient, catalog, simulation, options, goals.Pressure, asksPeak),
-            (worker, i) =>
+            () => (Worker: new RingWorker(patient, catalog, simulation, options, goals.Pressure, asksPeak), Take: taking()),
+            (own, i) =>
             {
+                var (worker, take) = own;
                 var draw = draws[from + i];
                 worker.Prepare(ensemble[draw]);
                 Span<double> figures = stackalloc double[RegimenFigures.Count];
@@ -320,11 +387,29 @@ internal sealed class PosteriorStage
         /// <summary>By how much maps can be wrong in them.</summary>
         public long[] Errors { get; } = new long[bounds];
 
-        public void Restart()
+        public void Add(ReadOnlySpan<long> sums, ReadOnlySpan<long> errors)
         {
-            Done = 0;
+            for (var b = 0; b < Sums.Length; b++)
+            {
+                Sums[b] += sums[b];
+                Errors[b] += errors[b];
+            }
+        }
+
+        /// <summary>All draws anew.</summary>
+        public void Restart(ReadOnlySpan<Part> parts)
+        {
             Array.Clear(Sums);
             Array.Clear(Errors);
+            foreach (var part in parts)
+            {
+                Add(part.Sums, part.Errors);
+            }
+
+            Done = parts.Length;
         }
     }
+
+    // What some draws add to bounds, in units.
+    private readonly record struct Part(long[] Sums, long[] Errors);
 }

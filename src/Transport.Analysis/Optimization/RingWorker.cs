@@ -11,7 +11,7 @@ internal sealed class RingWorker
     private readonly bool seesPeak;
     private readonly RegimenFigures figures;
     private readonly (RingCatalog Rings, CycleLibrary Library)[] catalogs;
-    private readonly RegimenWorkspace workspace = new();
+    private readonly RegimenWorkspace workspace = new() { SeesLimit = false };
     private readonly double[] sums;
     private readonly double[] infused;
     private readonly double[] drained = new double[MostExchanges];

@@ -72,7 +72,7 @@ internal sealed class ReviewRun
     private NightResponse?[] Responses(MembraneEnsemble ensemble)
     {
         var known = new Dictionary<(Regimen, bool), NightResponse>();
-        var workspace = new RegimenWorkspace();
+        var workspace = new RegimenWorkspace { SeesLimit = false };
         return [.. nights.Select(night =>
         {
             if (night.Regimen is not { } regimen)

@@ -8,7 +8,7 @@ internal sealed class RegimenTable
     private readonly RegimenFigures reader;
     private readonly RegimenOptions simulation;
     private readonly Dictionary<Regimen, int> places = [];
-    private readonly RegimenWorkspace workspace = new();
+    private readonly RegimenWorkspace workspace = new() { SeesLimit = false };
 
     public RegimenTable(Patient patient, RegimenSpace space, RegimenGoals goals)
     {

@@ -7,9 +7,9 @@ namespace Transport;
 /// <param name="Drain">How long the drain is planned to take, min.</param>
 /// <param name="IsNight">Whether the patient lies.</param>
 /// <param name="HasTransient">Whether diffusion starts faster.</param>
-/// <param name="AfterDry">Whether the cavity was dry before.</param>
+/// <param name="Start">What it finds.</param>
 internal readonly record struct CycleKind(
-    DialysisSolution? Solution, double Fill, double Dwell, double Drain, bool IsNight, bool HasTransient, bool AfterDry)
+    DialysisSolution? Solution, double Fill, double Dwell, double Drain, bool IsNight, bool HasTransient, CycleStart Start = CycleStart.Residual)
 {
     public bool IsDry => Solution is null;
 }

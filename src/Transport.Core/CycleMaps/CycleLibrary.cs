@@ -9,9 +9,9 @@ internal sealed class CycleLibrary
 {
     private const int MostRounds = 20;
 
-    // What is found in the cavity as a share of a complete drain's residual: below and above, the first exchange is near one of the points that it is mapped around.
-    private const double NearlyNothing = 0.35;
-    private const double NearlyResidual = 0.65;
+    // What is found in the cavity as a share of a complete drain's residual: below, between and above, the first exchange is near one of the points that it is mapped around.
+    private const double NearlyNothing = 0.25;
+    private const double NearlyResidual = 0.75;
 
     // Relative, of each thing carried: a tenth of the contents, so that a day is settled to 1e-6.
     private const double SteadyTolerance = 1e-5;
@@ -22,10 +22,12 @@ internal sealed class CycleLibrary
     private readonly int[] madeFor;
     private readonly CycleMap?[] starts;
     private readonly int[] startsFor;
-    private readonly Dictionary<(int Kind, double Minutes, bool FindsNothing), EarlyStart> earlyStarts = [];
+    private readonly Dictionary<(int Kind, double Minutes, CycleStart Start), EarlyStart> earlyStarts = [];
     private readonly ImmutableArray<CycleGroup> groups;
     private readonly CycleDwells?[] dwells;
     private readonly int[] dwellsFor;
+    private readonly CyclePolynomial?[] polynomials;
+    private readonly int[] polynomialsFor;
     private readonly (int Group, int Member)[] places;
     private readonly int solutes;
     private readonly double[] usual;
@@ -56,9 +58,13 @@ internal sealed class CycleLibrary
         startsFor = new int[startCount];
         dwells = new CycleDwells?[groups.Length];
         dwellsFor = new int[groups.Length];
+        polynomials = new CyclePolynomial?[groups.Length];
+        polynomialsFor = new int[groups.Length];
         places = new (int, int)[kinds.Count];
         for (var group = 0; group < groups.Length; group++)
         {
+            // The fullest moment is no smooth function of the dwell.
+            polynomials[group] = !seesPeak && DwellPoints.Of(groups[group]) is { } points ? new(points, solutes) : null;
             for (var member = 0; member < groups[group].Members.Length; member++)
             {
                 places[groups[group].Members[member]] = (group, member);
@@ -107,11 +113,9 @@ internal sealed class CycleLibrary
 
         // Where little or nothing is left to drain, the last exchange hands over as much earlier as its drain was to take, and perhaps an all but empty cavity.
         var ahead = AheadBy(ring[^1]);
-        var full = kinds[ring[0]].AfterDry ? 1 : carried[1] / usual[1];
-        var first = ahead > 0 || full < NearlyNothing ? EarlyOf(ring[0], ahead, full < NearlyNothing) : maps[ring[0]];
-
-        // Halfway between a residual and nothing the first exchange is too far from either for its map.
-        if (!first.Holds || full is >= NearlyNothing and < NearlyResidual)
+        var start = kinds[ring[0]].Start == CycleStart.Nothing ? CycleStart.Nothing : StartWith(carried[1] / usual[1]);
+        var first = ahead > 0 || start != kinds[ring[0]].Start ? EarlyOf(ring[0], ahead, start) : maps[ring[0]];
+        if (!first.Holds)
         {
             return false;
         }
@@ -229,7 +233,14 @@ internal sealed class CycleLibrary
         {
             madeFor[kind] = membranes;
             var (group, member) = places[kind];
-            mapper.Map(kinds[kind], DwellsOf(group), member, map);
+            if (PolynomialOf(group) is { Holds: true } polynomial)
+            {
+                polynomial.Read(member, kinds[kind].Drain, map);
+            }
+            else
+            {
+                mapper.Map(kinds[kind], DwellsOf(group), member, map);
+            }
         }
 
         return map;
@@ -254,11 +265,14 @@ internal sealed class CycleLibrary
     // By how much the drain of an exchange is over sooner than planned, if by more than half of it; min.
     private double AheadBy(int kind) => carried[0] < -0.5 * kinds[kind].Drain ? kinds[kind].Drain : 0;
 
+    private static CycleStart StartWith(double share) =>
+        share < NearlyNothing ? CycleStart.Nothing : share < NearlyResidual ? CycleStart.HalfResidual : CycleStart.Residual;
+
     // An exchange that begins earlier than planned, and perhaps finds a cavity that is all but empty.
-    private CycleMap EarlyOf(int kind, double minutes, bool findsNothing)
+    private CycleMap EarlyOf(int kind, double minutes, CycleStart start)
     {
-        ref var early = ref CollectionsMarshal.GetValueRefOrAddDefault(earlyStarts, (kind, minutes, findsNothing), out _);
-        early ??= new(kinds[kind] with { AfterDry = findsNothing || kinds[kind].AfterDry, Dwell = kinds[kind].Dwell + minutes }, solutes);
+        ref var early = ref CollectionsMarshal.GetValueRefOrAddDefault(earlyStarts, (kind, minutes, start), out _);
+        early ??= new(kinds[kind] with { Start = start, Dwell = kinds[kind].Dwell + minutes }, solutes);
         if (early.MadeFor != membranes)
         {
             early.MadeFor = membranes;
@@ -267,6 +281,17 @@ internal sealed class CycleLibrary
         }
 
         return early.Map;
+    }
+
+    private CyclePolynomial? PolynomialOf(int group)
+    {
+        if (polynomials[group] is { } polynomial && polynomialsFor[group] != membranes)
+        {
+            polynomialsFor[group] = membranes;
+            polynomial.Make(mapper, usual);
+        }
+
+        return polynomials[group];
     }
 
     private CycleDwells DwellsOf(int group)

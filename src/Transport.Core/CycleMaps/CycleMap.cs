@@ -75,6 +75,28 @@ internal sealed class CycleMap
         Holds = given.Holds && given.Drains;
     }
 
+    /// <summary>Becomes a sum of maps that drain.</summary>
+    /// <param name="maps">The first of them are summed.</param>
+    /// <param name="weights">How much of each; together one.</param>
+    /// <param name="sooner">By how much less it is late, min.</param>
+    public void Set(ReadOnlySpan<CycleMap> maps, ReadOnlySpan<double> weights, double sooner)
+    {
+        ref var target = ref numbers[0];
+        for (nuint i = 0; i < (nuint)numbers.Length; i += 4)
+        {
+            var sum = Vector256<double>.Zero;
+            for (var k = 0; k < weights.Length; k++)
+            {
+                sum = Vector256.MultiplyAddEstimate(Vector256.LoadUnsafe(ref maps[k].numbers[0], i), Vector256.Create(weights[k]), sum);
+            }
+
+            sum.StoreUnsafe(ref target, i);
+        }
+
+        numbers[0] -= sooner;
+        (Holds, Left) = (true, AnyVolume);
+    }
+
     /// <summary>Another exchange comes after this: what is found is what this finds, what is left is what the other leaves, and what both drain is added up.
     /// The fullest moment of the two together is no linear map and is lost.</summary>
     /// <param name="next">The exchange that comes after.</param>

@@ -10,6 +10,9 @@ internal sealed class CycleMapper<T> : ICycleMapper
     private const double VolumeStep = 2;
     private const double AmountStep = 0.05;
 
+    // Drains are much alike: at 1e-4 half to two thirds is a step that is not rejected (280,000 drains, measured), the rest another; looking for the step took more.
+    private const double MostOfDrain = 0.6;
+
     // µmol per mL: no drain leaves more glucose behind than the strongest bag has in it.
     private static readonly double MostGlucose = DialysisSolution.Glucose386.Glucose.MillimolesPerLiter;
 
@@ -179,7 +182,7 @@ internal sealed class CycleMapper<T> : ICycleMapper
     private void Begin(in CycleKind kind)
     {
         UsualStart(found);
-        if (kind.AfterDry)
+        if (kind.Start == CycleStart.Nothing)
         {
             found[1] = closed;
             for (var i = 0; i < n; i++)
@@ -187,12 +190,19 @@ internal sealed class CycleMapper<T> : ICycleMapper
                 found[2 + i] = closed * plasma[i];
             }
         }
+        else if (kind.Start == CycleStart.HalfResidual)
+        {
+            for (var i = 1; i < found.Length; i++)
+            {
+                found[i] *= 0.5;
+            }
+        }
 
         Array.Clear(fresh);
         if (kind.Solution is { } solution)
         {
             CavityContents.Write(solution, options.Panel, fresh);
-            if (!kind.AfterDry)
+            if (kind.Start == CycleStart.Residual)
             {
                 // As after about two hours of the same strength.
                 var (inPlasma, inFluid) = (plasma[SolutePanel.Glucose], fresh[SolutePanel.Glucose]);
@@ -381,7 +391,7 @@ internal sealed class CycleMapper<T> : ICycleMapper
         (system.Outflow, system.Fall) = (flow, fall);
         var before = drainState[system.TimeSlot];
         var nobody = default(Unwatched<T>);
-        draining.Run(0, 1, drainState, integration, ref nobody);
+        draining.Run(0, 1, drainState, integration, ref nobody, MostOfDrain);
         drainState[0] = target;
         drained += flow * (drainState[system.TimeSlot] - before);
         return true;

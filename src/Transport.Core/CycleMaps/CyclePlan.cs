@@ -41,7 +41,7 @@ internal static class CyclePlan
         {
             var (exchange, leg) = (regimen.Night[i], schedule.Night[i]);
             var starts = transient == TransientUse.EveryFill || (transient == TransientUse.FirstFill && i == 0);
-            into.Add(new(exchange.Solution, exchange.Fill.Milliliters, Even(leg.Dwell), leg.Drain, true, starts, i == 0 && isDry));
+            into.Add(new(exchange.Solution, exchange.Fill.Milliliters, Even(leg.Dwell), leg.Drain, true, starts, i == 0 && isDry ? CycleStart.Nothing : CycleStart.Residual));
         }
 
         for (var i = 0; i < regimen.Day.Length; i++)
@@ -52,13 +52,13 @@ internal static class CyclePlan
             var stays = i == regimen.Day.Length - 1 && !schedule.DayEndsDry;
             var start = i == 0 ? regimen.NightLength.TotalMinutes : schedule.Day[i - 1].DrainStart + schedule.Day[i - 1].Drain;
             var dwell = stays ? RegimenSchedule.MinutesPerDay - leg.Drain - start - leg.Fill : leg.Dwell;
-            into.Add(new(exchange.Solution, exchange.Fill.Milliliters, Even(dwell), leg.Drain, false, transient == TransientUse.EveryFill, false));
+            into.Add(new(exchange.Solution, exchange.Fill.Milliliters, Even(dwell), leg.Drain, false, transient == TransientUse.EveryFill));
         }
 
         if (isDry)
         {
             var start = regimen.Day.IsEmpty ? regimen.NightLength.TotalMinutes : schedule.Day[^1].DrainStart + schedule.Day[^1].Drain;
-            into.Add(new(null, 0, Even(RegimenSchedule.MinutesPerDay - start), 0, false, false, false));
+            into.Add(new(null, 0, Even(RegimenSchedule.MinutesPerDay - start), 0, false, false));
         }
 
         return true;

@@ -77,10 +77,11 @@ internal sealed class DormandPrince853<T, TSystem> : IDenseSource<T>
     /// <param name="state">The state at the start, as long as the system's dimension now; afterwards at the time returned.</param>
     /// <param name="options">Tolerance and step limit.</param>
     /// <param name="observer">Sees each step.</param>
+    /// <param name="firstStep">The first step, min, where it is known from many alike; then no bend is looked for in it. NaN: it is found.</param>
     /// <returns>The time reached, min.</returns>
     /// <exception cref="IntegrationException">The step became too small, or too many steps were needed.</exception>
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    public double Run<TObserver>(double from, double to, Span<T> state, IntegrationOptions options, ref TObserver observer)
+    public double Run<TObserver>(double from, double to, Span<T> state, IntegrationOptions options, ref TObserver observer, double firstStep = double.NaN)
         where TObserver : IStepObserver<T>, allows ref struct
     {
         if (to <= from)
@@ -94,9 +95,15 @@ internal sealed class DormandPrince853<T, TSystem> : IDenseSource<T>
         system.AbsoluteScale(scale.AsSpan(0, n));
         Evaluate(from, start.Span[..n], Stage(0));
         var t = from;
-        var h = FirstStep(from, to - from, options.RelativeTolerance, out var soon);
+        var h = firstStep;
         var bend = system.Bend(Stage(0));
-        var bending = (1 / soon) * (system.Bend(Stage(1)) - bend);
+        var bending = T.Of(0);
+        if (double.IsNaN(firstStep))
+        {
+            h = FirstStep(from, to - from, options.RelativeTolerance, out var soon);
+            bending = (1 / soon) * (system.Bend(Stage(1)) - bend);
+        }
+
         var beforeKink = double.NaN;
         var rejectedBefore = false;
         for (var steps = 0; steps < options.MaximumSteps; steps++)

@@ -6,6 +6,9 @@ internal sealed class RegimenWorkspace
     private readonly CavityRun run = new();
     private (SolutePanel? Panel, PolymerDistribution? Polymer, SolutePanel Extended) withPolymer;
 
+    /// <summary>Whether the moment is looked for at which a day first holds more than its limit; it takes another day of simulation where one does.</summary>
+    public bool SeesLimit { get; init; } = true;
+
     public RegimenOutcome Run(Patient patient, ThreePoreMembrane membrane, Regimen regimen, RegimenOptions options, RunControl control)
     {
         ArgumentNullException.ThrowIfNull(regimen);
@@ -87,7 +90,7 @@ internal sealed class RegimenWorkspace
         }
 
         var points = run.Sampler?.Points;
-        var above = FirstAbove.Of(run, ring, days, panel, control);
+        var above = SeesLimit ? FirstAbove.Of(run, ring, days, panel, control) : new TimeSpan?[days.Length];
         var tally = new RegimenTally(patient, membrane, options, ring, level, conditions, above);
         return (tally, ring, course is null ? null : tally.Plasma(pools, run.PoolSlot, course, first.NightStart), points);
     }

@@ -23,7 +23,7 @@ public sealed class CycleMapTests(ITestOutputHelper output)
         var membrane = Average with { DiffusionArea = DiffusionArea.FromCentimeters(area * Average.DiffusionArea.Centimeters), LyingAreaFactor = Math.Max(1, 0.7 * area), LyingConductanceFactor = Math.Max(1, 0.6 * area) };
         var goals = new RegimenGoals(FluidTarget.Between(Volume.FromMilliliters(0), Volume.FromMilliliters(100)));
         var all = Possible(RegimenSpace.Usual(Person, goals).All());
-        Compare(membrane, [.. all.Where((_, i) => i % 41 == 0)], Screened, Careful);
+        Compare(membrane, [.. all.Where((_, i) => i % 41 == 0)], Screened, Careful, beside: all);
     }
 
     [Fact]
@@ -99,7 +99,7 @@ public sealed class CycleMapTests(ITestOutputHelper output)
         foreach (var taken in new[] { 0.1, 0.2, 0.3, 0.4, 0.5, 0.75, 1, 1.5, 2.5, 4 })
         {
             var membrane = Average with { LymphaticRemoval = FlowRate.FromMillilitersPerMinute(taken) };
-            held.Add(Compare(membrane, regimens, Screened, Careful, mostHold: 0.5));
+            held.Add(Compare(membrane, regimens, Screened, Careful, leastHold: 0.6));
             foreach (var regimen in regimens)
             {
                 var left = RegimenSimulation.Run(Person, membrane, regimen, Careful).DayExchanges[0].Drained.Milliliters;
@@ -136,7 +136,7 @@ public sealed class CycleMapTests(ITestOutputHelper output)
     public void Four_lanes_and_eight_find_the_same_map()
     {
         // Other neighbors, other steps of the integrator: the tolerance of 1e-4, not the last bit.
-        var kind = new CycleKind(DialysisSolution.Glucose227, 2000, 75, 12, true, true, false);
+        var kind = new CycleKind(DialysisSolution.Glucose227, 2000, 75, 12, true, true);
         var group = Assert.Single(CycleGroup.Of([kind]));
         var (four, eight) = (new double[CycleMap.RowsOf(4)], new double[CycleMap.RowsOf(4)]);
         Outcome(new CycleMapper<Lanes4>(Person, Screened, Sample(), true), four);
@@ -176,10 +176,82 @@ public sealed class CycleMapTests(ITestOutputHelper output)
         }
     }
 
-    private static int Compare(ThreePoreMembrane membrane, Regimen[] regimens, RegimenOptions screened, RegimenOptions careful, double mostHold = 0.95)
+    [Fact]
+    public void Exchanges_between_a_few_dwells_are_those_made_one_by_one()
     {
-        var (kinds, rings) = Rings(regimens, screened);
-        var library = new CycleLibrary(Person, screened, regimens[0], kinds, CycleGroup.Of(kinds), true);
+        // Sixty dwells of 15 to 300 min from eight, found with a third more than usual. The tolerance is half of what a map may be off by itself. Five of the six are within 7e-5; the sixth
+        // dwells in such long steps that what is read inside them is off by as much, whoever reads it.
+        var tried = new List<(bool Holds, double Worst)>();
+        foreach (var membrane in new[] { Average, Average with { DiffusionArea = Average.DiffusionArea * 1.8 }, Average with { DiffusionArea = Average.DiffusionArea * 0.6, AreaLaw = AreaLaw.TwoThirds } })
+        {
+            foreach (var (solution, first) in new[] { (DialysisSolution.Glucose136, true), (DialysisSolution.Glucose386, false) })
+            {
+                List<CycleKind> kinds = [.. Enumerable.Range(0, 60).Select(i => new CycleKind(solution, 2000, 15 + 285 * i / 59.0, 12, true, first))];
+                var group = Assert.Single(CycleGroup.Of(kinds));
+                var mapper = new CycleMapper<Lanes8>(Person, Screened, Sample(), false);
+                mapper.Prepare(membrane);
+                var found = new double[6];
+                mapper.UsualStart(found);
+                var polynomial = new CyclePolynomial(DwellPoints.Of(group)!, 4);
+                polynomial.Make(mapper, found);
+                found[1] *= 4.0 / 3;
+                var dwells = mapper.Dwell(group, null);
+                var (alone, between) = (new CycleMap(4), new CycleMap(4));
+                var (expected, read) = (new double[CycleMap.RowsOf(4)], new double[CycleMap.RowsOf(4)]);
+                var worst = 0.0;
+                for (var member = 0; member < kinds.Count; member++)
+                {
+                    mapper.Map(kinds[member], dwells, member, alone);
+                    polynomial.Read(member, kinds[member].Drain, between);
+                    alone.Apply(found, expected);
+                    between.Apply(found, read);
+                    worst = Math.Max(worst, 0.1 * Math.Abs(read[0] - expected[0]));
+                    for (var i = 1; i < 6; i++)
+                    {
+                        var drained = alone.DrainedRow + i - 1;
+                        worst = Math.Max(worst, Math.Max(Math.Abs(expected[i] - read[i]), Math.Abs(expected[drained] - read[drained])) / (expected[i] + expected[drained]));
+                    }
+                }
+
+                tried.Add((polynomial.Holds, worst));
+            }
+        }
+
+        output.WriteLine(string.Join("; ", tried.Select(one => $"{one.Holds} {one.Worst:0.0e0}")));
+        Assert.All(tried, one => Assert.True(one is { Holds: true, Worst: < 5e-4 }));
+        Assert.True(tried.Count(one => one.Worst < 1e-4) >= 5);
+    }
+
+    [Fact]
+    public void Where_the_longest_dwell_leaves_nothing_to_drain_no_polynomial_is_laid_through_it()
+    {
+        // 6 mL/min taken up: 1.5 L are gone after four hours. Asked one by one, the short ones drain.
+        List<CycleKind> kinds = [.. Enumerable.Range(0, 20).Select(i => new CycleKind(DialysisSolution.Glucose136, 1500, 30 + 20 * i, 12, true, false))];
+        var group = Assert.Single(CycleGroup.Of(kinds));
+        var mapper = new CycleMapper<Lanes8>(Person, Screened, Sample(), false);
+        mapper.Prepare(Average with { LymphaticRemoval = FlowRate.FromMillilitersPerMinute(6) });
+        var found = new double[6];
+        mapper.UsualStart(found);
+        var polynomial = new CyclePolynomial(DwellPoints.Of(group)!, 4);
+        polynomial.Make(mapper, found);
+        Assert.False(polynomial.Holds);
+        var map = new CycleMap(4);
+        mapper.Map(kinds[0], mapper.Dwell(group, null), 0, map);
+        Assert.True(map.Holds && map.Drains);
+    }
+
+    private static int Compare(
+        ThreePoreMembrane membrane, Regimen[] regimens, RegimenOptions screened, RegimenOptions careful, double leastHold = 0.95, List<Regimen>? beside = null)
+    {
+        // With the fullest moment every exchange is mapped; without it those of many dwells come from a few.
+        var (kinds, rings) = Rings([.. regimens, .. beside ?? []], screened);
+        var held = Compare(membrane, regimens, new(Person, screened, regimens[0], kinds, CycleGroup.Of(kinds), true), rings, careful, true, leastHold);
+        return Math.Min(held, Compare(membrane, regimens, new(Person, screened, regimens[0], kinds, CycleGroup.Of(kinds), false), rings, careful, false, leastHold));
+    }
+
+    private static int Compare(
+        ThreePoreMembrane membrane, Regimen[] regimens, CycleLibrary library, int[][] rings, RegimenOptions careful, bool seesPeak, double leastHold)
+    {
         library.Prepare(membrane);
         var sums = new double[library.SumCount];
         var held = 0;
@@ -197,12 +269,16 @@ public sealed class CycleMapTests(ITestOutputHelper output)
             Near(simulated.Solutes[1].Drained!.Value.Micromoles, sums[2], 1e-3 * sums[2], "creatinine");
             Near(simulated.Solutes[2].Drained!.Value.Micromoles, sums[3], 0.25 / 180e-6, "glucose, 0.25 g");
             Near(simulated.Solutes[3].Drained!.Value.Micromoles, sums[4], 200, "sodium, 0.2 mmol");
-            Near(simulated.Peak.Volume.Milliliters, sums[^1], 5, "fullest moment, mL");
+            if (seesPeak)
+            {
+                Near(simulated.Peak.Volume.Milliliters, sums[^1], 5, "fullest moment, mL");
+            }
+
             void Near(double expected, double found, double tolerance, string what) =>
                 Assert.True(Math.Abs(expected - found) <= tolerance, $"{what} of {regimens[i]}: {found} where {expected} was simulated.");
         }
 
-        Assert.True(held >= mostHold * regimens.Length, $"{held} of {regimens.Length} are rings of maps.");
+        Assert.True(held >= leastHold * regimens.Length, $"{held} of {regimens.Length} are rings of maps.");
         return held;
     }
 
