@@ -1,6 +1,6 @@
 namespace Transport.Studies;
 
-/// <summary>What reviews of one virtual person's books found. Delays are in nights of the calendar; −1000: not found.</summary>
+/// <summary>What reviews of one virtual person's books found. Delays are in nights of the calendar; <see cref="RecordReviewStudy.NotFound"/>: not found.</summary>
 public sealed record RecordReviewRow
 {
     /// <summary>Which person.</summary>
@@ -20,6 +20,18 @@ public sealed record RecordReviewRow
 
     /// <summary>At the larger of 150 mL and 25 %, of a book with ultrafiltration alone.</summary>
     public required int FalseNightAlone { get; init; }
+
+    /// <summary>Of a book with ultrafiltration and initial drain, SD 80 mL.</summary>
+    public required int FalseInitialDrainQuiet { get; init; }
+
+    /// <summary>The same at 150 mL.</summary>
+    public required int FalseInitialDrainMiddle { get; init; }
+
+    /// <summary>The same at 200 mL.</summary>
+    public required int FalseInitialDrainLoud { get; init; }
+
+    /// <summary>The same at the larger of 150 mL and 25 %.</summary>
+    public required int FalseInitialDrainUsual { get; init; }
 
     /// <summary>Warnings of rules (drains, weight, dwell, bags) on the last page of the stable year.</summary>
     public required int RuleWarnings { get; init; }
@@ -107,7 +119,16 @@ public sealed record RecordReviewRow
     /// <summary>The same with the initial drain.</summary>
     public required int FaultInitialDrain { get; init; }
 
-    /// <summary>The same with cycles and drain times.</summary>
+    /// <summary>The same without the chart of drains.</summary>
+    public required int FaultInitialDrainUnaided { get; init; }
+
+    /// <summary>With it, where half as much stays behind.</summary>
+    public required int HalfFaultInitialDrain { get; init; }
+
+    /// <summary>The same where twice as much stays behind.</summary>
+    public required int DoubleFaultInitialDrain { get; init; }
+
+    /// <summary>A tenth, with cycles and drain times.</summary>
     public required int FaultCycles { get; init; }
 
     /// <summary>For each story of a change, "first second" most compatible explanation at the first signal after it began; empty: not found within 120 nights.</summary>
@@ -121,6 +142,9 @@ public sealed record RecordReviewRow
 
     /// <inheritdoc cref="FasterTransfer"/>
     public required string DrainFault { get; init; }
+
+    /// <summary>The same of a book with initial drain and ultrafiltration alone.</summary>
+    public required string DrainFaultNoCycles { get; init; }
 
     /// <inheritdoc cref="FasterTransfer"/>
     public required string LostDwell { get; init; }

@@ -8,11 +8,15 @@ internal static class BeyondTheTest
     // Fluid cycles are given 1200 mL/m² in print, clearance cycles 1400 (Perit Dial Int 2021, doi 10.1177/08968608211010055, read).
     private const double LargeFillPerSquareMeter = 1200;
 
-    /// <summary>A fill above every one that was tested in this patient.</summary>
+    // A tested fill of 2.0 L stands for 1.9 to 2.1 L: within 0.1 L classes of a test are compared as of one fill, bags hold 50 to 100 mL more than they say, and a tenth of a litre
+    // raises the pressure by 0.2 cmH2O (2.0 cmH2O per litre lying, read). So a twentieth more is the same fill (choice).
+    private const double SameFill = 1.05;
+
+    /// <summary>A fill materially above every one that was tested in this patient.</summary>
     public static IEnumerable<Finding> FillAboveTested(IEnumerable<Regimen> regimens, Volume? largestTested)
     {
         var largest = regimens.SelectMany(regimen => regimen.Exchanges).Select(exchange => exchange.Fill).DefaultIfEmpty().Max();
-        if (largestTested is { } tested && largest > tested)
+        if (largestTested is { } tested && largest > tested * SameFill)
         {
             yield return new(
                 Severity.Warning,

@@ -220,7 +220,7 @@ internal sealed class BookReading
     private static NightRecord WithDanger(NightRecord night, BookCells cells)
     {
         var (complaint, remark) = (cells.Text(BookWords.Symptoms), cells.Text(BookWords.Remark));
-        var (ofComplaint, ofRemark) = (BookText.Of(complaint), BookText.Of(remark));
+        var (ofComplaint, ofRemark) = (BookText.Of(complaint, night.Date), BookText.Of(remark, night.Date));
         double?[] temperatures = [night.TemperatureCelsius, cells.Number(BookWords.Temperature), ofComplaint.TemperatureCelsius, ofRemark.TemperatureCelsius];
         EffluentLook?[] looks = [night.Effluent, cells.Look(BookWords.Effluent)];
         return night with

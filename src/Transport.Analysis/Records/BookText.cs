@@ -7,7 +7,8 @@ namespace Transport.Analysis;
 /// <summary>What can be understood of free words in a book, and whether anything else stands there.</summary>
 /// <remarks>
 /// Made to err towards an alarm: a false one is a call too many, a missed one may be a peritonitis. A denial reaches the complaint directly after it and no further, and
-/// whatever is not understood is left for a reader, not taken for good news.
+/// whatever is not understood is left for a reader, not taken for good news. A peritonitis is of the past only where the words say when it was and that is long ago; it is then
+/// left for a reader too.
 /// </remarks>
 /// <param name="Symptoms">Complaints, each once.</param>
 /// <param name="TemperatureCelsius">The highest body temperature that is written, °C; null where none is.</param>
@@ -17,6 +18,14 @@ internal sealed partial record BookText(ImmutableArray<Symptom> Symptoms, double
     private const string Belly = @"(?:(?:abdominal|abdomen|abdo|belly|tummy|stomach|pelvic)(?: is| was| feels| very| bit)* )?";
     private const string Place = @"(?:exit(?: site)?|tunnel|catheter(?: site)?|cuff)";
     private const string Inflamed = @"(?:redness|red|pus|discharge|discharging|oozing|ooze[sd]?|weeping|crust(?:s|ed|y)?|infect(?:ed|ion)|inflamed|inflammation|warm|hot|sore|tender|pain(?:s|ful)?|hurts?|swollen|swelling|smells?|smelly|bleeds?|bleeding|blood)";
+
+    private const string Years = @"(?:19|20)[0-9]{2}";
+    private const string MonthNames = "january|february|march|april|may|june|july|august|september|october|november|december";
+    private const string When =
+        $@"(?:last year|(?:(?:back )?in )?(?<year>{Years})|(?:back )?in (?<month>{MonthNames})(?: (?<year>{Years}))?|(?<count>a|an|[0-9]{{1,2}}|two|three|four|five|six|many|several|some) (?<unit>month|year)s? ago)";
+
+    // Twice the four weeks for which nights stay out after a peritonitis: none of them is of one so long ago.
+    private const int LongAgoDays = 56;
 
     // In the order in which they are looked for: pain on filling is not first read as pain of the belly.
     private static readonly (Symptom Symptom, string Words)[] Vocabulary =
@@ -39,9 +48,12 @@ internal sealed partial record BookText(ImmutableArray<Symptom> Symptoms, double
     private static readonly (Symptom Symptom, Regex Words)[] Patterns = [.. Vocabulary.Select(known => (known.Symptom, Made($@"\b(?:{known.Words})\b")))];
 
     private static readonly Regex Denied = Made(
-        $@"\b(?:no|not|without|denies|denied|never|nil|doesn'?t|didn'?t|hasn'?t|isn'?t|wasn'?t)(?: any| more| further| signs? of)* {Known}(?: (?:or|nor) {Known})*\b");
+        $@"\b(?:no|not|without|denies|denied|never|nil|doesn'?t|didn'?t|hasn'?t|isn'?t|wasn'?t)(?: any| more| further| (?:signs?|evidence|suspicion|history) of)* {Known}(?: (?:or|nor) {Known})*\b");
 
     private static readonly Regex AnsweredNo = Made($@"\b{Known} ?[:=] ?(?:no|none|nil)(?= ?(?:$|[,.;]))");
+
+    private static readonly Regex PastPeritonitis = Made(
+        $@"\bperitonitis(?: (?:was|treated|cured|healed|found))* {When}\b|\b{When}(?: (?:i|he|she|had|was|treated|for|an?))* peritonitis\b|\bhistory of peritonitis\b");
 
     private static readonly Regex Site = Made($@"\b{Place}\b");
 
@@ -50,7 +62,9 @@ internal sealed partial record BookText(ImmutableArray<Symptom> Symptoms, double
     private static readonly BookText Blank = new([], null, false);
 
     /// <summary>Reads words as they stand in a cell.</summary>
-    public static BookText Of(string words)
+    /// <param name="words">The words.</param>
+    /// <param name="on">The day on which they were written; null where not known: then nothing is long ago.</param>
+    public static BookText Of(string words, DateOnly? on = null)
     {
         if (words.Length == 0)
         {
@@ -81,6 +95,11 @@ internal sealed partial record BookText(ImmutableArray<Symptom> Symptoms, double
         foreach (var clause in Ends().Split(text))
         {
             var rest = Elsewhere().Replace(Denied.Replace(clause, "well"), "elsewhere");
+            if (!AsNow().IsMatch(rest))
+            {
+                rest = PastPeritonitis.Replace(rest, match => IsLongAgo(match, on) ? "elsewhere" : match.Value);
+            }
+
             if (Pus().IsMatch(rest) || Site.IsMatch(rest) && SiteSign.IsMatch(rest))
             {
                 found.Add(Symptom.ExitSite);
@@ -97,6 +116,44 @@ internal sealed partial record BookText(ImmutableArray<Symptom> Symptoms, double
         }
 
         return new([.. found.Distinct()], temperature, hasUnread);
+    }
+
+    // By the last day that the words can mean.
+    private static bool IsLongAgo(Match words, DateOnly? on)
+    {
+        if (words.Value.StartsWith("history", StringComparison.Ordinal))
+        {
+            return true;
+        }
+
+        if (on is not { } today)
+        {
+            return false;
+        }
+
+        var year = words.Groups["year"] is { Success: true } written ? int.Parse(written.Value, CultureInfo.InvariantCulture) : (int?)null;
+        DateOnly ended;
+        if (words.Groups["month"] is { Success: true } name)
+        {
+            var month = Array.IndexOf(MonthNames.Split('|'), name.Value) + 1;
+            ended = new DateOnly(year ?? (month <= today.Month ? today.Year : today.Year - 1), month, 1).AddMonths(1).AddDays(-1);
+        }
+        else if (words.Groups["unit"] is { Success: true } unit)
+        {
+            var count = words.Groups["count"].Value switch
+            {
+                "a" or "an" => 1,
+                var digits when int.TryParse(digits, CultureInfo.InvariantCulture, out var number) => number,
+                _ => 2,
+            };
+            ended = unit.Value == "year" ? today.AddYears(-count) : today.AddMonths(-count);
+        }
+        else
+        {
+            ended = new DateOnly(year ?? today.Year - 1, 12, 31);
+        }
+
+        return today.DayNumber - ended.DayNumber >= LongAgoDays;
     }
 
     private static bool IsLeft(string clause)
@@ -140,7 +197,7 @@ internal sealed partial record BookText(ImmutableArray<Symptom> Symptoms, double
     [GeneratedRegex(@"\b(?:not|never|no longer|hardly|nearly|almost)(?: [a-z]+)? (?:pain ?free|free (?:of|from) pain)\b")]
     private static partial Regex NotFree();
 
-    [GeneratedRegex(@"\b(?:(?:pain|fever|symptom)s? ?free|free (?:of|from) (?:pain|fever|symptoms)|afebrile|peritonitis (?:was |is )?(?:ruled out|excluded)|breathing (?:is )?(?:fine|ok|okay|good|normal|well)|clean and dry)\b")]
+    [GeneratedRegex(@"\b(?:(?:pain|fever|symptom)s? ?free|free (?:of|from) (?:pain|fever|symptoms)|afebrile|peritonitis (?:was |is )?(?:ruled out|excluded)|never had peritonitis(?! (?:before|like|so|until|till))|breathing (?:is )?(?:fine|ok|okay|good|normal|well)|clean and dry)\b")]
     private static partial Regex FreeOf();
 
     [GeneratedRegex(@"[,.;:/?!()+&\n]|\b(?:but|and|then|now)\b")]
@@ -148,6 +205,10 @@ internal sealed partial record BookText(ImmutableArray<Symptom> Symptoms, double
 
     [GeneratedRegex(@"\b(?:back|leg|knee|hip|foot|feet|hand|joint|tooth|head|throat|ear|neck|muscle)s? ?(?:pain|ache|hurt|sore)[a-z]*\b|\b(?:sore|aching|painful|tender) (?:back|leg|knee|hip|foot|feet|hand|joint|tooth|head|throat|ear|neck|muscle)s?\b")]
     private static partial Regex Elsewhere();
+
+    // Beside such words a peritonitis of the past may be one of now.
+    [GeneratedRegex(@"\b(?:again|still|not|recurr[a-z]*|relaps[a-z]*|returned|like|as|same|similar|another|since|this|today|tonight|yesterday|days?|weeks?)\b")]
+    private static partial Regex AsNow();
 
     [GeneratedRegex(@"\bpus\b")]
     private static partial Regex Pus();

@@ -6,10 +6,10 @@ public sealed record ChangeFound
     /// <summary>The night on which the first chart signalled.</summary>
     public required DateOnly SignalledOn { get; init; }
 
-    /// <summary>The chart's channel.</summary>
-    public required NightChannel Channel { get; init; }
+    /// <summary>The chart's channel; null of the chart of drains, which weighs initial drain and ultrafiltration together.</summary>
+    public required NightChannel? Channel { get; init; }
 
-    /// <summary>Whether what was observed is below what was expected.</summary>
+    /// <summary>Whether what was observed is below what was expected; of the chart of drains, whether ultrafiltration is.</summary>
     public required bool IsDownward { get; init; }
 
     /// <summary>When it began: the middle of the posterior.</summary>

@@ -1,6 +1,6 @@
 namespace Transport.Analysis;
 
-/// <summary>Explanations in words, and the test that would separate two of them.</summary>
+/// <summary>Explanations and channels in words, and the test that would separate two of them.</summary>
 public static class ChangeWords
 {
     /// <summary>"faster transfer of the membrane".</summary>
@@ -16,6 +16,19 @@ public static class ChangeWords
         ChangeCause.HighPlasmaGlucose => "high plasma glucose",
         ChangeCause.BookCountsOtherwise => "the book counting otherwise than before",
         _ => throw new ArgumentOutOfRangeException(nameof(cause), cause, "Expected a cause that exists."),
+    };
+
+    /// <summary>"initial drain"; of the chart of drains, which has no single channel, "initial drain and ultrafiltration".</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Not one of the channels.</exception>
+    public static string Name(NightChannel? channel) => channel switch
+    {
+        null => "initial drain and ultrafiltration",
+        NightChannel.InitialDrain => "initial drain",
+        NightChannel.FirstCycle => "first cycle",
+        NightChannel.Ultrafiltration => "ultrafiltration",
+        NightChannel.DrainTime => "drain time",
+        NightChannel.AverageDwell => "average dwell",
+        _ => throw new ArgumentOutOfRangeException(nameof(channel), channel, "Expected a channel that exists."),
     };
 
     /// <summary>What would tell two explanations apart, in one sentence.</summary>

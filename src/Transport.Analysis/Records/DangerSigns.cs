@@ -5,7 +5,7 @@ namespace Transport.Analysis;
 
 /// <summary>What of the last days does not wait for a trend: complaints, an exit site, absolute values, and whatever was written and not understood.</summary>
 /// <remarks>What is written is quoted, so that a reader can tell a false alarm from a true one. No sign here is no safety: the book holds what somebody wrote.</remarks>
-internal static class DangerSigns
+internal sealed class DangerSigns
 {
     private const int LongestQuote = 120;
     private const int MostQuotes = 4;
@@ -18,37 +18,49 @@ internal static class DangerSigns
         BookWords.Date, BookWords.Effluent, BookWords.Peritonitis, BookWords.Temperature, BookWords.BloodGlucose, BookWords.Sitting, BookWords.Standing, BookWords.Urine, BookWords.Weight,
     ];
 
+    private readonly IReadOnlyList<NightRecord> nights;
+    private readonly List<NightRecord> now;
+    private readonly ReviewLimits limits;
+    private readonly int today;
+    private readonly HashSet<NightRecord> quoted = [];
+    private readonly List<Finding> findings = [];
+
+    private DangerSigns(IReadOnlyList<NightRecord> nights, ReviewLimits limits)
+    {
+        this.nights = nights;
+        this.limits = limits;
+        today = nights[^1].Date.DayNumber;
+        now = [.. nights.Where(IsNow)];
+    }
+
     /// <param name="nights">The nights by date.</param>
     /// <param name="ofBook">What could not be read of the book.</param>
     /// <param name="patient">Whose; pressures have limits for adults only.</param>
     /// <param name="limits">The limits.</param>
-    public static List<Finding> Of(IReadOnlyList<NightRecord> nights, IReadOnlyList<Finding> ofBook, Patient patient, ReviewLimits limits)
+    public static IReadOnlyList<Finding> Of(IReadOnlyList<NightRecord> nights, IReadOnlyList<Finding> ofBook, Patient patient, ReviewLimits limits)
     {
-        List<Finding> findings = [];
         if (nights.Count == 0)
         {
-            return findings;
+            return [];
         }
 
-        var today = nights[^1].Date.DayNumber;
-        var now = nights.Where(night => IsNow(night, today, limits)).ToList();
-        var quoted = new HashSet<NightRecord>();
-        Cloudy(nights, today, limits, quoted, findings);
-        PainOrFever(nights, today, limits, quoted, findings);
-        ExitSite(nights, today, limits, quoted, findings);
-        Others(now, limits, quoted, findings);
-        Glucose(nights, now, limits, findings);
+        var signs = new DangerSigns(nights, limits);
+        signs.Cloudy();
+        signs.PainOrFever();
+        signs.ExitSite();
+        signs.Others();
+        signs.Glucose();
         if (patient.AgeYears >= MembraneThresholds.Default.AdultAge.Value)
         {
-            Pressure(now, limits, findings);
+            signs.Pressure();
         }
 
-        Urine(nights, today, limits, findings);
-        Unread(now, ofBook, limits, quoted, findings);
-        return findings;
+        signs.Urine();
+        signs.Unread(ofBook);
+        return signs.findings;
     }
 
-    private static void Cloudy(IReadOnlyList<NightRecord> nights, int today, ReviewLimits limits, HashSet<NightRecord> quoted, List<Finding> findings)
+    private void Cloudy()
     {
         if (nights.LastOrDefault(Peritonitis.IsSign) is not { } last)
         {
@@ -56,22 +68,22 @@ internal static class DangerSigns
         }
 
         var ago = today - last.Date.DayNumber;
-        if (IsNow(last, today, limits))
+        if (IsNow(last))
         {
-            Warn(findings, "record-cloudy-now", $"Cloudy fluid or peritonitis {When(nights.Where(night => Peritonitis.IsSign(night) && IsNow(night, today, limits)), quoted)}. Contact the unit now and keep the bag; peritonitis until shown otherwise. No number on this page speaks against it.");
+            Warn(findings, "record-cloudy-now", $"Cloudy fluid or peritonitis {When(now.Where(Peritonitis.IsSign))}. Contact the unit now and keep the bag; peritonitis until shown otherwise. No number on this page speaks against it.");
         }
         else
         {
-            Note(findings, "record-cloudy-past", $"Cloudy fluid or peritonitis {When([last], quoted)}, {ago} days before the last night written: history if it was reported and treated. If it was not, contact the unit now.");
+            Note(findings, "record-cloudy-past", $"Cloudy fluid or peritonitis {When([last])}, {ago} days before the last night written: history if it was reported and treated. If it was not, contact the unit now.");
         }
 
         if (ago <= limits.PeritonitisDays.Value)
         {
-            Note(findings, "record-peritonitis-weeks", $"Nights from {Day(last)} on are left out of the charts for {limits.PeritonitisDays.Value} days: ultrafiltration falls and transfer rises for weeks after a peritonitis.");
+            Note(findings, "record-peritonitis-weeks", $"Nights from {Day(last)} on are left out of the charts for {limits.PeritonitisDays.Value} days: ultrafiltration falls and transfer rises for weeks after a peritonitis.{(Peritonitis.IsOfWordsAlone(last) ? " It is counted by its words alone: if they speak of an older one, write month and year beside it." : "")}");
         }
     }
 
-    private static void PainOrFever(IReadOnlyList<NightRecord> nights, int today, ReviewLimits limits, HashSet<NightRecord> quoted, List<Finding> findings)
+    private void PainOrFever()
     {
         (string Name, Func<NightRecord, bool> Is)[] signs =
         [
@@ -85,14 +97,14 @@ internal static class DangerSigns
             return;
         }
 
-        if (IsNow(last, today, limits))
+        if (IsNow(last))
         {
-            var these = nights.Where(night => IsSign(night) && IsNow(night, today, limits)).ToList();
-            Warn(findings, "record-pain-or-fever-now", $"{Names(these)} {When(these, quoted)}, whatever the fluid looks like: about one peritonitis in ten begins with few cells. Contact the unit now and keep the bag.");
+            var these = now.Where(IsSign).ToList();
+            Warn(findings, "record-pain-or-fever-now", $"{Names(these)} {When(these)}, whatever the fluid looks like: about one peritonitis in ten begins with few cells. Contact the unit now and keep the bag.");
         }
         else
         {
-            Note(findings, "record-pain-or-fever-past", $"{Names([last])} {When([last], quoted)}: history if it was reported. If it was not, contact the unit now.");
+            Note(findings, "record-pain-or-fever-past", $"{Names([last])} {When([last])}: history if it was reported. If it was not, contact the unit now.");
         }
 
         bool IsSign(NightRecord night) => signs.Any(sign => sign.Is(night));
@@ -101,25 +113,25 @@ internal static class DangerSigns
             string.Join(", ", signs.Where(sign => of.Any(sign.Is)).Select(sign => sign.Name)) is var all ? char.ToUpperInvariant(all[0]) + all[1..] : "";
     }
 
-    private static void ExitSite(IReadOnlyList<NightRecord> nights, int today, ReviewLimits limits, HashSet<NightRecord> quoted, List<Finding> findings)
+    private void ExitSite()
     {
         if (nights.LastOrDefault(night => night.Symptoms.Contains(Symptom.ExitSite)) is not { } last)
         {
             return;
         }
 
-        if (IsNow(last, today, limits))
+        if (IsNow(last))
         {
-            var these = nights.Where(night => night.Symptoms.Contains(Symptom.ExitSite) && IsNow(night, today, limits));
-            Warn(findings, "record-exit-site-now", $"Redness, pus, swelling or pain at the exit site or over the tunnel {When(these, quoted)}: compatible with an infection there, from which a peritonitis can come. Contact the unit today, and at once with fever, pain or cloudy fluid.");
+            var these = now.Where(night => night.Symptoms.Contains(Symptom.ExitSite));
+            Warn(findings, "record-exit-site-now", $"Redness, pus, swelling or pain at the exit site or over the tunnel {When(these)}: compatible with an infection there, from which a peritonitis can come. Contact the unit today, and at once with fever, pain or cloudy fluid.");
         }
         else
         {
-            Note(findings, "record-exit-site-past", $"Redness, pus, swelling or pain at the exit site or over the tunnel {When([last], quoted)}: history if it was reported and looked at. If it was not, contact the unit today.");
+            Note(findings, "record-exit-site-past", $"Redness, pus, swelling or pain at the exit site or over the tunnel {When([last])}: history if it was reported and looked at. If it was not, contact the unit today.");
         }
     }
 
-    private static void Others(List<NightRecord> now, ReviewLimits limits, HashSet<NightRecord> quoted, List<Finding> findings)
+    private void Others()
     {
         (string Name, Func<NightRecord, bool> Is)[] complaints =
         [
@@ -132,20 +144,26 @@ internal static class DangerSigns
         var these = now.Where(night => complaints.Any(complaint => complaint.Is(night))).ToList();
         if (these.Count > 0)
         {
-            Warn(findings, "record-symptoms-now", $"In the last {limits.NowDays.Value} days: {string.Join("; ", complaints.Where(complaint => these.Any(complaint.Is)).Select(complaint => complaint.Name))}, {When(these, quoted)}. Stop the exchange that is going on and call the unit now, if it has not been seen.");
+            Warn(findings, "record-symptoms-now", $"In the last {limits.NowDays.Value} days: {string.Join("; ", complaints.Where(complaint => these.Any(complaint.Is)).Select(complaint => complaint.Name))}, {When(these)}. Stop the exchange that is going on and call the unit now, if it has not been seen.");
         }
     }
 
-    private static void Glucose(IReadOnlyList<NightRecord> nights, List<NightRecord> now, ReviewLimits limits, List<Finding> findings)
+    private void Glucose()
     {
         var low = now.Where(night => night.BloodGlucose?.MillimolesPerLiter < limits.LowGlucose.Value).Reverse().ToList();
         if (low.MinBy(night => night.BloodGlucose!.Value.MillimolesPerLiter) is { } lowest)
         {
             Warn(findings, "record-glucose-low", $"Blood glucose of {lowest.BloodGlucose!.Value.MillimolesPerLiter:0.0} mmol/L on {Day(lowest)}{OfDays(low)}, below {limits.LowGlucose.Value:0.0} mmol/L. The unit's rule for a low glucose applies at once.{(NurseFindings.UsesIcodextrin(nights) ? " Icodextrin is in use: some meters read falsely high, so that it may have been lower still." : "")}");
         }
+
+        var high = now.Where(night => night.BloodGlucose?.MillimolesPerLiter > limits.VeryHighGlucose.Value).Reverse().ToList();
+        if (high.MaxBy(night => night.BloodGlucose!.Value.MillimolesPerLiter) is { } highest)
+        {
+            Warn(findings, "record-glucose-very-high", $"Blood glucose of {highest.BloodGlucose!.Value.MillimolesPerLiter:0.0} mmol/L on {Day(highest)}{OfDays(high)}, above {limits.VeryHighGlucose.Value:0.0} mmol/L: ask the unit today, before a strong bag is used; with vomiting, drowsiness, thirst, breathlessness or fever at once.{(NurseFindings.UsesIcodextrin(nights) ? " Icodextrin is in use: some meters read falsely high, and insulin on a false value is dangerous. Measure by another method first." : "")}");
+        }
     }
 
-    private static void Pressure(List<NightRecord> now, ReviewLimits limits, List<Finding> findings)
+    private void Pressure()
     {
         var readings = now.Select(night => (Night: night, Pressure: night.Sitting, How: "sitting")).Concat(now.Select(night => (Night: night, Pressure: night.Standing, How: "standing")))
             .Where(reading => reading.Pressure is not null).Select(reading => (reading.Night, Value: reading.Pressure!.Value, reading.How)).ToList();
@@ -171,7 +189,7 @@ internal static class DangerSigns
     }
 
     // The last values beside those of the weeks before: the largest of them has fallen, so that one poor collection is no fall.
-    private static void Urine(IReadOnlyList<NightRecord> nights, int today, ReviewLimits limits, List<Finding> findings)
+    private void Urine()
     {
         var written = nights.Where(night => night.Urine is not null && night.Date.DayNumber > today - FreshUrine - 7 * WeeksOfUrine).ToList();
         var last = written.Where(night => night.Date.DayNumber > today - FreshUrine).TakeLast((int)limits.RepeatedNights.Value).ToList();
@@ -188,12 +206,12 @@ internal static class DangerSigns
         }
     }
 
-    private static void Unread(List<NightRecord> now, IReadOnlyList<Finding> ofBook, ReviewLimits limits, HashSet<NightRecord> quoted, List<Finding> findings)
+    private void Unread(IReadOnlyList<Finding> ofBook)
     {
         var firstRow = now.Min(night => night.Row);
         List<string> unread =
         [
-            .. now.Where(night => !quoted.Contains(night)).SelectMany(night => new[] { night.Complaint, night.Remark }.Where(text => BookText.Of(text).HasUnread).Select(text => $"{Day(night)} {Quote(text)}")),
+            .. now.Where(night => !quoted.Contains(night)).SelectMany(night => new[] { night.Complaint, night.Remark }.Where(text => BookText.Of(text, night.Date).HasUnread).Select(text => $"{Day(night)} {Quote(text)}")),
             .. ofBook.Where(cell => cell.Row >= firstRow && cell.Found is not null && OfTheBody.Any(column => column.Name == cell.Field)).Select(cell => Text($"{cell.Field} {Quote(cell.Found!)} in row {cell.Row}")),
         ];
         if (unread.Count > 0)
@@ -202,11 +220,11 @@ internal static class DangerSigns
         }
     }
 
-    private static bool IsNow(NightRecord night, int today, ReviewLimits limits) => today - night.Date.DayNumber < limits.NowDays.Value;
+    private bool IsNow(NightRecord night) => today - night.Date.DayNumber < limits.NowDays.Value;
 
     // "on 2025-03-30 (“fever”) and 2025-03-31 (“tummy sore”)". What one finding quotes no other repeats.
-    private static string When(IEnumerable<NightRecord> nights, HashSet<NightRecord> quoted) =>
-        "on " + string.Join(" and ", nights.ToList().Select(night => Day(night) + (quoted.Add(night) && Words(night) is { Length: > 0 } words ? $" ({Quote(words)})" : "")));
+    private string When(IEnumerable<NightRecord> of) =>
+        "on " + string.Join(" and ", of.ToList().Select(night => Day(night) + (quoted.Add(night) && Words(night) is { Length: > 0 } words ? $" ({Quote(words)})" : "")));
 
     private static string OfDays(IEnumerable<NightRecord> nights) => nights.Distinct().Count() is > 1 and var days ? Text($" (the worst of {days} such days)") : "";
 

@@ -13,7 +13,7 @@ internal static class NurseFindings
     /// <summary>Every code of a review, the most urgent first.</summary>
     public static IReadOnlyList<string> Codes { get; } =
     [
-        "record-cloudy-now", "record-pain-or-fever-now", "record-symptoms-now", "record-exit-site-now", "record-glucose-low", "record-pressure-low", "record-pressure-high",
+        "record-cloudy-now", "record-pain-or-fever-now", "record-symptoms-now", "record-exit-site-now", "record-glucose-low", "record-glucose-very-high", "record-pressure-low", "record-pressure-high",
         "record-text-unread", "record-cloudy-past", "record-pain-or-fever-past", "record-exit-site-past", "record-overfill-risk", "record-urine-fall", "record-drain-below-fill",
         "record-change-found", "record-weight-against-uf", "record-weight-off-target", "record-pressure-trend", "record-lost-dwell", "record-strongest-rising", "record-strongest-often", "record-glucose-high",
         "record-nights-missing", "record-uf-counts-otherwise", "record-weighed-otherwise", "record-peritonitis-weeks", "record-icodextrin-meter", "record-target-old", "record-few-nights",
@@ -43,12 +43,7 @@ internal static class NurseFindings
             findings.Add(new(Severity.Warning, "record-change-found", Sentence(change)));
         }
 
-        if (nights.Where(night => night.BloodGlucose is not null && night.Date.DayNumber > today - Month).Select(night => night.BloodGlucose!.Value.MillimolesPerLiter).ToList() is { Count: >= 3 } glucose
-            && glucose.Count(value => value > limits.HighGlucose.Value) >= limits.RepeatedNights.Value)
-        {
-            Warn(findings, "record-glucose-high", $"Blood glucose was above {limits.HighGlucose.Value:0} mmol/L on {glucose.Count(value => value > limits.HighGlucose.Value)} of {glucose.Count} days measured in four weeks: it holds water back in the body, so less ultrafiltration is expected on such nights.");
-        }
-
+        HighGlucose(nights, limits, today, findings);
         var span = Math.Min(Month, today - nights[0].Date.DayNumber + 1);
         if (span >= 14 && written < 0.8 * span)
         {
@@ -81,8 +76,7 @@ internal static class NurseFindings
         IReadOnlyList<NightRecord> nights, ReviewedNight[] reviewed, NightResponse?[] responses, ReviewLimits limits, int today, List<Finding> findings)
     {
         var low = new List<NightRecord>();
-        double fullest = 0;
-        NightRecord? fullestNight = null;
+        (double Share, double Milliliters, NightRecord? Night) fullest = default;
         for (var t = 0; t < nights.Count; t++)
         {
             // A tidal night leaves fluid behind by plan: its drains are no shares of its fills.
@@ -104,10 +98,9 @@ internal static class NurseFindings
             {
                 // What one drain left is below the next fill, whether or not the book has the drain that follows.
                 var before = left + fills[k].Fill.Milliliters;
-                if (before / fills[k].Fill.Milliliters > fullest)
+                if (before / fills[k].Fill.Milliliters > fullest.Share)
                 {
-                    fullest = before / fills[k].Fill.Milliliters;
-                    fullestNight = nights[t];
+                    fullest = (before / fills[k].Fill.Milliliters, before, nights[t]);
                 }
 
                 if (k >= nights[t].CycleDrains.Length)
@@ -131,14 +124,28 @@ internal static class NurseFindings
             Warn(findings, "record-drain-below-fill", $"On {low.Count} of the last seven days a drain brought less than {100 * limits.LowDrainShare.Value:0} % of the fill, last on {Day(low[^1])}. Fluid may be staying behind (constipation, position, catheter).");
         }
 
-        if (fullest >= limits.OverfillShare.Value)
+        if (fullest.Share >= limits.OverfillShare.Value)
         {
-            Warn(findings, "record-overfill-risk", $"By its drains the cavity may have held {fullest:0.0} times the fill on {Day(fullestNight!)}{(fullest >= limits.HighOverfillShare.Value ? ", which is high" : "")}. With fullness, breathlessness or pain the unit's rule for overfill applies at once.");
+            Warn(findings, "record-overfill-risk", $"By its drains the cavity may have held {fullest.Share:0.0} times the fill, {fullest.Milliliters:0} mL, on {Day(fullest.Night!)}{(fullest.Share >= limits.HighOverfillShare.Value ? ", which is high" : "")}. With fullness, breathlessness or pain the unit's rule for overfill applies at once.");
         }
     }
 
     // What this person's initial drain usually is: a day that takes up fluid leaves less than went in.
     private static double Expected(ReviewedNight night) => night.Readings.FirstOrDefault(reading => reading.Channel == NightChannel.InitialDrain)?.Expected ?? 0;
+
+    // Often high, or once so high that a single day matters, of which the days of now have a finding of their own.
+    private static void HighGlucose(IReadOnlyList<NightRecord> nights, ReviewLimits limits, int today, List<Finding> findings)
+    {
+        var measured = nights.Where(night => night.BloodGlucose is not null && night.Date.DayNumber > today - Month).ToList();
+        var high = measured.Where(night => Of(night) > limits.HighGlucose.Value).ToList();
+        if (high.Count >= limits.RepeatedNights.Value || high.Any(night => Of(night) > limits.VeryHighGlucose.Value && today - night.Date.DayNumber >= limits.NowDays.Value))
+        {
+            var highest = high.MaxBy(Of)!;
+            Warn(findings, "record-glucose-high", $"Blood glucose was above {limits.HighGlucose.Value:0} mmol/L on {high.Count} of {measured.Count} {(measured.Count == 1 ? "day" : "days")} measured in four weeks, the highest {Of(highest):0.0} mmol/L on {Day(highest)}: it holds water back in the body, so less ultrafiltration is expected on such nights.");
+        }
+
+        static double Of(NightRecord night) => night.BloodGlucose!.Value.MillimolesPerLiter;
+    }
 
     private static void LostDwell(IReadOnlyList<NightRecord> nights, NightResponse?[] responses, ReviewLimits limits, int today, List<Finding> findings)
     {
@@ -218,6 +225,7 @@ internal static class NurseFindings
     {
         var what = (change.Channel, change.IsDownward) switch
         {
+            (null, _) => "Initial drain and ultrafiltration together are as where drains leave fluid behind",
             (NightChannel.InitialDrain, false) => "More drains before the first fill than was expected",
             (NightChannel.InitialDrain, true) => "Less drains before the first fill than was expected",
             (NightChannel.FirstCycle, false) => "The first cycle returns more beside the others than was expected",

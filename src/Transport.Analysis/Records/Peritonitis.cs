@@ -25,5 +25,10 @@ internal static class Peritonitis
     }
 
     /// <summary>Whether a night has a cloudy bag or a peritonitis, in its column or in words.</summary>
-    public static bool IsSign(NightRecord night) => night.HasPeritonitis || night.Effluent == EffluentLook.Cloudy || night.Symptoms.Contains(Symptom.CloudyFluid);
+    public static bool IsSign(NightRecord night) => IsByColumn(night) || night.Symptoms.Contains(Symptom.CloudyFluid);
+
+    /// <summary>Whether a sign is one by free words, which may speak of another day.</summary>
+    public static bool IsOfWordsAlone(NightRecord night) => IsSign(night) && !IsByColumn(night);
+
+    private static bool IsByColumn(NightRecord night) => night.HasPeritonitis || night.Effluent == EffluentLook.Cloudy;
 }

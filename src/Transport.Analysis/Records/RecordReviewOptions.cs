@@ -13,7 +13,7 @@ public sealed record RecordReviewOptions
     public NightNoise Noise { get; init; } = NightNoise.Default;
 
     /// <summary>What a slow loss may come from; an oracle of a study knows it.</summary>
-    internal SlowLoss.Watch Watch { get; init; } = new([ChangeCause.FasterTransfer, ChangeCause.LowerConductance, ChangeCause.MoreFluidLoss]);
+    internal LikelihoodChart.Watch Losses { get; init; } = LikelihoodChart.Watch.SlowLoss(ChangeCause.FasterTransfer, ChangeCause.LowerConductance, ChangeCause.MoreFluidLoss);
 
     /// <summary>The defaults.</summary>
     public static RecordReviewOptions Default { get; } = new();

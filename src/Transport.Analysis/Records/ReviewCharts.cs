@@ -36,6 +36,19 @@ public sealed record ReviewCharts
     }
     = 3.5;
 
+    /// <summary>
+    /// For drains that leave fluid behind after a wet day, where the book has the initial drain and neither cycles nor drain times: the logarithm of the likelihood that a tenth
+    /// stays over that of none, by initial drain and ultrafiltration together, summed over the last two weeks of nights on which it may have begun. A choice: with it all charts
+    /// of such a book together stay below half a signal a patient-year in the study at each SD.
+    /// </summary>
+    /// <exception cref="ArgumentOutOfRangeException">Not 1 to 50.</exception>
+    public double DrainFaultLogRatio
+    {
+        get;
+        init => field = Require.InRange(value, 1, 50, "", nameof(DrainFaultLogRatio));
+    }
+    = 7;
+
     /// <summary>For ultrafiltration that rises slowly, which matters less: λ = 0.05, 8,000 nights, likewise.</summary>
     public EwmaChart SlowRise { get; init; } = new(0.05, 3.563);
 

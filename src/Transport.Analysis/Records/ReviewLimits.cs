@@ -134,6 +134,15 @@ public sealed record ReviewLimits
     }
     = new(4, "mmol/L", Evidence.Memory, "practice");
 
+    /// <summary>Blood glucose that counts as very high on any day.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Not 11 to 60.</exception>
+    public Threshold VeryHighGlucose
+    {
+        get;
+        init => field = Within(value, 11, 60, nameof(VeryHighGlucose));
+    }
+    = new(20, "mmol/L", Evidence.Read, "Therapeutic Guidelines (Australia), diabetes: severe hyperglycaemia in adults, for example above 20 mmol/L (excerpt)");
+
     /// <summary>Fall of urine that counts, share of the weeks before.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Not 0.1 to 0.95.</exception>
     public Threshold UrineFall

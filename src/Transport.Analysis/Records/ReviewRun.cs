@@ -13,10 +13,12 @@ internal sealed class ReviewRun
     private readonly NightResponse?[] responses;
     private readonly NightFilter filter;
     private readonly Dictionary<NightChannel, ChartRun> charts;
-    private readonly SlowLoss slowLoss;
+    private readonly LikelihoodChart slowLoss;
+    private readonly LikelihoodChart drainFault;
     private readonly List<(int Night, FilterStep Step)> steps = [];
-    private readonly List<(int Night, NightChannel Channel, int Sign)> signals = [];
+    private readonly List<(int Night, NightChannel? Channel, int Sign)> signals = [];
     private readonly List<Finding> findings = [];
+    private readonly bool hasInitialDrains;
     private int quietUntil;
 
     public ReviewRun(Patient patient, MembraneEnsemble ensemble, RecordBook book, RecordReviewOptions options, RunControl control)
@@ -27,7 +29,9 @@ internal sealed class ReviewRun
         this.control = control;
         nights = book.Nights;
         responses = Responses(ensemble);
-        slowLoss = new(options.Watch);
+        slowLoss = new(options.Losses);
+        drainFault = new(LikelihoodChart.Watch.Drains);
+        hasInitialDrains = nights.Any(night => night.InitialDrain is not null);
         filter = new(options.Noise, CovarianceOf(ensemble));
         var limits = options.Limits.Charts;
         charts = Enum.GetValues<NightChannel>().ToDictionary(
@@ -180,6 +184,15 @@ internal sealed class ReviewRun
 
         steps.AddRange(filter.Steps.Skip(from).Select(step => (t, step)));
         slowLoss.Take(record, response, before, filter.Steps.Skip(from));
+        if (WatchesDrains(record, response))
+        {
+            drainFault.Take(record, response, before, filter.Steps.Skip(from));
+        }
+        else
+        {
+            drainFault.Reset();
+        }
+
         var lossLogRatio = slowLoss.LogRatio;
         if (learns && readings.Count > 0)
         {
@@ -192,7 +205,7 @@ internal sealed class ReviewRun
             Ultrafiltration = observed is { } seen ? Volume.FromMilliliters(seen) : null,
             HoldsDay = holdsDay,
             Expected = BandOf(readings.Find(reading => reading.Channel == NightChannel.Ultrafiltration)),
-            ExpectedInitialDrain = AtLeastNothing(BandOf(readings.Find(reading => reading.Channel == NightChannel.InitialDrain))),
+            ExpectedInitialDrain = BandOf(readings.Find(reading => reading.Channel == NightChannel.InitialDrain))?.Select(AtLeastNothing),
             ExpectedDwell = expectedDwell,
             Readings = readings,
             LeftOut = leftOut,
@@ -241,25 +254,35 @@ internal sealed class ReviewRun
             }
         }
 
-        if (slowLoss.LogRatio > SlowLossLimit)
+        foreach (var (chart, limit, channel) in LikelihoodCharts())
         {
-            if (isQuiet)
+            if (chart.LogRatio > limit && isQuiet)
             {
-                slowLoss.Reset();
+                chart.Reset();
             }
-            else
+            else if (chart.LogRatio > limit)
             {
-                Signal(t, NightChannel.Ultrafiltration, -1, charted);
+                Signal(t, channel, -1, charted);
+                return;
             }
         }
     }
 
-    private void Signal(int t, NightChannel channel, int sign, int charted)
+    // Of drains no single channel: what stays behind moves initial drain and ultrafiltration against each other.
+    private (LikelihoodChart Chart, double Limit, NightChannel? Channel)[] LikelihoodCharts() =>
+        [(slowLoss, SlowLossLimit, NightChannel.Ultrafiltration), (drainFault, options.Limits.Charts.DrainFaultLogRatio, null)];
+
+    // Cycles and drain times show a drain fault by themselves, as the initial drain does after a dry day.
+    private bool WatchesDrains(NightRecord record, NightResponse response) =>
+        hasInitialDrains && response.DayFill > 0 && record.CycleDrains.IsEmpty && record.DrainTime is null;
+
+    private void Signal(int t, NightChannel? channel, int sign, int charted)
     {
         signals.Add((t, channel, sign));
         quietUntil = charted + (int)options.Limits.RelearningNights.Value;
         filter.Reopen();
         slowLoss.Reset();
+        drainFault.Reset();
         foreach (var chart in charts.Values)
         {
             chart.Reset();
@@ -308,10 +331,6 @@ internal sealed class ReviewRun
         reading is null ? null : Around(reading.Expected, reading.Deviation, Volume.FromMilliliters, Doubt.Parameters | Doubt.ModelForm | Doubt.NightToNight);
 
     // A drain brings nothing or something.
-    private static Band<Volume>? AtLeastNothing(Band<Volume>? band) => band is { } some
-        ? some with { Median = AtLeastNothing(some.Median), Low = AtLeastNothing(some.Low), High = AtLeastNothing(some.High) }
-        : null;
-
     private static Volume AtLeastNothing(Volume volume) => volume < default(Volume) ? default : volume;
 
     private static Band<T> Around<T>(double mean, double deviation, Func<double, T> of, Doubt doubt)

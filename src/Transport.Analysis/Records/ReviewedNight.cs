@@ -33,7 +33,7 @@ public sealed record ReviewedNight
     /// <summary>Why the night is not charted; empty where it is.</summary>
     public string LeftOut { get; init; } = "";
 
-    /// <summary><see cref="SlowLoss.LogRatio"/> by this night; null where it was not treated.</summary>
+    /// <summary><see cref="LikelihoodChart.LogRatio"/> of a slow loss by this night; null where it was not treated.</summary>
     internal double? LossLogRatio { get; init; }
 
     /// <summary>What the numbers were set beside; null where there is nothing to set them beside.</summary>

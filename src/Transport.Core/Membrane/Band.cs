@@ -12,6 +12,17 @@ namespace Transport;
 public readonly record struct Band<T>(T Median, T Low, T High, double Coverage, Doubt Doubt)
     where T : struct
 {
+    /// <summary>The band of something that rises with this: each of its three values, the same share and doubt.</summary>
+    /// <typeparam name="TOther">A quantity, or a dimensionless double.</typeparam>
+    /// <param name="rising">What it is of a value.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="rising"/> is null.</exception>
+    public Band<TOther> Select<TOther>(Func<T, TOther> rising)
+        where TOther : struct
+    {
+        ArgumentNullException.ThrowIfNull(rising);
+        return new(rising(Median), rising(Low), rising(High), Coverage, Doubt);
+    }
+
     /// <summary>"540 mL (420 mL to 660 mL)".</summary>
     public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Said(Median)} ({Said(Low)} to {Said(High)})");
 

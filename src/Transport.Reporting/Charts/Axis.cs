@@ -3,6 +3,10 @@ namespace Transport.Reporting;
 /// <summary>An axis: what it measures, in which unit, and, where the data should not decide, how far it reaches.</summary>
 public sealed record Axis
 {
+    // Days beside the first and the last; before the first so much of all that its name does not come under the numbers of the other axis.
+    private const double LeastMargin = 0.7;
+    private const double RoomForDate = 0.035;
+
     /// <summary>An axis titled "label (unit)".</summary>
     /// <param name="label">What is measured; not empty.</param>
     /// <param name="unit">The unit as printed, such as "mL"; empty for a dimensionless number.</param>
@@ -31,7 +35,7 @@ public sealed record Axis
         Unit = "";
         TickValues = [.. Enumerable.Range(0, days / step + 1).Select(i => (double)(i * step))];
         TickLabels = [.. TickValues.Select(value => first.AddDays((int)value).ToString("d MMM", System.Globalization.CultureInfo.InvariantCulture))];
-        Range = new Extent(-0.7, days + 0.7);
+        Range = new Extent(-Math.Max(LeastMargin, RoomForDate * days), days + LeastMargin);
     }
 
     private Axis(string label, Extent range) : this(label, "")

@@ -48,7 +48,7 @@ public static class RecordCharts
         Panel? Ultrafiltration()
         {
             var seen = shown.Where(night => night.Ultrafiltration is not null).ToList();
-            var panel = Beside(new(shown[^1].Record.IsByHand ? "ultrafiltration of 24 h" : "ultrafiltration of the night", "mL"), seen, night => night.Ultrafiltration!.Value.Milliliters, night => Milliliters(night.Expected));
+            var panel = Beside(new(shown[^1].Record.IsByHand ? "ultrafiltration of 24 h" : "ultrafiltration of the night", "mL"), seen, night => night.Ultrafiltration!.Value.Milliliters, night => night.Expected?.Select(volume => volume.Milliliters));
             return panel is null ? null : panel with
             {
                 RelativeHeight = 0.62,
@@ -68,7 +68,7 @@ public static class RecordCharts
             // After dry days most of them lie at zero, where half a dot would be cut off.
             double[] ends = [.. seen.SelectMany(night => new[] { night.Record.InitialDrain, night.ExpectedInitialDrain?.Low, night.ExpectedInitialDrain?.High }).OfType<Volume>().Select(volume => volume.Milliliters)];
             Axis drains = new("initial drain", "mL");
-            return Beside(ends.Min() > 0.4 * ends.Max() ? drains : drains with { Range = new(-0.08 * ends.Max(), 1.06 * ends.Max()) }, seen, night => night.Record.InitialDrain!.Value.Milliliters, night => Milliliters(night.ExpectedInitialDrain)) is { } panel
+            return Beside(ends.Min() > 0.4 * ends.Max() ? drains : drains with { Range = new(-0.08 * ends.Max(), 1.06 * ends.Max()) }, seen, night => night.Record.InitialDrain!.Value.Milliliters, night => night.ExpectedInitialDrain?.Select(volume => volume.Milliliters)) is { } panel
                 ? panel with { RelativeHeight = Small }
                 : null;
         }
@@ -77,14 +77,10 @@ public static class RecordCharts
         {
             // An exchange by hand has its times, and no average that is expected.
             var seen = shown.Where(night => night.Record.AverageDwell is not null && night.ExpectedDwell is not null).ToList();
-            return seen.Count == 0 ? null : Beside(new("average dwell", "min"), seen, night => night.Record.AverageDwell!.Value.TotalMinutes, night => night.ExpectedDwell is { } band
-                ? new(band.Median.TotalMinutes, band.Low.TotalMinutes, band.High.TotalMinutes, band.Coverage, band.Doubt)
-                : null) is { } panel ? panel with { RelativeHeight = Small } : null;
+            return Beside(new("average dwell", "min"), seen, night => night.Record.AverageDwell!.Value.TotalMinutes, night => night.ExpectedDwell?.Select(time => time.TotalMinutes)) is { } panel
+                ? panel with { RelativeHeight = Small }
+                : null;
         }
-
-        static Band<double>? Milliliters(Band<Volume>? volumes) => volumes is { } band
-            ? new(band.Median.Milliliters, band.Low.Milliliters, band.High.Milliliters, band.Coverage, band.Doubt)
-            : null;
 
         Panel? Beside(Axis values, List<ReviewedNight> seen, Func<ReviewedNight, double> read, Func<ReviewedNight, Band<double>?> expect)
         {
@@ -117,7 +113,7 @@ public static class RecordCharts
         Panel? Weight()
         {
             var seen = shown.Where(night => night.EmptyWeight is not null).ToList();
-            return seen.Count < 2 ? null : new(axis, new("weight, belly empty", "kg"))
+            return seen.Count < 2 ? null : new(axis, new("empty weight", "kg"))
             {
                 RelativeHeight = Small,
                 Series = [new("weight", [.. seen.Select(X)], [.. seen.Select(night => night.EmptyWeight!.Value.Kilograms)]) { Marker = MarkerShape.Circle, Weight = 1 }],

@@ -11,13 +11,14 @@ public static partial class RecordPage
     private const int Days = 35;
     private const int MostFindings = 7;
     private const int FewestFindings = 2;
+    private const int LongestQuote = 150;
 
     // Of what a panel usually has: below it the names of axes overlap.
     private const double LowestPanel = 0.9;
     private const string Meters = "record-icodextrin-meter";
 
     private static readonly HashSet<string> Urgent =
-        ["record-cloudy-now", "record-pain-or-fever-now", "record-symptoms-now", "record-exit-site-now", "record-glucose-low", "record-pressure-low", "record-pressure-high"];
+        ["record-cloudy-now", "record-pain-or-fever-now", "record-symptoms-now", "record-exit-site-now", "record-glucose-low", "record-glucose-very-high", "record-pressure-low", "record-pressure-high"];
 
     private static readonly HashSet<string> NeverCut =
         ["record-text-unread", "record-cloudy-past", "record-pain-or-fever-past", "record-exit-site-past", "record-overfill-risk", "record-urine-fall"];
@@ -35,9 +36,13 @@ public static partial class RecordPage
     /// <param name="sheet">The sheet of that test; null where there was none at hand. Where either of the two is invented, the page says so.</param>
     /// <param name="fit">The fit that the expectations come from; null where it is not at hand.</param>
     /// <param name="indices">The indices of the test, which know whether it is preliminary and by which limits; null where they are not at hand.</param>
+    /// <exception cref="ArgumentException">Sheet, fit or indices carry another patient's code than the review.</exception>
     public static string Of(RecordReview review, DateOnly? testedOn = null, SampleSheet? sheet = null, FittedMembrane? fit = null, EquilibrationIndices? indices = null)
     {
         ArgumentNullException.ThrowIfNull(review);
+        RequireOnePerson(review, sheet?.Code, nameof(sheet));
+        RequireOnePerson(review, fit?.Patient.Code, nameof(fit));
+        RequireOnePerson(review, indices?.Test.Patient.Code, nameof(indices));
         var page = new StringBuilder();
         var last = review.Nights.Count > 0 ? review.Nights[^1].Record.Date : (DateOnly?)null;
         page.Append("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'unsafe-inline'\">\n")
@@ -59,6 +64,16 @@ public static partial class RecordPage
         below.Append("<p>").Append(Escape(Text(review))).Append("</p>\n").Append(Problems(review));
         AppendClosing(below, review);
         return AppendMiddle(page, review, RecordPageHeight.Of(below.ToString())).Append(below).Append("</body>\n</html>\n").ToString();
+    }
+
+    // Of a code that is not written nothing can be said.
+    private static void RequireOnePerson(RecordReview review, string? code, string name)
+    {
+        var expected = review.Patient.Code;
+        if (!string.IsNullOrWhiteSpace(code) && !string.IsNullOrWhiteSpace(expected) && !string.Equals(code.Trim(), expected.Trim(), StringComparison.OrdinalIgnoreCase))
+        {
+            throw new ArgumentException($"Expected the {name} of '{expected}', whose nights were reviewed, and found that of '{code}': a page never mixes two persons.", name);
+        }
     }
 
     // One sheet: first the panels get lower, then the lower ones give way, then what is least urgent. What may be an emergency stays.
@@ -111,9 +126,11 @@ public static partial class RecordPage
                 : string.Create(CultureInfo.InvariantCulture, $"{warnings.Count} {(warnings.Count == 1 ? "warning" : "warnings")} in its sheet, first: {Cut(warnings[0].Message)}"),
             $"{PageHeader.Version}. Limits: {review.Options.Limits.Name}.{(indices is null ? "" : $" Of the test: {indices.Options.Thresholds.Name}.")}",
         }.OfType<string>());
-
-        static string Cut(string text) => text.Length <= 150 ? text : text[..150].TrimEnd() + " …";
     }
+
+    /// <summary>The beginning of a text that is too long for its line; never half of a letter that takes two characters.</summary>
+    internal static string Cut(string text) =>
+        text.Length <= LongestQuote ? text : text[..(char.IsHighSurrogate(text[LongestQuote - 1]) ? LongestQuote - 1 : LongestQuote)].TrimEnd() + " …";
 
     private static string Whose(RecordReview review, DateOnly? last, DateOnly? testedOn, bool isInvented, bool isPreliminary) => string.Join(" · ", new[]
     {

@@ -118,6 +118,18 @@ public sealed class OutlookFindingsTests
         Assert.Contains("night-is-supine", small);
     }
 
+    // A twentieth of 2,000 mL, the 0.1 L within which tests count as of one fill (choice), is not another fill; 10 mL more is.
+    [Theory]
+    [InlineData(2_010, false)]
+    [InlineData(2_100, false)]
+    [InlineData(2_110, true)]
+    public void A_fill_is_above_the_tested_one_where_the_difference_is_material(double milliliters, bool isSaid)
+    {
+        var options = OutlookOptions.Default with { LargestTestedFill = Milliliters(2_000) };
+        var night = Regimen.Cycling(TimeSpan.FromHours(9), 4, Milliliters(milliliters), DialysisSolution.Glucose227);
+        Assert.Equal(isSaid, RegimenComparison.Run(Patient.Example, One, night, options).Findings.Any(finding => finding.Code == "fill-above-tested"));
+    }
+
     [Fact]
     public void The_words_about_fluid_are_of_the_figures_in_the_table()
     {

@@ -45,6 +45,10 @@ public sealed class BookTextTests
     [InlineData("No abdominal pain, no fever.")]
     [InlineData("no signs of peritonitis")]
     [InlineData("peritonitis ruled out")]
+    [InlineData("no evidence of peritonitis")]
+    [InlineData("no suspicion of peritonitis")]
+    [InlineData("no history of peritonitis")]
+    [InlineData("never had peritonitis")]
     [InlineData("pain: none")]
     [InlineData("exit site clean and dry")]
     [InlineData("exit site ok, no redness or pus")]
@@ -84,6 +88,53 @@ public sealed class BookTextTests
         Assert.Empty(text.Symptoms);
         Assert.True(text.HasUnread);
     }
+
+    // Written on 15 June 2026. Plainly past is what ended 56 days (twice the four weeks for which nights stay out) or more before, so up to 20 April; it is left for a reader.
+    [Theory]
+    [InlineData("had peritonitis last year")]
+    [InlineData("Had peritonitis last year, all well")]
+    [InlineData("last year I had peritonitis")]
+    [InlineData("peritonitis in March treated")]
+    [InlineData("peritonitis treated in March 2026")]
+    [InlineData("peritonitis in July")]
+    [InlineData("peritonitis back in 2024")]
+    [InlineData("peritonitis 2019")]
+    [InlineData("peritonitis two years ago")]
+    [InlineData("peritonitis 3 months ago")]
+    [InlineData("history of peritonitis")]
+    public void A_peritonitis_of_long_ago_is_none_of_these_weeks_and_is_left_for_a_reader(string words)
+    {
+        var text = BookText.Of(words, new DateOnly(2026, 6, 15));
+        Assert.Empty(text.Symptoms);
+        Assert.True(text.HasUnread);
+    }
+
+    // Of these weeks, or it cannot be told: a peritonitis.
+    [Theory]
+    [InlineData("had peritonitis")]
+    [InlineData("previous peritonitis")]
+    [InlineData("peritonitis treated")]
+    [InlineData("peritonitis in May")]
+    [InlineData("peritonitis in June")]
+    [InlineData("peritonitis 2026")]
+    [InlineData("peritonitis last month")]
+    [InlineData("peritonitis last week")]
+    [InlineData("peritonitis 2 weeks ago")]
+    [InlineData("peritonitis a month ago")]
+    [InlineData("peritonitis again as last year")]
+    [InlineData("peritonitis like in 2019")]
+    [InlineData("peritonitis 3 months ago not healed")]
+    [InlineData("had peritonitis last year, peritonitis?")]
+    [InlineData("had peritonitis last year and now cloudy")]
+    [InlineData("history of peritonitis, bag turbid")]
+    [InlineData("never had peritonitis before")]
+    [InlineData("may have peritonitis")]
+    [InlineData("fear of peritonitis")]
+    public void A_peritonitis_that_may_be_of_these_weeks_counts(string words) =>
+        Assert.Equal(Symptom.CloudyFluid, Assert.Single(BookText.Of(words, new DateOnly(2026, 6, 15)).Symptoms));
+
+    [Fact]
+    public void Without_a_date_nothing_is_long_ago() => Assert.Equal(Symptom.CloudyFluid, Assert.Single(BookText.Of("had peritonitis last year").Symptoms));
 
     // Fahrenheit by its size: 101.5 °F are (101.5 − 32)/1.8 = 38.61 °C.
     [Theory]

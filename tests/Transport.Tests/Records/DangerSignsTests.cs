@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.Text;
 
 namespace Transport.Tests.Records;
 
@@ -26,9 +25,11 @@ public sealed class DangerSignsTests
     [InlineData(";clear;temp 37.9;;;;;;;", null)]
     [InlineData(";clear;\"no pain, no fever\";all well;;;;;;", null)]
 
-    // Just within each limit and just beyond: 4 mmol/L, 90 and 180/120 mmHg, 20 mmHg on standing.
+    // Just within each limit and just beyond: 4 and 20 mmol/L, 90 and 180/120 mmHg, 20 mmHg on standing.
     [InlineData(";;;;;3.9;;;;", "record-glucose-low")]
     [InlineData(";;;;;4.0;;;;", null)]
+    [InlineData(";;;;;20.1;;;;", "record-glucose-very-high")]
+    [InlineData(";;;;;20.0;;;;", null)]
     [InlineData(";;;;;;89/55;;;", "record-pressure-low")]
     [InlineData(";;;;;;90/55;;;", null)]
     [InlineData(";;;;;;130/80;111/70;;", null)]
@@ -108,7 +109,7 @@ public sealed class DangerSignsTests
         // Exchanges by hand have a row each; the date's first row says clear. Also where the second row has no number and is left out.
         foreach (var numbers in new[] { ("1", "2"), ("", "") })
         {
-            var book = Read($"date;exchange;effluent;remark\n2026-02-05;{numbers.Item1};clear;\n2026-02-05;{numbers.Item2};cloudy;chills");
+            var book = Books.Read($"date;exchange;effluent;remark\n2026-02-05;{numbers.Item1};clear;\n2026-02-05;{numbers.Item2};cloudy;chills");
             Assert.Equal(["record-cloudy-now", "record-pain-or-fever-now"], Of(book).Where(found => found.Severity == Severity.Warning).Select(found => found.Code));
         }
     }
@@ -130,7 +131,7 @@ public sealed class DangerSignsTests
     [Fact]
     public void Pressures_have_no_limit_for_a_child()
     {
-        var book = Read(Header + "\n2026-02-05;;;;;;80/45;;;");
+        var book = Books.Read(Header + "\n2026-02-05;;;;;;80/45;;;");
         Assert.Contains(Of(book), found => found.Code == "record-pressure-low");
         Assert.DoesNotContain(DangerSigns.Of(book.Nights, book.Findings, Patient.Example with { AgeYears = 9 }, ReviewLimits.Default), found => found.Code == "record-pressure-low");
     }
@@ -138,7 +139,7 @@ public sealed class DangerSignsTests
     [Fact]
     public void A_local_limit_takes_the_place_of_the_shipped_one()
     {
-        var book = Read(Header + "\n2026-02-05;;;;38.0;4.2;95/60;;;");
+        var book = Books.Read(Header + "\n2026-02-05;;;;38.0;4.2;95/60;;;");
         Assert.Equal(["record-pain-or-fever-now"], Of(book).Select(found => found.Code));
         var local = ReviewLimits.Default with
         {
@@ -152,15 +153,50 @@ public sealed class DangerSignsTests
     [Fact]
     public void A_low_glucose_with_icodextrin_may_have_been_lower()
     {
-        var book = Read("date;blood glucose (mmol/L);day fluid;day fill\n2026-02-05;3.5;icodextrin;2000");
+        var book = Books.Read("date;blood glucose (mmol/L);day fluid;day fill\n2026-02-05;3.5;icodextrin;2000");
         Assert.Contains("meters read falsely high", Of(book).Single().Message, StringComparison.Ordinal);
-        Assert.DoesNotContain("meters", Of(Read("date;blood glucose (mmol/L)\n2026-02-05;3.5")).Single().Message, StringComparison.Ordinal);
+        Assert.DoesNotContain("meters", Of(Books.Read("date;blood glucose (mmol/L)\n2026-02-05;3.5")).Single().Message, StringComparison.Ordinal);
     }
 
-    private static List<Finding> Of(string usual, params string[] last) =>
-        Of(Read(string.Join('\n', [Header, .. Enumerable.Repeat(usual, 10).Concat(last).Select((row, day) => new DateOnly(2026, 2, 1).AddDays(day).ToString("yyyy-MM-dd", CultureInfo.InvariantCulture) + row)])));
+    [Fact]
+    public void A_very_high_glucose_with_icodextrin_may_be_false()
+    {
+        var book = Books.Read("date;blood glucose (mmol/L);day fluid;day fill", "2026-02-05;26;icodextrin;2000");
+        Assert.Contains("insulin on a false value is dangerous", Of(book).Single().Message, StringComparison.Ordinal);
+        Assert.DoesNotContain("insulin", Of(Books.Read("date;blood glucose (mmol/L)", "2026-02-05;26")).Single().Message, StringComparison.Ordinal);
+    }
 
-    private static List<Finding> Of(RecordBook book) => DangerSigns.Of(book.Nights, book.Findings, Patient.Example, ReviewLimits.Default);
+    // 28 days, the last of them 28 February 2026; a single value above 20 mmol/L (read) is said whenever it was, one above 15 only where it is repeated on three days.
+    [Theory]
+    [InlineData("2026-02-10;27.3", "record-glucose-high")]
+    [InlineData("2026-02-27;27.3", "record-glucose-very-high")]
+    [InlineData("2026-02-10;19", "")]
+    [InlineData("2026-02-10;16\n2026-02-12;17\n2026-02-14;18", "record-glucose-high")]
+    [InlineData("2026-01-10;27.3", "")]
+    public void A_single_very_high_glucose_of_four_weeks_is_said_once(string rows, string codes)
+    {
+        var book = Books.Read("date;blood glucose (mmol/L)", rows, "2026-02-28;");
+        var said = RecordReview.Run(Patient.Example, MembraneEnsemble.Of(ReferenceMembranes.MeanIncidentAdult()), book).Findings.Where(found => found.Code.Contains("glucose", StringComparison.Ordinal)).ToList();
+        Assert.Equal(codes, string.Join(' ', said.Select(found => found.Code)));
+        Assert.True(!rows.Contains("27.3", StringComparison.Ordinal) || said.All(found => found.Message.Contains("27.3 mmol/L", StringComparison.Ordinal)));
+    }
 
-    private static RecordBook Read(string text) => RecordBook.Read(new MemoryStream(Encoding.UTF8.GetBytes(text)), "book.csv");
+    [Fact]
+    public void A_peritonitis_of_long_ago_leaves_nights_in_the_charts_and_one_in_doubt_says_that_it_rests_on_words()
+    {
+        // Ten quiet days, the last two with a remark. "Last year" ended 42 days before 11 February: not long enough, so it is written as a year here.
+        var past = Of(Well, [";clear;;had peritonitis in 2024;;;;;;", Well]);
+        Assert.Equal(["record-text-unread"], past.Select(found => found.Code));
+        Assert.Contains("“had peritonitis in 2024”", past[0].Message, StringComparison.Ordinal);
+
+        var doubtful = Of(Well, [";clear;;had peritonitis;;;;;;", Well]);
+        Assert.Equal(["record-cloudy-now", "record-peritonitis-weeks"], doubtful.Select(found => found.Code));
+        Assert.EndsWith("It is counted by its words alone: if they speak of an older one, write month and year beside it.", doubtful[1].Message, StringComparison.Ordinal);
+        Assert.DoesNotContain("words alone", Of(Well, [";cloudy;;;;;;;;", Well])[1].Message, StringComparison.Ordinal);
+    }
+
+    private static IReadOnlyList<Finding> Of(string usual, params string[] last) =>
+        Of(Books.Read([Header, .. Enumerable.Repeat(usual, 10).Concat(last).Select((row, day) => new DateOnly(2026, 2, 1).AddDays(day).ToString("yyyy-MM-dd", CultureInfo.InvariantCulture) + row)]));
+
+    private static IReadOnlyList<Finding> Of(RecordBook book) => DangerSigns.Of(book.Nights, book.Findings, Patient.Example, ReviewLimits.Default);
 }

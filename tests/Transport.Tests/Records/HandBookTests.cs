@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.Text;
 using MathNet.Numerics.Distributions;
 using MathNet.Numerics.Random;
 using Transport.Reporting;
@@ -112,7 +111,7 @@ public sealed class HandBookTests
     }
 
     private static RecordBook Read(IEnumerable<string> rows) =>
-        RecordBook.Read(new MemoryStream(Encoding.UTF8.GetBytes(string.Join('\n', rows.Prepend(Header)))), "book.csv");
+        Books.Read(rows.Prepend(Header));
 
     private static RecordReview Review(IEnumerable<string> rows) =>
         RecordReview.Run(Person with { Code = "MV-90" }, Known, Read(rows), new() { Tested = DialysisSolution.Glucose227 });

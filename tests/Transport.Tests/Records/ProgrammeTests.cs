@@ -1,3 +1,6 @@
+using System.Collections.Concurrent;
+using System.Globalization;
+using System.Text.RegularExpressions;
 using Transport.Reporting;
 using Transport.Studies;
 
@@ -7,6 +10,9 @@ namespace Transport.Tests.Records;
 public sealed class ProgrammeTests
 {
     private static readonly string Folder = Path.Combine(Repository.Root, "reference-data", "examples", "programme");
+
+    // A review is immutable: one of each person for all tests.
+    private static readonly ConcurrentDictionary<string, Lazy<RecordReview>> Reviews = new();
 
     // What has to be said of a story, and nothing of the membrane where the story is of the book.
     [Theory]
@@ -121,6 +127,27 @@ public sealed class ProgrammeTests
     }
 
     [Fact]
+    public void Letters_of_the_chart_are_eight_points_or_more_on_paper_and_stand_apart()
+    {
+        // A picture is as wide as the print area, 210 mm less two margins of 13 mm; a point is 1/72 of 25.4 mm. Below 8 points small print begins (the page's own smallest letters).
+        foreach (var person in VirtualProgramme.People)
+        {
+            var picture = Regex.Match(RecordPage.Of(Review(person.Code)), "<svg.*?</svg>", RegexOptions.Singleline).Value;
+            var width = double.Parse(Regex.Match(picture, "viewBox=\"0 0 (?<width>[0-9.]+)").Groups["width"].Value, CultureInfo.InvariantCulture);
+            var sizes = Regex.Matches(picture, "font-size=\"(?<size>[0-9.]+)").Select(size => double.Parse(size.Groups["size"].Value, CultureInfo.InvariantCulture)).ToList();
+            Assert.NotEmpty(sizes);
+            Assert.InRange(sizes.Min() * (210 - 2 * 13) / 25.4 * 72 / width, 8, 12);
+
+            // And the first date stands clear of the numbers beside it.
+            var texts = Regex.Matches(picture, "text-anchor=\"(?<anchor>[a-z]+)\" transform=\"translate\\((?<x>[-0-9.]+),[-0-9.]+\\)\"[^>]*>(?<text>[^<]*)<")
+                .Select(text => (Anchor: text.Groups["anchor"].Value, X: double.Parse(text.Groups["x"].Value, CultureInfo.InvariantCulture), Text: text.Groups["text"].Value)).ToList();
+            var numbers = texts.Where(text => text.Anchor == "end").Max(text => text.X);
+            var date = texts.First(text => Regex.IsMatch(text.Text, "^[0-9]+ [A-Z][a-z]{2}$"));
+            Assert.True(date.X - new TextMeasure().Width(date.Text, ChartText.FontSize) / 2 > numbers + 2, $"{person.Code}: {date.Text} at {date.X} begins beside the numbers that end at {numbers}");
+        }
+    }
+
+    [Fact]
     public void The_files_are_what_their_command_makes()
     {
         var made = Directory.CreateTempSubdirectory("programme-");
@@ -148,11 +175,11 @@ public sealed class ProgrammeTests
         Assert.Contains("invented data", RecordPage.Of(bare, sheet: SampleSheet.Read(Path.Combine(Folder, "VP-01-sheet.csv"))), StringComparison.Ordinal);
     }
 
-    private static RecordReview Review(string code)
+    private static RecordReview Review(string code) => Reviews.GetOrAdd(code, _ => new(() =>
     {
         var test = SampleSheet.Read(Path.Combine(Folder, code + "-sheet.csv")).ToTest();
         var book = RecordBook.Read(Path.Combine(Folder, code + "-book.csv"));
         Assert.DoesNotContain(book.Findings, finding => finding.Severity == Severity.Error);
         return RecordReview.Run(test.Patient, MembraneFit.Run(test).ToGaussianEnsemble(), book, new() { Tested = test.Solution });
-    }
+    })).Value;
 }

@@ -1,5 +1,3 @@
-using System.Text;
-
 namespace Transport.Tests.Records;
 
 /// <summary>Reading a book: what people write, and what is said about it.</summary>
@@ -28,7 +26,7 @@ public sealed class RecordBookTests
     {
         // By hand: last fill 2,000, initial drain 2,350; five fills of 2,000 and drains of 2,090 to 2,180: night 700 mL.
         // Planned dwell is 9 h less five fills of 10 min and drains of 12 min over five: 86 min.
-        var book = Read(Header,
+        var book = Books.Read(Header,
             "2026-01-01,9,5,2000,75.5,2000,1.36,2350,2090 2120 2150 2160 2180,700,12,83.6,71.2,128/76,clear,",
             "2026-01-02,,,,,,,2350,2090 2120 2150 2160 2180,1050,0,86,71.0,126/74,clear,");
         Assert.Empty(book.Findings);
@@ -46,15 +44,15 @@ public sealed class RecordBookTests
     public void A_sum_that_fits_neither_way_of_counting_is_found()
     {
         // 700 for the cycles, 1,050 with the day: 900 is neither, by more than 50 mL.
-        var book = Read(Header, "2026-01-01,9,5,2000,75.5,2000,1.36,2350,2090 2120 2150 2160 2180,900,,,,,,");
+        var book = Books.Read(Header, "2026-01-01,9,5,2000,75.5,2000,1.36,2350,2090 2120 2150 2160 2180,900,,,,,,");
         Assert.Equal("book-sum-differs", Assert.Single(book.Findings).Code);
-        Assert.Empty(Read(Header, "2026-01-01,9,5,2000,75.5,2000,1.36,2350,2090 2120 2150 2160 2180,749,,,,,,").Findings);
+        Assert.Empty(Books.Read(Header, "2026-01-01,9,5,2000,75.5,2000,1.36,2350,2090 2120 2150 2160 2180,749,,,,,,").Findings);
     }
 
     [Fact]
     public void Semicolons_decimal_commas_and_day_first_dates_are_read()
     {
-        var book = Read(
+        var book = Books.Read(
             "date;weight (kg);uf (L);initial drain;night fluid;day fluid;volume per cycle (L);cycles;night length",
             "03/02/2026;71,2;0,85;40 mL;2,27 % anhydrous;dry;2,0;5;8:30",
             "28/02/2026;70,8;0,9;;;;;;");
@@ -71,7 +69,7 @@ public sealed class RecordBookTests
     [Fact]
     public void A_date_that_nothing_settles_costs_its_row_and_says_so()
     {
-        var book = Read("date,uf (mL)", "03/02/2026,800", "2026-02-05,810");
+        var book = Books.Read("date,uf (mL)", "03/02/2026,800", "2026-02-05,810");
         Assert.Equal(new DateOnly(2026, 2, 5), Assert.Single(book.Nights).Date);
         var finding = Assert.Single(book.Findings);
         Assert.Equal("book-date-unreadable", finding.Code);
@@ -82,7 +80,7 @@ public sealed class RecordBookTests
     [Fact]
     public void A_bad_cell_costs_the_cell_and_not_the_night()
     {
-        var book = Read("date,uf (mL),weight (kg),pressure,effluent", "2026-02-05,many,710,12/8,brownish");
+        var book = Books.Read("date,uf (mL),weight (kg),pressure,effluent", "2026-02-05,many,710,12/8,brownish");
         Assert.Equal(["not-a-number", "impossible-value", "book-pressure-unreadable", "unknown-word"], book.Findings.Select(finding => finding.Code).Order(StringComparer.Ordinal).Reverse().OrderBy(Order));
         Assert.NotNull(Assert.Single(book.Nights));
         Assert.All(book.Findings, finding => Assert.Equal(2, finding.Row));
@@ -95,7 +93,7 @@ public sealed class RecordBookTests
     public void Bags_mix_by_volume_and_the_strongest_is_counted()
     {
         // 5 L of 75.5 and 5 L of 126.0 mmol/L make 100.75 (arithmetic).
-        var book = Read("date,night fluid (mmol/L),volume per cycle (mL),cycles,night length (h)", "2026-02-05,5 L 75.5 + 1 x 5 L 126,2000,5,9", "2026-02-06,2 x 5 L 214.3,,,");
+        var book = Books.Read("date,night fluid (mmol/L),volume per cycle (mL),cycles,night length (h)", "2026-02-05,5 L 75.5 + 1 x 5 L 126,2000,5,9", "2026-02-06,2 x 5 L 214.3,,,");
         Assert.Equal(100.75, book.Nights[0].NightFluid!.Solution.Glucose.MillimolesPerLiter, 1e-9);
         Assert.False(book.Nights[0].NightFluid!.HoldsStrongest);
         Assert.True(book.Nights[1].NightFluid!.HoldsStrongest);
@@ -105,7 +103,7 @@ public sealed class RecordBookTests
     [Fact]
     public void A_named_regimen_comes_back_by_its_name()
     {
-        var book = Read(
+        var book = Books.Read(
             "date,regimen,night fluid (mmol/L),volume per cycle (mL),cycles,night length (h),day fill (mL)",
             "2026-02-05,usual,75.5,2000,5,9,1500",
             "2026-02-06,stronger,126,,,,",
@@ -118,7 +116,7 @@ public sealed class RecordBookTests
     [Fact]
     public void A_percentage_without_its_convention_is_said_once_and_never_guessed()
     {
-        var book = Read("date,night fluid (%),volume per cycle (mL),cycles,night length (h)", "2026-02-05,2.3,2000,5,9", "2026-02-06,2.3,,,");
+        var book = Books.Read("date,night fluid (%),volume per cycle (mL),cycles,night length (h)", "2026-02-05,2.3,2000,5,9", "2026-02-06,2.3,,,");
         var finding = Assert.Single(book.Findings);
         Assert.Equal("percentage-without-convention", finding.Code);
         Assert.Contains("127.7 mmol/L", finding.Message, StringComparison.Ordinal); // 23 g/L / 180.156 g/mol
@@ -129,7 +127,7 @@ public sealed class RecordBookTests
     public void Exchanges_by_hand_have_a_row_each()
     {
         // 2,150 − 2,000 − 100 of flush, and so on: 50 + 300 = 350 mL.
-        var book = Read(
+        var book = Books.Read(
             "date,exchange,began,filled (g),drained (g),flushed (mL),weight (kg)",
             "2026-02-05,1,07:30,2000,2150,100,70",
             "2026-02-05,2,12:15,2000,2.3 kg,,");
@@ -143,9 +141,9 @@ public sealed class RecordBookTests
     public void A_weight_step_that_is_the_day_fill_is_no_slip()
     {
         string[] rows = ["2026-02-05,9,5,2000,75.5,2000,1.36,,,,,,70.0,,,", "2026-02-06,,,,,,,,,,,,72.1,,,"];
-        Assert.Empty(Read(Header, rows).Findings);
+        Assert.Empty(Books.Read([Header, .. rows]).Findings);
         rows[1] = rows[1].Replace("72.1", "72.7", StringComparison.Ordinal);
-        Assert.Equal("book-weight-step", Assert.Single(Read(Header, rows).Findings).Code);
+        Assert.Equal("book-weight-step", Assert.Single(Books.Read([Header, .. rows]).Findings).Code);
     }
 
     [Theory]
@@ -160,27 +158,27 @@ public sealed class RecordBookTests
     [InlineData("no stool for three days", "Constipation")]
     [InlineData("a bit dizzy; cramps", "Dry")]
     public void Complaints_are_understood_where_words_are_plain(string text, string expected) =>
-        Assert.Equal(expected, string.Join(' ', Read("date;symptoms", $"2026-02-05;\"{text}\"").Nights[0].Symptoms));
+        Assert.Equal(expected, string.Join(' ', Books.Read("date;symptoms", $"2026-02-05;\"{text}\"").Nights[0].Symptoms));
 
     [Fact]
     public void A_file_that_is_none_is_a_finding()
     {
         Assert.Equal("file-not-found", Assert.Single(RecordBook.Read("no such book.csv").Findings).Code);
-        Assert.Equal("missing-column", Assert.Single(Read("weight", "70").Findings).Code);
-        Assert.Equal("file-empty", Assert.Single(Read("").Findings).Code);
+        Assert.Equal("missing-column", Assert.Single(Books.Read("weight", "70").Findings).Code);
+        Assert.Equal("file-empty", Assert.Single(Books.Read("").Findings).Code);
     }
 
     [Fact]
     public void A_header_without_rows_says_where_the_first_night_belongs()
     {
-        var finding = Assert.Single(Read("date,uf (mL)").Findings);
+        var finding = Assert.Single(Books.Read("date,uf (mL)").Findings);
         Assert.Equal(("book-no-nights", 2, "date", "book.csv"), (finding.Code, finding.Row, finding.Field, finding.File));
     }
 
     [Fact]
     public void Rows_without_a_date_are_one_finding_together()
     {
-        var book = Read("date,uf (mL)", "2026-02-05,800", ",810", " ,820", "-,830");
+        var book = Books.Read("date,uf (mL)", "2026-02-05,800", ",810", " ,820", "-,830");
         var finding = Assert.Single(book.Findings);
         Assert.Equal(("book-date-unreadable", 3), (finding.Code, finding.Row));
         Assert.Contains("3 rows have no date and are left out: 3, 4, 5", finding.Message, StringComparison.Ordinal);
@@ -197,7 +195,7 @@ public sealed class RecordBookTests
     [InlineData("began", "٠٧:٣٠", "not-a-time")]
     public void What_no_book_should_hold_is_a_finding_and_never_an_exception(string column, string cell, string code)
     {
-        var finding = Assert.Single(Read($"date,exchange,{column}", $"2026-02-05,1,{cell}").Findings);
+        var finding = Assert.Single(Books.Read($"date,exchange,{column}", $"2026-02-05,1,{cell}").Findings);
         Assert.Equal((code, 2), (finding.Code, finding.Row));
         Assert.Equal(cell, finding.Found);
     }
@@ -205,7 +203,7 @@ public sealed class RecordBookTests
     [Fact]
     public void A_book_carries_its_patients_code_once_and_no_row_of_another()
     {
-        var book = Read("date,patient,uf (mL)", "2026-02-05,AB-1,800", "2026-02-06,,810", "2026-02-07,ab-1,820", "2026-02-08,CD-2,400");
+        var book = Books.Read("date,patient,uf (mL)", "2026-02-05,AB-1,800", "2026-02-06,,810", "2026-02-07,ab-1,820", "2026-02-08,CD-2,400");
         Assert.Equal("AB-1", book.PatientCode);
         Assert.Equal(3, book.Nights.Count);
         var finding = Assert.Single(book.Findings);
@@ -220,13 +218,8 @@ public sealed class RecordBookTests
     {
         using var writer = new StringWriter();
         RecordBook.WriteBlank(writer);
-        Assert.Equal("book-no-nights", Assert.Single(RecordBook.Read(new MemoryStream(Encoding.UTF8.GetBytes(writer + "\n")), "blank.csv").Findings).Code);
+        Assert.Equal("book-no-nights", Assert.Single(Books.Read(writer + "\n").Findings).Code);
         var columns = writer.ToString().TrimEnd().Split('\n')[^1].Count(letter => letter == ',');
-        Assert.Empty(RecordBook.Read(new MemoryStream(Encoding.UTF8.GetBytes(writer + "2026-02-05" + new string(',', columns))), "blank.csv").Findings);
+        Assert.Empty(Books.Read(writer + "2026-02-05" + new string(',', columns)).Findings);
     }
-
-    private static RecordBook Read(string header, string[] rows) => Read([header, .. rows]);
-
-    private static RecordBook Read(params string[] lines) =>
-        RecordBook.Read(new MemoryStream(Encoding.UTF8.GetBytes(string.Join('\n', lines))), "book.csv");
 }

@@ -9,7 +9,7 @@ public sealed class RecordPageTests
 {
     private static readonly string[] Emergencies =
     [
-        "record-cloudy-now", "record-pain-or-fever-now", "record-symptoms-now", "record-exit-site-now", "record-glucose-low", "record-pressure-low", "record-pressure-high",
+        "record-cloudy-now", "record-pain-or-fever-now", "record-symptoms-now", "record-exit-site-now", "record-glucose-low", "record-glucose-very-high", "record-pressure-low", "record-pressure-high",
         "record-text-unread", "record-cloudy-past", "record-pain-or-fever-past", "record-exit-site-past", "record-overfill-risk", "record-urine-fall",
     ];
 
@@ -54,7 +54,8 @@ public sealed class RecordPageTests
         // A clean invented sheet, and the same after a peritonitis of ten days ago: its class is preliminary, and so is what is expected of nights.
         var clean = SampleSheets.Sheets.Read(SampleSheets.Sheets.Clean);
         var indices = EquilibrationIndices.Of(clean.ToTest());
-        var page = Words(RecordPage.Of(Review(Bare, []), null, clean, MembraneFit.Run(clean.ToTest()), indices));
+        var review = Review(Bare, [], clean.ToTest().Patient);
+        var page = Words(RecordPage.Of(review, null, clean, MembraneFit.Run(clean.ToTest()), indices));
         Assert.Contains("Fit of the test: ", page, StringComparison.Ordinal);
         Assert.Contains("warning", page, StringComparison.Ordinal);
         Assert.Contains("Transport 0.", page, StringComparison.Ordinal);
@@ -62,7 +63,33 @@ public sealed class RecordPageTests
         Assert.DoesNotContain("PRELIMINARY", page, StringComparison.Ordinal);
 
         var early = EquilibrationIndices.Of(clean.ToTest() with { Date = new(2025, 3, 11), Conditions = new() { LastPeritonitis = new(2025, 3, 1) } });
-        Assert.Contains("PRELIMINARY", Words(RecordPage.Of(Review(Bare, []), null, clean, null, early)), StringComparison.Ordinal);
+        Assert.Contains("PRELIMINARY", Words(RecordPage.Of(review, null, clean, null, early)), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_page_never_mixes_two_persons()
+    {
+        // The sheet is of T-01; the nights are of somebody else, or of nobody who is named, of whom nothing can be said.
+        var sheet = SampleSheets.Sheets.Read(SampleSheets.Sheets.Clean);
+        var (fit, indices) = (MembraneFit.Run(sheet.ToTest()), EquilibrationIndices.Of(sheet.ToTest()));
+        var other = Review(Bare, [], Patient.Example with { Code = "T-02" });
+        Assert.Equal("sheet", Assert.Throws<ArgumentException>(() => RecordPage.Of(other, sheet: sheet)).ParamName);
+        Assert.Equal("fit", Assert.Throws<ArgumentException>(() => RecordPage.Of(other, fit: fit)).ParamName);
+        var thrown = Assert.Throws<ArgumentException>(() => RecordPage.Of(other, indices: indices));
+        Assert.Equal("indices", thrown.ParamName);
+        Assert.Contains("'T-02'", thrown.Message, StringComparison.Ordinal);
+        Assert.Contains("'T-01'", thrown.Message, StringComparison.Ordinal);
+        Assert.NotEmpty(RecordPage.Of(Review(Bare, [], Patient.Example with { Code = " t-01 " }), sheet: sheet, fit: fit, indices: indices));
+        Assert.NotEmpty(RecordPage.Of(Review(Bare, [], Patient.Example with { Code = "" }), sheet: sheet, fit: fit, indices: indices));
+    }
+
+    [Fact]
+    public void A_long_text_is_cut_between_letters()
+    {
+        // A letter of two characters at the 150th place goes as a whole; one that ends there stays.
+        Assert.Equal(new string('a', 149) + " …", RecordPage.Cut(new string('a', 149) + "𝛼" + new string('b', 10)));
+        Assert.Equal(new string('a', 148) + "𝛼 …", RecordPage.Cut(new string('a', 148) + "𝛼" + new string('b', 10)));
+        Assert.Equal(new string('a', 150), RecordPage.Cut(new string('a', 150)));
     }
 
     [Fact]
@@ -74,12 +101,12 @@ public sealed class RecordPageTests
         Assert.DoesNotContain("<img", RecordPage.Of(Review(Bare, said)), StringComparison.Ordinal);
     }
 
-    private static RecordReview Review(NightRecord night, IReadOnlyList<Finding> findings)
+    private static RecordReview Review(NightRecord night, IReadOnlyList<Finding> findings, Patient? patient = null)
     {
         var book = RecordBook.From([night], "book");
         return new()
         {
-            Patient = Patient.Example,
+            Patient = patient ?? Patient.Example,
             Book = book,
             Options = RecordReviewOptions.Default,
             Nights = [new() { Record = night }],

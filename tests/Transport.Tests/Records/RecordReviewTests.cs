@@ -34,6 +34,34 @@ public sealed class RecordReviewTests
     }
 
     [Fact]
+    public void A_drain_fault_after_wet_days_is_seen_in_initial_drain_and_ultrafiltration_together()
+    {
+        // A fifth of what is in stays behind from night 100 on: in the evening of what the day left, in the morning of a cycle. From the second night on initial drain and night are off
+        // by the difference, against each other, and no chart of one number signals it so soon.
+        var (person, truth, ensemble) = VirtualPerson.Of(2026, 3);
+        var nights = new VirtualBook(person, truth, WetDay).Write(6, 160, 150, BookKind.WithInitialDrain, BookStory.DrainFault, 100, 0.2);
+        var review = Review(person, ensemble, nights);
+        var change = review.Changes[0];
+        Assert.InRange(change.SignalledOn.DayNumber - new DateOnly(2025, 1, 1).DayNumber, 100, 114);
+        Assert.Null(change.Channel);
+        Assert.Equal("initial drain and ultrafiltration", ChangeWords.Name(change.Channel));
+        Assert.Equal(ChangeCause.DrainTrouble, change.Explanations[0].Cause);
+        Assert.StartsWith(
+            "Initial drain and ultrafiltration together are as where drains leave fluid behind, signalled on",
+            review.Findings.Single(finding => finding.Code == "record-change-found").Message,
+            StringComparison.Ordinal);
+
+        // Turned off (50 is never reached), the charts of single numbers are left.
+        var without = RecordReview.Run(person, ensemble, RecordBook.From(nights, "virtual"), new() { Tested = DialysisSolution.Glucose227, Limits = new() { Charts = new() { DrainFaultLogRatio = 50 } } });
+        Assert.DoesNotContain(without.Changes, found => found.SignalledOn <= change.SignalledOn);
+
+        // Where drain times are written they speak for themselves, as the initial drain does after a dry day.
+        Assert.All(
+            new[] { (WetDay, BookKind.WithCycles), (DryDay, BookKind.WithInitialDrain) },
+            book => Assert.NotNull(Review(person, ensemble, new VirtualBook(person, truth, book.Item1).Write(6, 160, 150, book.Item2, BookStory.DrainFault, 100, 0.2)).Changes[0].Channel));
+    }
+
+    [Fact]
     public void Dwell_that_is_lost_and_not_written_is_named_where_the_book_has_an_average_dwell()
     {
         // 90 min a night from night 100 on, of which the column for it says nothing: 18 min less in each of five dwells, on a clock that differs by 2 min.
@@ -185,7 +213,7 @@ public sealed class RecordReviewTests
         Assert.DoesNotContain(Review(person, ensemble, nights).Findings, finding => finding.Code == "record-overfill-risk");
         Assert.Equal(nights[^1].Date.AddDays(-1), nights[^2].Date);
         var held = Review(person, ensemble, [.. nights.SkipLast(1), nights[^1] with { InitialDrain = Volume.FromMilliliters(300) }]);
-        Assert.Contains("1.8 times the fill", held.Findings.Single(finding => finding.Code == "record-overfill-risk").Message, StringComparison.Ordinal);
+        Assert.Contains("1.8 times the fill, ", held.Findings.Single(finding => finding.Code == "record-overfill-risk").Message, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -215,6 +243,16 @@ public sealed class RecordReviewTests
             NightFluid = new(day < strongest ? DialysisSolution.Glucose386 : DialysisSolution.Glucose136, []),
         })]);
         Assert.Equal(isSaid, review.Findings.Any(finding => finding.Code == "record-strongest-often"));
+    }
+
+    [Fact]
+    public void The_factor_of_an_overfill_stands_beside_the_pressures_that_the_page_gives()
+    {
+        // docs/record-book.md: the mean adult lying, by read figures; 18 cmH2O are 2.1 fills of 2 L and 1.5 fills of 2.8 L.
+        var mean = CavityPressure.Population;
+        Assert.Equal(15.5, mean.At(Volume.FromLiters(ReviewLimits.Default.OverfillShare.Value * 2)).CentimetersOfWater, 1e-9);
+        Assert.Equal(18, mean.At(Volume.FromLiters(4.25)).CentimetersOfWater, 1e-9);
+        Assert.Equal((2.1, 2.8), (Math.Round(4.25 / 2, 1), Math.Round(4.25 / 1.5, 1)));
     }
 
     [Fact]

@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.Text;
 
 namespace Transport.Tests.Records;
 
@@ -9,7 +8,7 @@ public sealed class TargetWeightTests
     [Fact]
     public void A_target_is_written_once_with_its_date_and_holds_until_another_is_written()
     {
-        var nights = Read("date;target weight (kg);target date\n2026-02-01;;\n2026-02-02;68;2026-01-10\n2026-02-03;;\n2026-02-04;67,5;\n2026-02-05;67.5;2026-02-04").Nights;
+        var nights = Books.Read("date;target weight (kg);target date\n2026-02-01;;\n2026-02-02;68;2026-01-10\n2026-02-03;;\n2026-02-04;67,5;\n2026-02-05;67.5;2026-02-04").Nights;
         Assert.Equal([null, 68, 68, 67.5, 67.5], nights.Select(night => night.TargetWeight?.Kilograms));
         Assert.Equal([null, new DateOnly(2026, 1, 10), new DateOnly(2026, 1, 10), null, new DateOnly(2026, 2, 4)], nights.Select(night => night.TargetWeightOn));
     }
@@ -17,7 +16,7 @@ public sealed class TargetWeightTests
     [Fact]
     public void A_date_of_a_target_that_can_be_read_two_ways_is_a_finding_and_the_target_stays()
     {
-        var book = Read("date;target weight (kg);target date\n2026-02-02;68;02/03/2026");
+        var book = Books.Read("date;target weight (kg);target date\n2026-02-02;68;02/03/2026");
         Assert.Equal("not-a-date", Assert.Single(book.Findings).Code);
         Assert.Equal((68, null), (book.Nights[0].TargetWeight?.Kilograms, book.Nights[0].TargetWeightOn));
     }
@@ -51,10 +50,8 @@ public sealed class TargetWeightTests
     {
         var rows = Enumerable.Range(0, 28).Select(day => string.Create(
             CultureInfo.InvariantCulture, $"{new DateOnly(2026, 2, 1).AddDays(day):yyyy-MM-dd};{weight(day):0.00};{(day == 0 ? target : ";")}"));
-        var nights = Read(string.Join('\n', ["date;weight (kg);target weight (kg);target date", .. rows])).Nights;
+        var nights = Books.Read(["date;weight (kg);target weight (kg);target date", .. rows]).Nights;
         return NurseFindings.Of(
             nights, [.. nights.Select(night => new ReviewedNight { Record = night, EmptyWeight = night.Weight })], new NightResponse?[nights.Count], [], ReviewLimits.Default, 0);
     }
-
-    private static RecordBook Read(string text) => RecordBook.Read(new MemoryStream(Encoding.UTF8.GetBytes(text)), "book.csv");
 }

@@ -31,6 +31,17 @@ public sealed class StudyTests
         Assert.InRange(rows.Average(row => row.FalseUsual), 0, 0.5);
         Assert.InRange(rows.Average(row => row.FalseLoud), 0, 0.5);
         Assert.InRange(rows.Average(row => row.FalseNightAlone), 0, 0.5);
+
+        // With an initial drain and no cycles: over all people, and of those with a wet day, in whom a chart of drains runs as well, alone.
+        foreach (var signals in new Func<RecordReviewRow, int>[] { row => row.FalseInitialDrainQuiet, row => row.FalseInitialDrainMiddle, row => row.FalseInitialDrainLoud, row => row.FalseInitialDrainUsual })
+        {
+            Assert.InRange(rows.Average(signals), 0, 0.5);
+            Assert.InRange(RecordReviewStudy.WithWetDay(rows).Average(signals), 0, 0.5);
+        }
+
+        // Missed by people with a dry day alone where nights differ by the larger of 150 mL and 25 %, and said on the page.
+        Assert.InRange(RecordReviewStudy.WithDryDay(rows).Average(row => row.FalseUsual), 0.5, 0.6);
+        Assert.InRange(RecordReviewStudy.WithDryDay(rows).Average(row => row.FalseInitialDrainUsual), 0.5, 0.6);
     }
 
     [Fact]
@@ -49,7 +60,7 @@ public sealed class StudyTests
         Assert.InRange(Oracle(row => row.AgedStableLoud, row => row.AgedLossLoud), Oracle(row => row.OracleStableLoud, row => row.OracleLossLoud), 0.80);
         Assert.InRange(Oracle(row => row.AgedStableUsual, row => row.AgedLossUsual), Oracle(row => row.OracleStableUsual, row => row.OracleLossUsual), 0.80);
 
-        double Review(Func<RecordReviewRow, int> delay) => rows.Average(row => delay(row) is > -1000 and <= 30 ? 1.0 : 0);
+        double Review(Func<RecordReviewRow, int> delay) => RecordReviewStudy.FoundWithin(rows, delay, 30);
 
         void Missed(Func<RecordReviewRow, int> delay, Func<RecordReviewRow, double> stable, Func<RecordReviewRow, double> lost)
         {
@@ -58,11 +69,8 @@ public sealed class StudyTests
             Assert.InRange(Review(delay), oracle - 0.15, 0.80);
         }
 
-        double Oracle(Func<RecordReviewRow, double> stable, Func<RecordReviewRow, double> lost) => rows.Average(row => lost(row) > LimitOf(rows, stable) ? 1.0 : 0);
+        double Oracle(Func<RecordReviewRow, double> stable, Func<RecordReviewRow, double> lost) => RecordReviewStudy.FoundByOracle(rows, rows, stable, lost);
     }
-
-    // Half a signal in a stable year: without one stay exp(-1/2) of people.
-    private static double LimitOf(IReadOnlyList<RecordReviewRow> rows, Func<RecordReviewRow, double> stable) => rows.Select(stable).Order().ElementAt((int)(Math.Exp(-0.5) * rows.Count));
 
     [Fact]
     public void A_drain_fault_is_found_within_a_fortnight_by_books_that_can_show_it()
@@ -70,25 +78,25 @@ public sealed class StudyTests
         // Asked for: 90 % within 14 nights at 150 mL. Every other person has a dry day, after which the initial drain is enough; after a wet day it takes cycles or drain times.
         // Books that cannot show it miss it, and that is asserted too: nightly ultrafiltration alone, and night and day in one number.
         var rows = new RecordReviewStudy().Read(Tables);
-        Assert.InRange(Found(row => row.FaultCycles, 0), 0.9, 1);
-        Assert.InRange(Found(row => row.FaultCycles, 1), 0.9, 1);
-        Assert.InRange(Found(row => row.FaultInitialDrain, 0), 0.9, 1);
-        Assert.InRange(Found(row => row.FaultInitialDrain, 1), 0, 0.5);
-        Assert.InRange(Found(row => row.FaultNightAlone, 0), 0, 0.7);
-        Assert.InRange(Found(row => row.FaultNightAlone, 1), 0, 0.5);
-        Assert.InRange(rows.Average(row => row.FaultNightAndDay is >= 0 and <= 14 ? 1.0 : 0), 0, 0.1);
+        var (dry, wet) = (RecordReviewStudy.WithDryDay(rows), RecordReviewStudy.WithWetDay(rows));
+        Assert.InRange(Found(dry, row => row.FaultCycles), 0.9, 1);
+        Assert.InRange(Found(wet, row => row.FaultCycles), 0.9, 1);
+        Assert.InRange(Found(dry, row => row.FaultInitialDrain), 0.9, 1);
+        Assert.InRange(Found(dry, row => row.FaultNightAlone), 0, 0.7);
+        Assert.InRange(Found(wet, row => row.FaultNightAlone), 0, 0.5);
+        Assert.InRange(Found(rows, row => row.FaultNightAndDay), 0, 0.1);
 
-        // An oracle that knows all but the day misses 90 % as well by the initial drain of a wet day.
-        Assert.InRange(Oracle(row => row.OracleStableInitialDrain, row => row.OracleFaultInitialDrain, 0), 0.9, 1);
-        Assert.InRange(Oracle(row => row.OracleStableInitialDrain, row => row.OracleFaultInitialDrain, 1), Found(row => row.FaultInitialDrain, 1), 0.9);
+        // By the initial drain of a wet day an oracle that knows all but the day misses 90 % as well; the review, which has a chart for it, comes within 15 in 100 of that.
+        var oracle = Oracle(wet);
+        Assert.InRange(Oracle(dry), 0.9, 1);
+        Assert.InRange(oracle, 0, 0.9);
+        Assert.InRange(Found(wet, row => row.FaultInitialDrain), oracle - 0.15, 0.9);
+        Assert.InRange(Found(wet, row => row.HalfFaultInitialDrain), 0, 0.3);
+        Assert.InRange(Found(wet, row => row.DoubleFaultInitialDrain), 0.9, 1);
 
-        double Oracle(Func<RecordReviewRow, double> stable, Func<RecordReviewRow, double> fault, int isWet)
-        {
-            var of = rows.Where(row => row.Person % 2 == isWet).ToList();
-            return of.Average(row => fault(row) > LimitOf(of, stable) ? 1.0 : 0);
-        }
+        double Oracle(IReadOnlyList<RecordReviewRow> of) => RecordReviewStudy.FoundByOracle(of, of, row => row.OracleStableInitialDrain, row => row.OracleFaultInitialDrain);
 
-        double Found(Func<RecordReviewRow, int> delay, int isWet) => rows.Where(row => row.Person % 2 == isWet).Average(row => delay(row) is > -1000 and <= 14 ? 1.0 : 0);
+        double Found(IReadOnlyList<RecordReviewRow> of, Func<RecordReviewRow, int> delay) => RecordReviewStudy.FoundWithin(of, delay, 14);
     }
 
     [Fact]

@@ -1,45 +1,54 @@
 namespace Transport.Analysis;
 
-/// <summary>Watches for ultrafiltration that is lost slowly, in all numbers of a night together: the likelihood of a loss over that of none, summed over when it began.</summary>
+/// <summary>Watches all numbers of a night together for a change of known shape: the likelihood of the change over that of none, summed over when it began.</summary>
 /// <remarks>
-/// <para>The loss that is looked for takes a fifth of a night's ultrafiltration over 60 nights and then stays, by faster transfer, lower conductance or more fluid loss. Each says what
-/// that does to the night and, after a wet day, to the initial drain, where the long dwell tells most. Put through the filter it is a line in the innovations (as in
-/// <see cref="ChangeSearch"/>), so that what wander, carry-over and the learning of levels make of it is allowed for, and its likelihood ratio is exact.</para>
+/// <para>Each cause says what it does to the night and to the initial drain. Put through the filter that is a line in the innovations (as in <see cref="ChangeSearch"/>), so that what
+/// wander, carry-over and the learning of levels make of it is allowed for, and its likelihood ratio is exact.</para>
 /// <para>The sum over beginnings is the statistic of Shiryaev (Theory Probab Appl 1963;8:22-46) and Roberts (Technometrics 1966;8:411-430), which finds a known change soonest
-/// on average for its rate of false alarms (both memory). Every fifth night a loss may begin; one that began 90 nights ago is part of the level.</para>
-/// <para>An oracle of the study looks otherwise: <see cref="Watch"/>.</para>
+/// on average for its rate of false alarms (both memory).</para>
 /// </remarks>
-internal sealed class SlowLoss
+internal sealed class LikelihoodChart
 {
-    private const double Share = 0.2;
+    // A loss takes a fifth of a night's ultrafiltration over 60 nights and then stays.
+    private const double LostShare = 0.2;
     private const double GrowthNights = 60;
 
-    // A tenth of what is in stays behind: what an oracle of drains looks for.
-    private const double DrainShare = 0.1;
+    // A fifth of next to nothing is nothing to look for.
+    private const double LeastMilliliters = 300;
+
+    // Of a drain fault a tenth of what is in stays behind, from the first night on.
+    private const double LeftShare = 0.1;
 
     private readonly Watch watch;
     private readonly double weights;
     private readonly List<Start> starts = [];
     private int nights;
 
-    /// <param name="watch">What it may come from, and when it may have begun.</param>
-    public SlowLoss(Watch watch)
+    /// <param name="watch">What is watched for, and when it may have begun.</param>
+    public LikelihoodChart(Watch watch)
     {
         this.watch = watch;
         weights = watch.WeightPower == 0 ? 1 : Enumerable.Range(0, watch.Longest / watch.EveryNights + 1).Sum(i => Weight(i * watch.EveryNights));
     }
 
     /// <summary>What is watched for.</summary>
-    /// <param name="Causes">What a loss may come from; a drain fault begins at once.</param>
+    /// <param name="Causes">What a change may come from.</param>
     /// <param name="EveryNights">On every so many nights it may begin.</param>
     /// <param name="Longest">One that began so many nights ago is part of the level.</param>
     /// <param name="WeightPower">
     /// Beginnings weigh by this power of their age until the loss has grown; 0: all alike. What a ramp tells grows with the cube of its age, so to find it by a given day young
     /// beginnings add false alarms and hardly a finding.
     /// </param>
-    public sealed record Watch(IReadOnlyList<ChangeCause> Causes, int EveryNights = 5, int Longest = 90, double WeightPower = 0);
+    public sealed record Watch(IReadOnlyList<ChangeCause> Causes, int EveryNights, int Longest, double WeightPower = 0)
+    {
+        /// <summary>Ultrafiltration that is lost slowly; after a wet day it shows in the initial drain too, where the long dwell tells most.</summary>
+        public static Watch SlowLoss(params IReadOnlyList<ChangeCause> causes) => new(causes, EveryNights: 5, Longest: 90);
 
-    /// <summary>Logarithm of the mean likelihood ratio, over beginnings and causes, by the last night taken.</summary>
+        /// <summary>Drains that leave a share behind. The first night tells most, so each may be it.</summary>
+        public static Watch Drains { get; } = new([ChangeCause.DrainTrouble], EveryNights: 1, Longest: 14);
+    }
+
+    /// <summary>Logarithm of the likelihood ratio, summed over beginnings and its mean over causes, by the last night taken.</summary>
     public double LogRatio { get; private set; } = double.NegativeInfinity;
 
     /// <summary>Takes a night.</summary>
@@ -64,13 +73,8 @@ internal sealed class SlowLoss
             }
         }
 
-        if (starts.Count == 0)
-        {
-            return;
-        }
-
-        var highest = starts.Max(start => start.LogRatio);
-        LogRatio = highest + Math.Log(starts.Sum(start => Weight(day - start.Day) * Math.Exp(start.LogRatio - highest)) / (weights * watch.Causes.Count));
+        var highest = starts.Count == 0 ? double.NegativeInfinity : starts.Max(start => start.LogRatio);
+        LogRatio = starts.Count == 0 ? highest : highest + Math.Log(starts.Sum(start => Weight(day - start.Day) * Math.Exp(start.LogRatio - highest)) / (weights * watch.Causes.Count));
     }
 
     /// <summary>Begins anew.</summary>
@@ -100,13 +104,13 @@ internal sealed class SlowLoss
 
             if (channel is NightChannel.DrainTime or NightChannel.AverageDwell)
             {
-                // The clock tells nothing of such a loss, and shares nothing with what volumes are set beside.
+                // The clock has charts of its own, and shares nothing with what volumes are set beside.
                 return;
             }
 
             var night = record.Date.DayNumber;
             var seen = cause == ChangeCause.DrainTrouble
-                ? DrainShare * DrainSignal.Of(record, response, channel, isFirst: night == day, step.HoldsDay)
+                ? LeftShare * DrainSignal.Of(record, response, channel, isFirst: night == day, step.HoldsDay)
                 : Math.Min(1, (night - day) / GrowthNights) * Of(channel, response, before, step.HoldsDay);
             var (load, gain) = (step.Load, step.Gain);
             for (var i = 0; i < state.Length; i++)
@@ -131,7 +135,7 @@ internal sealed class SlowLoss
                 _ => NightLever.FluidLoss,
             };
             var ofNight = response.OfNight(lever);
-            var size = ofNight == 0 ? 0 : -Share * Math.Max(LeastMilliliters, response.Night) / ofNight;
+            var size = ofNight == 0 ? 0 : -LostShare * Math.Max(LeastMilliliters, response.Night) / ofNight;
             return channel switch
             {
                 NightChannel.InitialDrain => before.DayFill > 0 ? size * before.OfInitialDrain(lever) : 0,
@@ -140,7 +144,4 @@ internal sealed class SlowLoss
             };
         }
     }
-
-    // A fifth of next to nothing is nothing to look for.
-    private const double LeastMilliliters = 300;
 }
