@@ -182,6 +182,7 @@ public sealed partial class ViewTests
         var sheet = SampleSheet.Read(Example("programme/VP-05-sheet.csv"));
         var test = sheet.ToTest();
         var fit = MembraneFit.Run(test);
+        var barrier = LumpedFit.Run(test);
         var ensemble = fit.ToGaussianEnsemble(20);
         var present = Regimen.Cycling(TimeSpan.FromHours(9), 4, Volume.FromLiters(2), DialysisSolution.Glucose136, new DayFill(DialysisSolution.Icodextrin, Volume.FromLiters(1.5)));
         var goals = new RegimenGoals(FluidTarget.Between(Volume.FromMilliliters(200), Volume.FromMilliliters(900)));
@@ -190,7 +191,7 @@ public sealed partial class ViewTests
         var dwell = new Dwell(DialysisSolution.Glucose386, Volume.FromLiters(2), TimeSpan.FromHours(4), ResidualFluid.Used(Volume.FromMilliliters(250), test.Patient.Plasma));
         object[] results =
         [
-            sheet, test, EquilibrationIndices.Of(test), fit, LumpedFit.Run(test), ModelComparison.Run([new("pores", fit), new("barrier", LumpedFit.Run(test))]), ensemble, PopulationPrior.IncidentAdults(), LumpedMembrane.Typical, PlasmaComposition.Typical,
+            sheet, test, EquilibrationIndices.Of(test), fit, barrier, ModelComparison.Run([new("pores", fit), new("barrier", barrier)]), ensemble, PopulationPrior.IncidentAdults(), LumpedMembrane.Typical, PlasmaComposition.Typical,
             RecordReview.Run(test.Patient, ensemble, RecordBook.Read(Example("programme/VP-05-book.csv")), new() { Tested = test.Solution }),
             RegimenSearch.Run(test.Patient, ensemble, goals, space, present, new() { Tested = test.Solution, EnsembleMembers = 10 }), goals, space,
             RegimenComparison.Run(test.Patient, ensemble, present, look), WhatIf.Run(test.Patient, ensemble, present, RegimenKnob.LostDwell, [0, 30], look),
