@@ -31,6 +31,16 @@ public sealed partial class ViewTests
     }
 
     [Fact]
+    public void A_date_is_not_parted_by_a_narrow_column()
+    {
+        // The dates of notebook 06 broke at their hyphens: 2025-03-, 18.
+        var html = Html(new[] { new { Day = new DateOnly(2025, 3, 18), Began = "2025-03-04 (02-26 to 03-04)", Words = "signalled on 2025-03-06, perhaps" } });
+
+        foreach (var whole in new[] { "2025-03-18", "2025-03-04", "02-26", "03-04", "2025-03-06" })
+            Assert.Contains($"<span style=\"white-space:nowrap\">{whole}</span>", html, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Nouns_of_the_library_show_units_and_no_dump_of_properties()
     {
         var membrane = ReferenceMembranes.MeanIncidentAdult();
