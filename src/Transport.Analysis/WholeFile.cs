@@ -1,3 +1,5 @@
+using System.Text;
+
 namespace Transport.Analysis;
 
 /// <summary>A file that is there whole or not at all: written aside, then renamed.</summary>
@@ -17,6 +19,9 @@ internal static class WholeFile
 
         File.Move(aside, path, overwrite: true);
     }
+
+    /// <summary>The same of a text.</summary>
+    public static void Write(string path, string text) => Write(path, stream => stream.Write(Encoding.UTF8.GetBytes(text)));
 
     /// <summary>Removes what a killed run left half written.</summary>
     public static void Clear(string directory)

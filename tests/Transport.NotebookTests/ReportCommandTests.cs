@@ -80,6 +80,19 @@ public sealed class ReportCommandTests : IDisposable
     }
 
     [Fact]
+    public async Task A_refusal_says_where_the_missing_number_stands_and_one_given_twice_hides_nothing()
+    {
+        // The age in the time column was told as an age that is missing.
+        var slipped = _bench.Write("slipped.csv", (await File.ReadAllTextAsync(Example("merrow-01-average"))).Replace("patient,age,,57,years", "patient,age,57,,years", StringComparison.Ordinal));
+        var (exitCode, _, errors) = await RunAsync("report", slipped, slipped);
+
+        Assert.Equal(2, exitCode);
+        foreach (var expected in new[] { "slipped.csv is given twice", "[missing-patient-fact]", "[time-of-fact]", "move it" })
+            Assert.Contains(expected, errors, StringComparison.Ordinal);
+        Assert.Empty(Written());
+    }
+
+    [Fact]
     public async Task A_blank_sheet_reads_back_as_its_form()
     {
         Assert.Equal(0, (await RunAsync("blank-sheet", "temporary-drain")).ExitCode);

@@ -31,6 +31,16 @@ public sealed partial class ViewTests
     }
 
     [Fact]
+    public void A_date_is_not_parted_by_a_narrow_column()
+    {
+        // The dates of notebook 06 broke at their hyphens: 2025-03-, 18.
+        var html = Html(new[] { new { Day = new DateOnly(2025, 3, 18), Began = "2025-03-04 (02-26 to 03-04)", Words = "signalled on 2025-03-06, perhaps" } });
+
+        foreach (var whole in new[] { "2025-03-18", "2025-03-04", "02-26", "03-04", "2025-03-06" })
+            Assert.Contains($"<span style=\"white-space:nowrap\">{whole}</span>", html, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Nouns_of_the_library_show_units_and_no_dump_of_properties()
     {
         var membrane = ReferenceMembranes.MeanIncidentAdult();
@@ -182,6 +192,7 @@ public sealed partial class ViewTests
         var sheet = SampleSheet.Read(Example("programme/VP-05-sheet.csv"));
         var test = sheet.ToTest();
         var fit = MembraneFit.Run(test);
+        var barrier = LumpedFit.Run(test);
         var ensemble = fit.ToGaussianEnsemble(20);
         var present = Regimen.Cycling(TimeSpan.FromHours(9), 4, Volume.FromLiters(2), DialysisSolution.Glucose136, new DayFill(DialysisSolution.Icodextrin, Volume.FromLiters(1.5)));
         var goals = new RegimenGoals(FluidTarget.Between(Volume.FromMilliliters(200), Volume.FromMilliliters(900)));
@@ -190,7 +201,7 @@ public sealed partial class ViewTests
         var dwell = new Dwell(DialysisSolution.Glucose386, Volume.FromLiters(2), TimeSpan.FromHours(4), ResidualFluid.Used(Volume.FromMilliliters(250), test.Patient.Plasma));
         object[] results =
         [
-            sheet, test, EquilibrationIndices.Of(test), fit, LumpedFit.Run(test), ModelComparison.Run([new("pores", fit), new("barrier", LumpedFit.Run(test))]), ensemble, PopulationPrior.IncidentAdults(), LumpedMembrane.Typical, PlasmaComposition.Typical,
+            sheet, test, EquilibrationIndices.Of(test), fit, barrier, ModelComparison.Run([new("pores", fit), new("barrier", barrier)]), ensemble, PopulationPrior.IncidentAdults(), LumpedMembrane.Typical, PlasmaComposition.Typical,
             RecordReview.Run(test.Patient, ensemble, RecordBook.Read(Example("programme/VP-05-book.csv")), new() { Tested = test.Solution }),
             RegimenSearch.Run(test.Patient, ensemble, goals, space, present, new() { Tested = test.Solution, EnsembleMembers = 10 }), goals, space,
             RegimenComparison.Run(test.Patient, ensemble, present, look), WhatIf.Run(test.Patient, ensemble, present, RegimenKnob.LostDwell, [0, 30], look),

@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Text;
-using MathNet.Numerics.Distributions;
-using MathNet.Numerics.Random;
+using static Transport.Studies.ComparedModels;
 
 namespace Transport.Studies;
 
@@ -13,17 +12,6 @@ public sealed class ModelComparisonStudy : Study<ModelComparisonRow>
 {
     private const int Seed = 1999;
     private const int People = 150;
-    private const string Pores = "three pores";
-    private const string WithoutUltrasmall = "no ultrasmall pores";
-    private const string Barrier = "one barrier";
-
-    // Sums of logarithms are good to 0.3 with so many draws (seeds compared), where the verdict asks for 4.
-    private static readonly ModelComparisonOptions Options = new() { Draws = 1000, Sampling = new() { DrawsPerChain = 500, EffectiveDraws = 0 } };
-
-    private static readonly SimulatedTestOptions Sheet = new()
-    {
-        SampleTimes = [TimeSpan.Zero, TimeSpan.FromHours(1), TimeSpan.FromHours(2), TimeSpan.FromHours(4)],
-    };
 
     /// <inheritdoc/>
     public override string Name => "model-comparison";
@@ -37,33 +25,18 @@ public sealed class ModelComparisonStudy : Study<ModelComparisonRow>
         // A person is the same with and without sodium, and so are the errors.
         var (world, person) = ((ComparisonWorld)(number / People), number % People);
         var seed = unchecked(Seed * 1_000_003 + person);
-        var test = SimulatedTest.Run(Patient.Example, Truth(world, seed), seed, Sheet);
-        if (world == ComparisonWorld.ThreePoresWithoutSodium)
-        {
-            test = test with
-            {
-                Plasma = [.. test.Plasma.Select(sample => sample with { Sodium = null })],
-                Dialysate = [.. test.Dialysate.Select(sample => sample with { Sodium = null })],
-            };
-        }
-
-        NamedFit[] fits =
-        [
-            new(Pores, MembraneFit.Run(test)),
-            new(WithoutUltrasmall, MembraneFit.Run(test, new() { Prior = PopulationPrior.IncidentAdults().WithoutUltrasmallPores() })),
-            new(Barrier, LumpedFit.Run(test)),
-        ];
+        var fits = Fits(Test(Truth(world, seed), seed, hasSodium: world != ComparisonWorld.ThreePoresWithoutSodium));
         var lost = fits.FirstOrDefault(fit => !fit.Fit.Optimum.IsConverged);
-        var compared = lost is null ? ModelComparison.Run(fits, Options) : null;
+        var compared = lost is null ? ModelComparison.Run(fits, Quick) : null;
         return new()
         {
             Test = number,
             World = world,
             LeadOverNoUltrasmall = Lead(WithoutUltrasmall),
-            LeadOverBarrier = Lead(Barrier),
+            LeadOverBarrier = Lead(ComparedModels.OneBarrier),
             ThreePores = Of(Pores)?.Verdict,
             NoUltrasmallPores = Of(WithoutUltrasmall)?.Verdict,
-            OneBarrier = Of(Barrier)?.Verdict,
+            OneBarrier = Of(ComparedModels.OneBarrier)?.Verdict,
             WithoutOptimum = lost?.Name ?? "",
         };
 
@@ -110,7 +83,7 @@ public sealed class ModelComparisonStudy : Study<ModelComparisonRow>
         foreach (var (world, name, sodium) in Worlds)
         {
             foreach (var (model, verdict) in new (string, Func<ModelComparisonRow, ModelVerdict?>)[]
-                { (Pores, row => row.ThreePores), (WithoutUltrasmall, row => row.NoUltrasmallPores), (Barrier, row => row.OneBarrier) })
+                { (Pores, row => row.ThreePores), (WithoutUltrasmall, row => row.NoUltrasmallPores), (ComparedModels.OneBarrier, row => row.OneBarrier) })
             {
                 var of = rows.Where(row => row.World == world).ToLookup(verdict);
                 page.Append(CultureInfo.InvariantCulture, $"| {name} | {sodium} | {model} | {string.Join(" | ", Enum.GetValues<ModelVerdict>().Select(each => of[each].Count()))} |\n");
@@ -128,7 +101,7 @@ public sealed class ModelComparisonStudy : Study<ModelComparisonRow>
         (ComparisonWorld.ThreePores, Pores, "measured"),
         (ComparisonWorld.ThreePoresWithoutSodium, Pores, "not measured"),
         (ComparisonWorld.NoUltrasmallPores, WithoutUltrasmall, "measured"),
-        (ComparisonWorld.OneBarrier, Barrier, "measured"),
+        (ComparisonWorld.OneBarrier, ComparedModels.OneBarrier, "measured"),
     ];
 
     private static string Lead(IReadOnlyList<ModelComparisonRow> rows, Func<ModelComparisonRow, double?> read)
@@ -143,15 +116,12 @@ public sealed class ModelComparisonStudy : Study<ModelComparisonRow>
 
     private static IMembrane Truth(ComparisonWorld world, int seed)
     {
-        var size = Patient.Example.BodySurface;
         if (world == ComparisonWorld.OneBarrier)
         {
-            var random = new MersenneTwister(seed ^ 0x7E57);
-            var barrier = new LumpedCoordinates(LumpedMembrane.MeanIncidentAdult.ScaledTo(size), LumpedPrior.IncidentAdults);
-            return barrier.Membrane([.. Enumerable.Range(0, barrier.Count).Select(_ => Normal.Sample(random, 0, 1))]);
+            return DrawnBarrier(seed ^ 0x7E57);
         }
 
         var people = PopulationPrior.IncidentAdults();
-        return (world == ComparisonWorld.NoUltrasmallPores ? people.WithoutUltrasmallPores() : people).ToEnsemble(size, 1, seed ^ 0x7E57)[0];
+        return (world == ComparisonWorld.NoUltrasmallPores ? people.WithoutUltrasmallPores() : people).ToEnsemble(Patient.Example.BodySurface, 1, seed ^ 0x7E57)[0];
     }
 }

@@ -18,7 +18,7 @@ internal sealed record LeftOutDatum(double LogDensity, double TailProbability, B
         return new(
             ParetoSmoothing.LogSum([.. given.Zip(logWeights, (one, weight) => one.LogDensity + weight)]),
             Math.Min(1, 2 * Math.Min(below, 1 - below)),
-            Band(Quantile));
+            new(Quantile(0.5), Quantile(0.05), Quantile(0.95), 0.90, Doubt.Parameters));
 
         double Quantile(double share)
         {
@@ -35,7 +35,4 @@ internal sealed record LeftOutDatum(double LogDensity, double TailProbability, B
             return again[^1].Value;
         }
     }
-
-    /// <summary>Median and middle 90 %, which hold the doubt of the parameters.</summary>
-    public static Band<double> Band(Func<double, double> quantile) => new(quantile(0.5), quantile(0.05), quantile(0.95), 0.90, Doubt.Parameters);
 }

@@ -5,9 +5,8 @@ namespace Transport.Analysis;
 /// <summary>What draws from a posterior say of the density of one datum.</summary>
 /// <param name="AtDraws">ln of the mean density over the draws, which the datum has helped to make.</param>
 /// <param name="WidelyApplicable">That less the variance of the logarithm: the datum's share of WAIC.</param>
-/// <param name="LeftOut">ln of the density predicted from all others, by smoothed weights.</param>
 /// <param name="Weights">The weights that leave the datum out.</param>
-internal sealed record PointwiseDensity(double AtDraws, double WidelyApplicable, double LeftOut, ParetoSmoothing Weights)
+internal sealed record PointwiseDensity(double AtDraws, double WidelyApplicable, ParetoSmoothing Weights)
 {
     /// <summary>Whether the weights serve.</summary>
     public bool IsReliable => Weights.Shape <= ParetoSmoothing.LargestShape(Weights.LogWeights.Length);
@@ -17,8 +16,6 @@ internal sealed record PointwiseDensity(double AtDraws, double WidelyApplicable,
     public static PointwiseDensity Of(double[] logDensities, double[] logWeights)
     {
         var average = ParetoSmoothing.LogMean(logDensities);
-        var weights = ParetoSmoothing.Of(logWeights);
-        return new(
-            average, average - logDensities.Variance(), ParetoSmoothing.LogSum([.. logDensities.Zip(weights.LogWeights, (density, weight) => density + weight)]), weights);
+        return new(average, average - logDensities.Variance(), ParetoSmoothing.Of(logWeights));
     }
 }

@@ -1,5 +1,4 @@
 using MathNet.Numerics.Random;
-using MathNet.Numerics.Statistics;
 
 namespace Transport.Analysis;
 
@@ -67,14 +66,13 @@ internal sealed class ReplicatedData
     private static PredictiveCheck Of(int? exchange, string name, string unit, double observed, double[] replicated, LeftOutDatum? leftOut)
     {
         var below = replicated.Count(value => value <= observed) / (double)replicated.Length;
-        double[] ordered = [.. replicated.Order()];
         return new()
         {
             Exchange = exchange,
             Name = name,
             Unit = unit,
             Observed = observed,
-            Replicated = LeftOutDatum.Band(share => SortedArrayStatistics.Quantile(ordered, share)),
+            Replicated = OutlookDraws.Band(replicated, Doubt.Parameters),
             TailProbability = Math.Min(1, 2 * Math.Min(below, 1 - below)),
             LeftOut = leftOut?.Interval,
             LeftOutTailProbability = leftOut?.TailProbability,

@@ -73,12 +73,13 @@ public static class DwellCurves
         for (var draw = 0; draw < ensemble.Count * repeats; draw++)
         {
             var i = draw / repeats;
-            var shift = discrepancy.Offset.Milliliters + discrepancy.Deviation.Milliliters * doubt[part, draw];
+            var missed = doubt[part, draw];
             var night = options.Layers.HoldsNightToNight ? doubt[DoubtDraws.Part.Night, draw] : 0;
             for (var t = 0; t < minutes.Length; t++)
             {
                 var time = TimeSpan.FromMinutes(minutes[t]);
-                var mean = discrepancy.Gain * Net(t, i) + shift * discrepancy.GrowthAt(time);
+                var byModel = Net(t, i);
+                var mean = byModel + discrepancy.ShiftOf(byModel, time) + discrepancy.DeviationAt(time) * missed;
                 ultrafiltration[t][draw] = mean + night * NightVariation.GrowthAt(time) * variation.Milliliters(mean);
             }
         }

@@ -85,26 +85,22 @@ internal sealed class LumpedCoordinates : IMembraneModel
         where T : struct, ILane<T>
     {
         private readonly LumpedCoordinates membrane;
-        private readonly double[] plasma;
-        private readonly double fill;
         private readonly SampledDwell<T, LumpedSystem<T>> dwell;
 
         public LumpedDwell(LumpedCoordinates membrane, ObservedExchange exchange, SolutePanel panel)
         {
             this.membrane = membrane;
-            plasma = CavityContents.Of(exchange.Patient.Plasma, panel);
-            fill = exchange.Dwell.Fill.Milliliters;
-            dwell = new(exchange.Dwell, exchange.Patient.Plasma, panel, _ => At(new T[membrane.Count]));
+            dwell = new(
+                exchange.Dwell, exchange.Patient.Plasma, panel,
+                followed => new(membrane.At<T>(new T[membrane.Count]), CavityContents.Of(exchange.Patient.Plasma, followed), exchange.Dwell.Fill.Milliliters));
         }
 
         public int Dimension => dwell.Dimension;
 
         public void Run(ReadOnlySpan<T> point, T residualVolume, ReadOnlySpan<double> minutes, Span<T> states, IntegrationOptions integration)
         {
-            dwell.System = At(point);
+            dwell.System = new(membrane.At(point), dwell.Plasma, dwell.Fill);
             dwell.Run(residualVolume, minutes, states, integration);
         }
-
-        private LumpedSystem<T> At(ReadOnlySpan<T> point) => new(membrane.At(point), plasma, fill);
     }
 }

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Text;
 
 namespace Transport.Analysis;
 
@@ -90,8 +89,7 @@ public sealed record RegimenFile
     public void Write(string path)
     {
         ArgumentException.ThrowIfNullOrWhiteSpace(path);
-        var text = path.EndsWith(".json", StringComparison.OrdinalIgnoreCase) ? ToJson() : ToCsv();
-        WholeFile.Write(path, stream => stream.Write(Encoding.UTF8.GetBytes(text)));
+        WholeFile.Write(path, path.EndsWith(".json", StringComparison.OrdinalIgnoreCase) ? ToJson() : ToCsv());
     }
 
     /// <summary>As a table.</summary>

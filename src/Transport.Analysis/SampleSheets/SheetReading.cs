@@ -16,8 +16,9 @@ internal sealed class SheetReading
     private SheetReading(SheetTable table, List<Finding> findings)
     {
         this.findings = findings;
-        findings.AddRange(table.Rows.Where(row => !SheetWords.IsBlank(row.Time)).Select(TimeOfFact).OfType<Finding>());
-        var filled = table.Rows.Where(row => !SheetWords.IsBlank(row.Value)).ToList();
+        List<Placed> rows = [.. table.Rows.Select(Placed.Of)];
+        findings.AddRange(rows.Select(TimeOfFact).OfType<Finding>());
+        var filled = rows.Where(row => !SheetWords.IsBlank(row.Row.Value)).ToList();
         decimalMark = DecimalMarkOf(table.Delimiter, filled);
         cells = new(findings, decimalMark);
 
@@ -46,38 +47,30 @@ internal sealed class SheetReading
         return new(reading.code, reading.numbers, reading.bagNumbers, reading.Measurements);
     }
 
-    private char? DecimalMarkOf(char delimiter, List<SheetRow> rows)
+    private char? DecimalMarkOf(char delimiter, List<Placed> rows)
     {
-        var numeric = rows.Where(row => row.Section.Length == 0 || Fluid(row) is not null || Fact(row) is { Kind: SheetValueKind.Number });
-        return SheetNumber.DecimalMarkOf(delimiter, numeric.Select(row => (row.Row, row.Value)), findings);
+        var numeric = rows.Where(row => row.Row.Section.Length == 0 || row.Fluid is not null || SheetWords.Fact(SheetWords.Normal(row.Row.Item)) is { Kind: SheetValueKind.Number });
+        return SheetNumber.DecimalMarkOf(delimiter, numeric.Select(row => (row.Row.Row, row.Row.Value)), findings);
     }
 
-    private static SampledFluid? Fluid(SheetRow row) => SheetWords.Fluid(row.Section);
-
-    private static SheetItem? Fact(SheetRow row) => SheetWords.Fact(SheetWords.Normal(row.Item));
-
-    private void Sort(SheetRow row, List<(SheetRow Row, SampledFluid Fluid)> samples)
+    private void Sort(Placed placed, List<(SheetRow Row, SampledFluid Fluid)> samples)
     {
-        var section = SheetWords.Normal(row.Section);
-        var isAnalyte = SheetWords.Analytes.ContainsKey(SheetWords.Normal(row.Item));
-        if (Fluid(row) is { } fluid)
+        var row = placed.Row;
+        if (placed is { Fluid: { } of, Fact: { } own })
         {
-            if (!isAnalyte && FactOfCollection(row, fluid) is { } own)
-            {
-                ReadCollected(row, fluid, own);
-            }
-            else
-            {
-                samples.Add((row, fluid));
-            }
+            ReadCollected(row, of, own);
         }
-        else if (!SheetWords.FactSections.Contains(section) || (isAnalyte && (section is "" or "patient" || row.Time.Length > 0)))
+        else if (placed.Fluid is { } fluid)
+        {
+            samples.Add((row, fluid));
+        }
+        else if (!placed.IsOfFacts || (placed.IsAnalyte && (SheetWords.Normal(row.Section) is "" or "patient" || row.Time.Length > 0)))
         {
             findings.Add(SampleSheetCodes.UnknownSection.Finding(
-                isAnalyte ? "It is not clear which fluid this value belongs to; write it in the section column." : "This section is not known; correct it.",
-                row.Row, "section", row.Section, isAnalyte ? "dialysate, plasma, preceding drain, drain 1 or urine" : "patient, test, dialysate, plasma, preceding drain, drain 1 (of a collection) or urine"));
+                placed.IsAnalyte ? "It is not clear which fluid this value belongs to; write it in the section column." : "This section is not known; correct it.",
+                row.Row, "section", row.Section, placed.IsAnalyte ? "dialysate, plasma, preceding drain, drain 1 or urine" : "patient, test, dialysate, plasma, preceding drain, drain 1 (of a collection) or urine"));
         }
-        else if (Fact(row) is { } item)
+        else if (placed.Fact is { } item)
         {
             ReadFact(row, item);
         }
@@ -90,16 +83,10 @@ internal sealed class SheetReading
     }
 
     // Only samples have a time. A number that slipped into its column leaves the value blank, and a row without a value is read over: so said here.
-    private static Finding? TimeOfFact(SheetRow row)
-    {
-        var isAnalyte = SheetWords.Analytes.ContainsKey(SheetWords.Normal(row.Item));
-        var item = Fluid(row) is { } fluid ? (isAnalyte ? null : FactOfCollection(row, fluid))
-            : SheetWords.FactSections.Contains(SheetWords.Normal(row.Section)) && !isAnalyte ? Fact(row)
-            : null;
-        return item is null ? null : SampleSheetCodes.TimeOfFact.Finding(
-            $"'{item.Name}' takes no time, and what stands there is not read. " + (SheetWords.IsBlank(row.Value) ? "Its value is blank: if it slipped into the time column, move it." : "Clear it, or move it to where it belongs."),
-            row.Row, item.Name, row.Time, "a blank time");
-    }
+    private static Finding? TimeOfFact(Placed placed) => placed is not { Fact: { } item, IsAnalyte: false } || SheetWords.IsBlank(placed.Row.Time) ? null
+        : SampleSheetCodes.TimeOfFact.Finding(
+            $"'{item.Name}' takes no time, and what stands there is not read. " + (SheetWords.IsBlank(placed.Row.Value) ? "Its value is blank: if it slipped into the time column, move it." : "Clear it, or move it to where it belongs."),
+            placed.Row.Row, item.Name, placed.Row.Time, "a blank time");
 
     private void ReadFact(SheetRow row, SheetItem item)
     {
@@ -120,19 +107,6 @@ internal sealed class SheetReading
         {
             numbers[item] = (row.Row, value);
         }
-    }
-
-    // A drain of a collection, or its urine, has facts of its own beside what was measured in it.
-    private static SheetItem? FactOfCollection(SheetRow row, SampledFluid fluid)
-    {
-        var item = SheetWords.Normal(row.Item);
-        return fluid switch
-        {
-            SampledFluid.CollectedDrain when item == "volume" => SheetWords.Drained,
-            SampledFluid.CollectedDrain => SheetWords.DrainFacts.FirstOrDefault(known => known == SheetWords.Fact(item)),
-            SampledFluid.Urine when item == "volume" || SheetWords.Fact(item) == SheetWords.Urine => SheetWords.Urine,
-            _ => null,
-        };
     }
 
     private void ReadCollected(SheetRow row, SampledFluid fluid, SheetItem item)
@@ -218,5 +192,31 @@ internal sealed class SheetReading
         }
 
         return TimeSpan.FromMinutes(minutes);
+    }
+
+    // A row with what its section and its item say of it.
+    private sealed record Placed(SheetRow Row, SampledFluid? Fluid, SheetItem? Fact, bool IsOfFacts, bool IsAnalyte)
+    {
+        public static Placed Of(SheetRow row)
+        {
+            var isAnalyte = SheetWords.Analytes.ContainsKey(SheetWords.Normal(row.Item));
+            var isOfFacts = SheetWords.FactSections.Contains(SheetWords.Normal(row.Section));
+            var fluid = SheetWords.Fluid(row.Section);
+            var fact = fluid is { } of ? (isAnalyte ? null : FactOfCollection(row, of)) : isOfFacts ? SheetWords.Fact(SheetWords.Normal(row.Item)) : null;
+            return new(row, fluid, fact, isOfFacts, isAnalyte);
+        }
+
+        // A drain of a collection, or its urine, has facts of its own beside what was measured in it.
+        private static SheetItem? FactOfCollection(SheetRow row, SampledFluid fluid)
+        {
+            var item = SheetWords.Normal(row.Item);
+            return fluid switch
+            {
+                SampledFluid.CollectedDrain when item == "volume" => SheetWords.Drained,
+                SampledFluid.CollectedDrain => SheetWords.DrainFacts.FirstOrDefault(known => known == SheetWords.Fact(item)),
+                SampledFluid.Urine when item == "volume" || SheetWords.Fact(item) == SheetWords.Urine => SheetWords.Urine,
+                _ => null,
+            };
+        }
     }
 }

@@ -78,7 +78,7 @@ public sealed record FitCohort
         }
 
         csv.Flush();
-        WholeFile.Write(path, stream => stream.Write(System.Text.Encoding.UTF8.GetBytes(text.ToString())));
+        WholeFile.Write(path, text.ToString());
     }
 
     /// <summary>The cohort that a text holds.</summary>

@@ -12,8 +12,9 @@ internal static class FiledPages
         IReadOnlyList<string> paths, string? protocolPath, List<Finding> problems, out IReadOnlyList<string> said)
     {
         var options = ProtocolFile.Read(protocolPath, problems)?.ToOptions() ?? EquilibrationIndicesOptions.Default;
-        var groups = SheetGroup.Of([.. paths.Select(SampleSheet.Read)], out var findings);
-        problems.AddRange(findings);
+        List<SampleSheet> sheets = [.. paths.Select(SampleSheet.Read)];
+        var groups = SheetGroup.Of(sheets, out var findings);
+        problems.AddRange(sheets.SelectMany(sheet => Refusal.Why([.. sheet.Findings])).Union(findings));
         said = [.. groups.Select(group => group.Why + ".")];
         return problems.Count > 0 ? [] : [.. groups.GroupBy(NameOf).SelectMany(alike => alike.Select((group, i) => (Numbered(alike.Key, i), PageOf(group, options))))];
     }

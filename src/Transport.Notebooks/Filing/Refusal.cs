@@ -34,12 +34,16 @@ internal static class Refusal
         : null;
 
     /// <summary>Everything that stands between a sheet and a test; none where it holds one.</summary>
-    public static IReadOnlyList<Finding> WhyNoTest(SampleSheet sheet) => WhyNot(() => sheet.ToTest());
+    public static IReadOnlyList<Finding> WhyNoTest(SampleSheet sheet) => WhyNot(sheet, () => sheet.ToTest());
 
     /// <summary>Everything that stands between a sheet and a collection; none where it holds one.</summary>
-    public static IReadOnlyList<Finding> WhyNoCollection(SampleSheet sheet) => WhyNot(() => sheet.ToCollection());
+    public static IReadOnlyList<Finding> WhyNoCollection(SampleSheet sheet) => WhyNot(sheet, () => sheet.ToCollection());
 
-    private static IReadOnlyList<Finding> WhyNot(Action read)
+    /// <summary>The errors of a file with the warnings that explain one: a word that was left aside, a number in the wrong column. None where there is no error.</summary>
+    public static IReadOnlyList<Finding> Why(IReadOnlyCollection<Finding> findings) => !findings.Any(finding => finding.Severity == Severity.Error) ? []
+        : [.. findings.Where(finding => finding.Severity == Severity.Error || finding.Code == "regimen-item-unknown" || finding.Code == SampleSheetCodes.TimeOfFact.Code)];
+
+    private static IReadOnlyList<Finding> WhyNot(SampleSheet sheet, Action read)
     {
         try
         {
@@ -48,7 +52,7 @@ internal static class Refusal
         }
         catch (SampleSheetException refused)
         {
-            return refused.Errors;
+            return [.. Why(sheet.Findings).Union(refused.Errors)];
         }
     }
 

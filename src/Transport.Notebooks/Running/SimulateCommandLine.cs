@@ -58,7 +58,7 @@ internal static class SimulateCommandLine
             var fluid = Fluid(range.Floor, range.Ceiling, requests);
             var sheet = SampleSheet.Read(sheetPath);
             var files = regimenPaths.Select(RegimenFile.Read).ToList();
-            List<Finding> problems = [.. Refusal.WhyNoTest(sheet), .. files.Where(file => file.HasErrors).SelectMany(file => file.Findings).Where(finding => finding.Severity == Severity.Error || finding.Code == "regimen-item-unknown")];
+            List<Finding> problems = [.. Refusal.WhyNoTest(sheet), .. files.SelectMany(file => Refusal.Why(file.Findings))];
             var collected = collectionPath is null ? null : SampleSheet.Read(collectionPath);
             problems.AddRange(collected is null ? [] : Refusal.WhyNoCollection(collected));
             problems.AddRange(collected is null ? [] : SheetGroup.WhyNotOfOnePerson([sheet, collected]).Where(reason => reason.Code != SampleSheetCodes.SheetsWithoutDate.Code));

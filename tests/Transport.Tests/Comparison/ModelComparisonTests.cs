@@ -1,20 +1,13 @@
 using MathNet.Numerics.Distributions;
-using MathNet.Numerics.Random;
 using Transport.Tests.Fitting;
 using Xunit.Abstractions;
+using static Transport.Studies.ComparedModels;
 
 namespace Transport.Tests.Comparison;
 
 /// <summary>Pores, pores without the ultrasmall ones, and one barrier, in worlds that are known.</summary>
 public sealed class ModelComparisonTests(ITestOutputHelper output)
 {
-    private const string Pores = "three pores";
-    private const string WithoutUltrasmall = "no ultrasmall pores";
-    private const string Barrier = "one barrier";
-
-    // What a short run of chains gives: sums of logarithms are good to 0.3 (seeds compared), where the verdict asks for 4.
-    private static readonly ModelComparisonOptions Quick = new() { Draws = 1000, Sampling = new() { DrawsPerChain = 500, EffectiveDraws = 0 } };
-
     [Fact]
     public void Sodium_speaks_against_a_membrane_without_ultrasmall_pores_and_is_named()
     {
@@ -49,8 +42,8 @@ public sealed class ModelComparisonTests(ITestOutputHelper output)
         var alone = People(i => PopulationPrior.IncidentAdults().ToEnsemble(Patient.Example.BodySurface, 8, seed: 78)[i], hasSodium: false);
 
         Assert.InRange(with.Count(compared => Lead(compared, Pores, WithoutUltrasmall) > 4), 6, 8);
-        Assert.InRange(with.Count(compared => Lead(compared, Pores, Barrier) > 0), 6, 8);
-        Assert.All(with, compared => Assert.True(Lead(compared, Pores, Barrier) > -4));
+        Assert.InRange(with.Count(compared => Lead(compared, Pores, OneBarrier) > 0), 6, 8);
+        Assert.All(with, compared => Assert.True(Lead(compared, Pores, OneBarrier) > -4));
         Assert.All(alone, compared => Assert.InRange(Lead(compared, Pores, WithoutUltrasmall), -4, 4));
 
         // Seven data and that of the residual volume do not tell eight parameters by themselves.
@@ -64,18 +57,13 @@ public sealed class ModelComparisonTests(ITestOutputHelper output)
         // The same with the truth drawn from the barrier's prior. Pores whose ultrasmall share is free imitate one sieving coefficient: the barrier leads in most, and by
         // more than 4 in few; without ultrasmall pores nothing imitates it.
         var compared = People(
-            i =>
-            {
-                var random = new MersenneTwister(500 + i);
-                var membrane = new LumpedCoordinates(LumpedMembrane.MeanIncidentAdult.ScaledTo(Patient.Example.BodySurface), LumpedPrior.IncidentAdults);
-                return membrane.Membrane([.. Enumerable.Range(0, membrane.Count).Select(_ => Normal.Sample(random, 0, 1))]);
-            },
+            i => DrawnBarrier(500 + i),
             hasSodium: true);
 
-        Assert.InRange(compared.Count(each => Lead(each, Barrier, Pores) > 0), 5, 8);
-        Assert.All(compared, each => Assert.True(Lead(each, Barrier, Pores) > -4));
-        Assert.InRange(compared.Count(each => Lead(each, Barrier, Pores) > 4), 0, 4);
-        Assert.All(compared, each => Assert.True(Lead(each, Barrier, WithoutUltrasmall) > 4));
+        Assert.InRange(compared.Count(each => Lead(each, OneBarrier, Pores) > 0), 5, 8);
+        Assert.All(compared, each => Assert.True(Lead(each, OneBarrier, Pores) > -4));
+        Assert.InRange(compared.Count(each => Lead(each, OneBarrier, Pores) > 4), 0, 4);
+        Assert.All(compared, each => Assert.True(Lead(each, OneBarrier, WithoutUltrasmall) > 4));
     }
 
     [Fact]
@@ -101,7 +89,7 @@ public sealed class ModelComparisonTests(ITestOutputHelper output)
     {
         var membrane = ReferenceMembranes.MeanIncidentAdult().ScaledTo(Patient.Example.BodySurface);
         ObservedExchange[] both = [.. new[] { DialysisSolution.Glucose136, DialysisSolution.Glucose386 }.Select(solution => ObservedExchange.From(InventedTests.Of(membrane, solution)))];
-        var compared = ModelComparison.Run([new(Pores, MembraneFit.Run(both)), new(Barrier, LumpedFit.Run(both))], Quick);
+        var compared = ModelComparison.Run([new(Pores, MembraneFit.Run(both)), new(OneBarrier, LumpedFit.Run(both))], Quick);
 
         var names = compared.Models[0].Checks.Select(check => check.Name).ToArray();
         Assert.Equal(names.Length, names.Distinct().Count());
@@ -181,28 +169,11 @@ public sealed class ModelComparisonTests(ITestOutputHelper output)
         var all = new ModelComparison[8];
         Parallel.For(0, all.Length, i => all[i] = Compare(Test(truth(i), 900 + i, hasSodium)));
         output.WriteLine(string.Join("; ", all.Select(each =>
-            FormattableString.Invariant($"{Lead(each, Pores, WithoutUltrasmall):0.0}, {Lead(each, Pores, Barrier):0.0} ({each.Models.Single(model => model.Name == Barrier).Verdict})"))));
+            FormattableString.Invariant($"{Lead(each, Pores, WithoutUltrasmall):0.0}, {Lead(each, Pores, OneBarrier):0.0} ({each.Models.Single(model => model.Name == OneBarrier).Verdict})"))));
         return all;
     }
 
-    private static EquilibrationTest Test(IMembrane truth, int seed, bool hasSodium)
-    {
-        var test = SimulatedTest.Run(
-            Patient.Example, truth, seed, new() { SampleTimes = [TimeSpan.Zero, TimeSpan.FromHours(1), TimeSpan.FromHours(2), TimeSpan.FromHours(4)] });
-        return hasSodium ? test : test with
-        {
-            Plasma = [.. test.Plasma.Select(sample => sample with { Sodium = null })],
-            Dialysate = [.. test.Dialysate.Select(sample => sample with { Sodium = null })],
-        };
-    }
-
-    private static ModelComparison Compare(EquilibrationTest test) => ModelComparison.Run(
-        [
-            new(Pores, MembraneFit.Run(test)),
-            new(WithoutUltrasmall, MembraneFit.Run(test, new() { Prior = PopulationPrior.IncidentAdults().WithoutUltrasmallPores() })),
-            new(Barrier, LumpedFit.Run(test)),
-        ],
-        Quick);
+    private static ModelComparison Compare(EquilibrationTest test) => ModelComparison.Run(Fits(test), Quick);
 
     private static double Lead(ModelComparison compared, string one, string other) =>
         compared.Models.Single(model => model.Name == one).LeaveOneOut - compared.Models.Single(model => model.Name == other).LeaveOneOut;

@@ -20,13 +20,14 @@ public sealed class PointwiseDensityTests
         double[] draws = [.. Enumerable.Range(0, 40_000).Select(_ => Normal.Sample(random, mean, Math.Sqrt(variance)))];
         foreach (var datum in data)
         {
-            var found = Of([.. draws.Select(draw => Normal.PDFLn(draw, 1, datum))]);
+            double[] densities = [.. draws.Select(draw => Normal.PDFLn(draw, 1, datum))];
+            var found = Of(densities);
             var atDraws = Normal.PDFLn(mean, Math.Sqrt(1 + variance), datum);
             var (others, spread) = Posterior([.. data.Where(other => other != datum)]);
 
             Assert.Equal(atDraws, found.AtDraws, 0.01);
             Assert.Equal(atDraws - (variance * variance / 2 + Math.Pow(datum - mean, 2) * variance), found.WidelyApplicable, 0.02);
-            Assert.Equal(Normal.PDFLn(others, Math.Sqrt(1 + spread), datum), found.LeftOut, 0.02);
+            Assert.Equal(Normal.PDFLn(others, Math.Sqrt(1 + spread), datum), ParetoSmoothing.LogSum([.. densities.Zip(found.Weights.LogWeights, (density, weight) => density + weight)]), 0.02);
             Assert.True(found.IsReliable);
         }
 

@@ -20,6 +20,13 @@ public sealed class ReportTests
     }
 
     [Fact]
+    public void A_date_in_a_table_is_kept_whole_and_nothing_else_is_taken_for_one()
+    {
+        var html = new ReportBlock().Table(new(["day", "what"], [["2025-03-18", "03-04 to 03-06, 10-12345 and A-12-34"]])).Html;
+        Assert.Equal(["2025-03-18", "03-04", "03-06"], System.Text.RegularExpressions.Regex.Matches(html, "<span style=\"white-space:nowrap\">(?<date>[^<]*)</span>").Select(match => match.Groups["date"].Value));
+    }
+
+    [Fact]
     public void A_category_never_stands_alone()
     {
         var text = Transport.Reporting.Reports.Of(EquilibrationIndices.Of(Sheet.ToTest())).Text;
