@@ -58,14 +58,14 @@ internal static class BruteSearch
                 foreach (var i in some)
                 {
                     candidates[i].Figures.CopyTo(figures, 0);
-                    worker.RunFigures(candidates[i].Regimen, rings[i], figures);
+                    worker.RunFigures(candidates[i].Regimen, rings[i], candidates[i].ModelForm.Offset, figures);
                     for (var b = 0; b < goals.Bounds.Length; b++)
                     {
                         var bound = goals.Bounds[b];
-                        errors[i][b] += rings[i] is null ? 0 : promises.MapError(bound, figures, candidates[i].ModelForm) / draws;
+                        errors[i][b] += rings[i] is null ? 0 : promises.MapError(bound, figures, candidates[i].ModelForm.Deviation) / draws;
                         shares[i][b] += (bound.Probability is null
-                            ? PosteriorGoals.Value(bound.Measure, figures, candidates[i].ModelForm.Shift)
-                            : promises.Share(bound, figures, candidates[i].ModelForm, bound.IsOfSingleDay)) / draws;
+                            ? figures[(int)bound.Measure]
+                            : promises.Share(bound, figures, candidates[i].ModelForm.Deviation, bound.IsOfSingleDay)) / draws;
                     }
                 }
             }

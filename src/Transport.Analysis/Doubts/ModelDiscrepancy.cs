@@ -19,7 +19,13 @@ public sealed record ModelDiscrepancy(double Gain, Volume Offset, Volume Deviati
     public double GrowthAt(TimeSpan dwell) => Math.Min(dwell / Usual, GrowsUntil / Usual);
 
     /// <summary>What to add to an exchange's ultrafiltration by the model, mL.</summary>
-    internal double ShiftOf(double ultrafiltration, TimeSpan dwell) => (Gain - 1) * ultrafiltration + GrowthAt(dwell) * Offset.Milliliters;
+    internal double ShiftOf(double ultrafiltration, TimeSpan dwell) => GainedOf(ultrafiltration) + OffsetAt(dwell);
+
+    /// <summary>The part of it in proportion to the ultrafiltration, mL.</summary>
+    internal double GainedOf(double ultrafiltration) => (Gain - 1) * ultrafiltration;
+
+    /// <summary>The rest, mL.</summary>
+    internal double OffsetAt(TimeSpan dwell) => GrowthAt(dwell) * Offset.Milliliters;
 
     /// <summary>How sure that is, mL.</summary>
     internal double DeviationAt(TimeSpan dwell) => GrowthAt(dwell) * Deviation.Milliliters;

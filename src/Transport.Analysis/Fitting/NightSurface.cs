@@ -133,8 +133,8 @@ internal sealed class NightSurface
 
     private double Of(NightMean mean, RegimenOutcome outcome)
     {
-        var night = outcome.NightUltrafiltration.Milliliters + Discrepancies(mean, outcome, ofNight: true).Sum(strength => strength.Shift);
-        var drain = outcome.EveningDrain.Milliliters + Discrepancies(mean, outcome, ofNight: false).Sum(strength => strength.Shift);
+        var night = outcome.NightUltrafiltration.Milliliters + Discrepancies(mean, outcome, ofNight: true).Sum(strength => strength.Miss.Shift);
+        var drain = outcome.EveningDrain.Milliliters + Discrepancies(mean, outcome, ofNight: false).Sum(strength => strength.Miss.Shift);
         return mean.Observation.Quantity switch
         {
             ObservedQuantity.MeanNightUltrafiltrationMilliliters => night,
@@ -143,7 +143,7 @@ internal sealed class NightSurface
         };
     }
 
-    private IEnumerable<(DoubtDraws.Part Strength, double Shift, double Deviation)> Discrepancies(NightMean mean, RegimenOutcome outcome, bool ofNight) =>
+    private IEnumerable<(DoubtDraws.Part Strength, ModelMiss Miss)> Discrepancies(NightMean mean, RegimenOutcome outcome, bool ofNight) =>
         mean.Observation.Quantity == (ofNight ? ObservedQuantity.MeanInitialDrainMilliliters : ObservedQuantity.MeanNightUltrafiltrationMilliliters) ? []
         : ofNight ? DailyDoubt.ByStrength(DailyDoubt.Night(outcome), DoubtLayers.OfReviews, Nights.Tested)
         : DailyDoubt.ByStrength(DailyDoubt.Day(outcome), DoubtLayers.OfReviews, Nights.Tested);
@@ -153,7 +153,7 @@ internal sealed class NightSurface
     {
         var offset = Nights.OffsetDeviation.Milliliters;
         var shares = Nights.Means.Select(mean => Discrepancies(mean, at[mean.Regimen], ofNight: true).Concat(Discrepancies(mean, at[mean.Regimen], ofNight: false))
-            .GroupBy(strength => strength.Strength).ToDictionary(group => group.Key, group => group.Sum(strength => strength.Deviation))).ToArray();
+            .GroupBy(strength => strength.Strength).ToDictionary(group => group.Key, group => group.Sum(strength => strength.Miss.Deviation))).ToArray();
         var covariance = Matrix<double>.Build.Dense(shares.Length, shares.Length, (i, j) =>
         {
             var (one, other) = (Nights.Means[i].Observation, Nights.Means[j].Observation);

@@ -29,8 +29,8 @@ internal sealed class Candidate
     /// <summary>Measures in order; the ultrafiltration with the model's discrepancy.</summary>
     public double[] Figures { get; } = new double[RegimenFigures.Count];
 
-    /// <summary>What the model's discrepancy adds to the ultrafiltration, and its standard deviation, mL.</summary>
-    public (double Shift, double Deviation) ModelForm { get; private set; }
+    /// <summary>What the model's discrepancy adds to the ultrafiltration.</summary>
+    public ModelMiss ModelForm { get; private set; }
 
     /// <summary>Whether the figures are simulated and not a map's.</summary>
     public bool IsExact { get; private set; }
@@ -69,7 +69,7 @@ internal sealed class Candidate
     }
 
     /// <summary>Takes the figures of the maps.</summary>
-    public void Take(ReadOnlySpan<double> figures, (double Shift, double Deviation) modelForm)
+    public void Take(ReadOnlySpan<double> figures, ModelMiss modelForm)
     {
         figures.CopyTo(Figures);
         ModelForm = modelForm;

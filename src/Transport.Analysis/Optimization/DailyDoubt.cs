@@ -19,39 +19,41 @@ internal static class DailyDoubt
     /// Gains act on the ultrafiltration of the exchanges; offsets and deviations, known at 4 h, grow in proportion to the dwell until then
     /// (choice). Exchanges of one strength err together, different strengths independently.
     /// </remarks>
-    public static (double Shift, double Deviation) ModelForm(RegimenOutcome outcome, DoubtLayers layers, DialysisSolution? tested)
+    public static ModelMiss ModelForm(RegimenOutcome outcome, DoubtLayers layers, DialysisSolution? tested)
     {
         if (!layers.HoldsModelForm)
         {
-            return (0, 0);
+            return default;
         }
 
         // RingDoubt sums the same over rings, where there is no outcome.
-        double shift = 0, variance = 0;
-        foreach (var (_, strengthShift, deviation) in ByStrength(Night(outcome).Concat(Day(outcome)), layers, tested))
+        double offset = 0, gained = 0, variance = 0;
+        foreach (var (_, miss) in ByStrength(Night(outcome).Concat(Day(outcome)), layers, tested))
         {
-            shift += strengthShift;
-            variance += deviation * deviation;
+            offset += miss.Offset;
+            gained += miss.Gained;
+            variance += miss.Deviation * miss.Deviation;
         }
 
-        return (shift, Math.Sqrt(variance));
+        return new(offset, gained, Math.Sqrt(variance));
     }
 
     /// <summary>The same of any exchanges, strength by strength, mL.</summary>
-    public static IEnumerable<(DoubtDraws.Part Strength, double Shift, double Deviation)> ByStrength(
+    public static IEnumerable<(DoubtDraws.Part Strength, ModelMiss Miss)> ByStrength(
         IEnumerable<(DialysisSolution Solution, CycleOutcome Ran, ExchangeMode Mode)> exchanges, DoubtLayers layers, DialysisSolution? tested)
     {
         foreach (var strength in exchanges.GroupBy(exchange => DoubtDraws.Of(exchange.Solution)))
         {
-            var (shift, deviation) = (0.0, 0.0);
+            var (offset, gained, deviation) = (0.0, 0.0, 0.0);
             foreach (var (solution, ran, mode) in strength)
             {
                 var discrepancy = layers.Of(solution, tested, mode);
-                shift += discrepancy.ShiftOf(ran.Ultrafiltration.Milliliters, ran.DwellTime);
+                offset += discrepancy.OffsetAt(ran.DwellTime);
+                gained += discrepancy.GainedOf(ran.Ultrafiltration.Milliliters);
                 deviation += discrepancy.DeviationAt(ran.DwellTime);
             }
 
-            yield return (strength.Key, shift, deviation);
+            yield return (strength.Key, new(offset, gained, deviation));
         }
     }
 

@@ -5,14 +5,14 @@ namespace Transport.Analysis;
 internal sealed class EnsembleBands
 {
     private readonly double[] table;
-    private readonly (double Shift, double Deviation) modelForm;
+    private readonly double modelForm;
     private readonly RegimenSearchOptions options;
 
     /// <param name="days">Its day with each member.</param>
-    /// <param name="table">The measures of those, member after member.</param>
-    /// <param name="modelForm">What the model's discrepancy adds to the ultrafiltration, mL.</param>
+    /// <param name="table">The measures of those, member after member, the ultrafiltration with the model's discrepancy.</param>
+    /// <param name="modelForm">How sure that is, mL.</param>
     /// <param name="options">What was tested, and which doubt is held.</param>
-    public EnsembleBands(IEnumerable<RegimenOutcome> days, double[] table, (double Shift, double Deviation) modelForm, RegimenSearchOptions options)
+    public EnsembleBands(IEnumerable<RegimenOutcome> days, double[] table, double modelForm, RegimenSearchOptions options)
     {
         (this.table, this.modelForm, this.options) = (table, modelForm, options);
         SimulatedRhythm[] members = [.. days.Select(SimulatedRhythm.Of)];
@@ -36,7 +36,7 @@ internal sealed class EnsembleBands
     public Band<AmountOfSubstance> Sodium { get; }
 
     public Probability ProbabilityOfMean(FluidTarget range) => new(
-        Means.Average(mean => DailyDoubt.ShareInRange(mean, modelForm.Deviation, range)), DailyDoubt.OfMean(options.Layers));
+        Means.Average(mean => DailyDoubt.ShareInRange(mean, modelForm, range)), DailyDoubt.OfMean(options.Layers));
 
     public Probability ProbabilityOfDay(FluidTarget range) => new(
         Means.Average(mean => DailyDoubt.ShareInRange(mean, OfOneDay(mean), range)), DailyDoubt.OfSingle(options.Layers));
@@ -44,11 +44,11 @@ internal sealed class EnsembleBands
     /// <summary>The share of days above the ceiling of a range.</summary>
     public double ShareOfDaysAbove(FluidTarget range) => Means.Average(mean => DailyDoubt.ShareAbove(mean, OfOneDay(mean), range));
 
-    // Ultrafiltration of each member, with the model's discrepancy.
+    // Ultrafiltration of each member.
     private IEnumerable<double> Means => Enumerable.Range(0, table.Length / RegimenFigures.Count)
-        .Select(member => table[member * RegimenFigures.Count + (int)RegimenMeasure.Ultrafiltration] + modelForm.Shift);
+        .Select(member => table[member * RegimenFigures.Count + (int)RegimenMeasure.Ultrafiltration]);
 
-    private double OfOneDay(double mean) => double.Hypot(modelForm.Deviation, options.Layers.NightToNight.Milliliters(mean));
+    private double OfOneDay(double mean) => double.Hypot(modelForm, options.Layers.NightToNight.Milliliters(mean));
 
     private (MeasuredDay[] Draws, DoubtLayers Layers) DaysWith(SimulatedRhythm[] members, Doubt holds)
     {

@@ -25,18 +25,18 @@ internal sealed class PosteriorGoals(RegimenGoals goals, RegimenOptions simulati
         _ => layers.OfMembrane,
     };
 
-    /// <summary>The measure in one draw, with the model's discrepancy.</summary>
-    public static double Value(RegimenMeasure measure, ReadOnlySpan<double> figures, double shift) =>
-        figures[(int)measure] + (measure == RegimenMeasure.Ultrafiltration ? shift : 0);
-
     /// <summary>The share of a bound that a draw keeps, of the mean of many days or of a single day.</summary>
-    public double Share(RegimenBound bound, ReadOnlySpan<double> figures, (double Shift, double Deviation) modelForm, bool ofSingleDay)
+    /// <param name="bound">The bound.</param>
+    /// <param name="figures">The measures in the draw, the ultrafiltration with the model's discrepancy.</param>
+    /// <param name="modelForm">How sure that is, mL.</param>
+    /// <param name="ofSingleDay">Of a single day.</param>
+    public double Share(RegimenBound bound, ReadOnlySpan<double> figures, double modelForm, bool ofSingleDay)
     {
-        var value = Value(bound.Measure, figures, modelForm.Shift);
+        var value = figures[(int)bound.Measure];
         switch (bound.Measure)
         {
             case RegimenMeasure.Ultrafiltration:
-                return Normally(bound, value, Spread(bound.Measure, value, modelForm.Deviation, ofSingleDay));
+                return Normally(bound, value, Spread(bound.Measure, value, modelForm, ofSingleDay));
             case RegimenMeasure.SodiumRemoved when sodiumDeviation > 0 && value > 0:
                 // The calibration's factor of a removal is log-normal around its center; a gain has none.
                 return Below(bound.Ceiling, value) - Below(bound.Floor, value);
@@ -46,16 +46,16 @@ internal sealed class PosteriorGoals(RegimenGoals goals, RegimenOptions simulati
     }
 
     /// <summary>By how much the maps can be wrong in what a draw adds to a bound: its share, or its figure where the expected value is asked for.</summary>
-    public double MapError(RegimenBound bound, ReadOnlySpan<double> figures, (double Shift, double Deviation) modelForm)
+    public double MapError(RegimenBound bound, ReadOnlySpan<double> figures, double modelForm)
     {
-        var value = Value(bound.Measure, figures, modelForm.Shift);
+        var value = figures[(int)bound.Measure];
         var margin = CenterJudge.Margin(bound.Measure, value);
         if (bound.Probability is null)
         {
             return InTheMean * margin;
         }
 
-        var spread = Spread(bound.Measure, value, modelForm.Deviation, bound.IsOfSingleDay);
+        var spread = Spread(bound.Measure, value, modelForm, bound.IsOfSingleDay);
         return Math.Min(1, At(bound.Floor) + At(bound.Ceiling));
 
         double At(double limit)

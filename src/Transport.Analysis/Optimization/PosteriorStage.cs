@@ -130,6 +130,13 @@ internal sealed class PosteriorStage
         return days;
     }
 
+    /// <summary>The measures of a simulated day, the ultrafiltration with the model's discrepancy.</summary>
+    public void Read(RegimenOutcome day, Span<double> figures)
+    {
+        reader.Read(day, figures);
+        figures[(int)RegimenMeasure.Ultrafiltration] += DailyDoubt.ModelForm(day, options.Layers, options.Tested).Shift;
+    }
+
     /// <summary>The measures of regimens in every draw, by maps: [regimen][draw · measures].</summary>
     public double[][] Tables(IReadOnlyList<Candidate> candidates)
     {
@@ -155,9 +162,9 @@ internal sealed class PosteriorStage
             for (var draw = 0; draw < Count; draw++)
             {
                 var figures = table.AsSpan(draw * RegimenFigures.Count, RegimenFigures.Count);
-                expected += PosteriorGoals.Value(bound.Measure, figures, candidate.ModelForm.Shift) / Count;
-                mean += bounds.Share(bound, figures, candidate.ModelForm, false) / Count;
-                day += bounds.Share(bound, figures, candidate.ModelForm, true) / Count;
+                expected += figures[(int)bound.Measure] / Count;
+                mean += bounds.Share(bound, figures, candidate.ModelForm.Deviation, false) / Count;
+                day += bounds.Share(bound, figures, candidate.ModelForm.Deviation, true) / Count;
             }
 
             var holds = bounds.DoubtOf(bound.Measure);
@@ -261,7 +268,7 @@ internal sealed class PosteriorStage
                 {
                     var figures = new double[RegimenFigures.Count];
                     candidate.Figures.CopyTo(figures, 0);
-                    reader.Read(workspace.Run(patient, ensemble[order[done + i]], candidate.Regimen, options.Plain, RunControl.None), figures);
+                    Read(workspace.Run(patient, ensemble[order[done + i]], candidate.Regimen, options.Plain, RunControl.None), figures);
                     parts[order[done + i]] = PartOf(candidate, figures, ofMaps: false);
                 });
             state.Restart(parts);
@@ -281,9 +288,9 @@ internal sealed class PosteriorStage
     {
         for (var b = 0; b < sums.Length; b++)
         {
-            var (bound, modelForm) = (bounds.Bounds[b], candidate.ModelForm);
+            var (bound, modelForm) = (bounds.Bounds[b], candidate.ModelForm.Deviation);
             sums[b] += PosteriorGoals.Units(bound.Probability is null
-                ? PosteriorGoals.Value(bound.Measure, figures, modelForm.Shift)
+                ? figures[(int)bound.Measure]
                 : bounds.Share(bound, figures, modelForm, bound.IsOfSingleDay));
             errors[b] += ofMaps ? PosteriorGoals.Units(bounds.MapError(bound, figures, modelForm)) : 0;
         }
@@ -301,7 +308,7 @@ internal sealed class PosteriorStage
         var lists = bounds.Bounds
             .Select(bound => draws.OrderBy(draw =>
             {
-                var value = PosteriorGoals.Value(bound.Measure, table.AsSpan(draw * RegimenFigures.Count, RegimenFigures.Count), reference.ModelForm.Shift);
+                var value = table[draw * RegimenFigures.Count + (int)bound.Measure];
                 return Math.Min(double.IsFinite(bound.Floor) ? value - bound.Floor : double.MaxValue, double.IsFinite(bound.Ceiling) ? bound.Ceiling - value : double.MaxValue);
             }).ThenBy(draw => draw).ToArray())
             .ToArray();
@@ -367,7 +374,7 @@ internal sealed class PosteriorStage
                     }
 
                     candidates[k].Figures.CopyTo(figures);
-                    worker.RunFigures(candidates[k].Regimen, candidates[k].Ring, figures);
+                    worker.RunFigures(candidates[k].Regimen, candidates[k].Ring, candidates[k].ModelForm.Offset, figures);
                     take(k, draw, figures);
                 }
             });

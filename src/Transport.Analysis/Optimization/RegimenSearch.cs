@@ -122,10 +122,10 @@ public static class RegimenSearch
             {
                 var figures = table.AsSpan(member * RegimenFigures.Count, RegimenFigures.Count);
                 candidate.Figures.CopyTo(figures);
-                reader.Read(days[member], figures);
+                stage.Read(days[member], figures);
             }
 
-            var bands = new EnsembleBands(days, table, candidate.ModelForm, options);
+            var bands = new EnsembleBands(days, table, candidate.ModelForm.Deviation, options);
             var probability = bands.ProbabilityOfDay(goals.Fluid);
             var outcome = RegimenSimulation.Run(patient, ensemble.Center, candidate.Regimen, options.Simulation);
             return new()

@@ -91,7 +91,7 @@ internal sealed class RingCatalog
     }
 
     /// <summary>A library for one worker.</summary>
-    public CycleLibrary ToLibrary(bool seesPeak) => new(patient, options, sample, kinds, groups, seesPeak, startCount);
+    public CycleLibrary ToLibrary(bool seesPeak) => new(patient, options, sample, kinds, groups, seesPeak, startCount, Doubt.Gains);
 
     /// <summary>Volume and amounts infused by a ring.</summary>
     public void Infused(ReadOnlySpan<int> ring, Span<double> into)

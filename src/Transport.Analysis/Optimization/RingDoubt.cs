@@ -8,6 +8,9 @@ internal sealed class RingDoubt
     private readonly bool holds;
     private readonly ImmutableArray<Entry> entries;
 
+    /// <summary>Of each exchange, what is added in proportion to what it removes.</summary>
+    public ImmutableArray<double> Gains { get; }
+
     public RingDoubt(IReadOnlyList<CycleKind> kinds, RegimenSearchOptions options)
     {
         holds = options.Layers.HoldsModelForm;
@@ -26,17 +29,18 @@ internal sealed class RingDoubt
         }
 
         entries = made.MoveToImmutable();
+        Gains = [.. entries.Select(entry => entry.Alone.GainedOf(1))];
     }
 
     /// <summary>What to add to the ultrafiltration and how sure that is, mL.</summary>
     /// <param name="ring">The exchanges.</param>
     /// <param name="drained">What each drained, mL.</param>
     /// <param name="late">How late each began, min.</param>
-    public (double Shift, double Deviation) Of(ReadOnlySpan<int> ring, ReadOnlySpan<double> drained, ReadOnlySpan<double> late)
+    public ModelMiss Of(ReadOnlySpan<int> ring, ReadOnlySpan<double> drained, ReadOnlySpan<double> late)
     {
         if (!holds)
         {
-            return (0, 0);
+            return default;
         }
 
         Span<double> deviations = stackalloc double[4];
@@ -47,7 +51,7 @@ internal sealed class RingDoubt
             nightly += entries[kind].IsNight && entries[kind].Part >= 0 ? 1 : 0;
         }
 
-        var shift = 0.0;
+        var (offset, gained) = (0.0, 0.0);
         for (var k = 0; k < ring.Length; k++)
         {
             var entry = entries[ring[k]];
@@ -58,7 +62,8 @@ internal sealed class RingDoubt
 
             var dwell = TimeSpan.FromMinutes(Math.Max(0, entry.Dwell - late[k]));
             var discrepancy = entry.IsNight && DailyDoubt.ModeOf(nightly) == ExchangeMode.Cycle ? entry.OfCycle : entry.Alone;
-            shift += discrepancy.ShiftOf(drained[k] - entry.Fill, dwell);
+            offset += discrepancy.OffsetAt(dwell);
+            gained += discrepancy.GainedOf(drained[k] - entry.Fill);
             deviations[entry.Part] += discrepancy.DeviationAt(dwell);
         }
 
@@ -68,7 +73,7 @@ internal sealed class RingDoubt
             variance += deviation * deviation;
         }
 
-        return (shift, Math.Sqrt(variance));
+        return new(offset, gained, Math.Sqrt(variance));
     }
 
     private readonly record struct Entry(bool IsNight, int Part, ModelDiscrepancy Alone, ModelDiscrepancy OfCycle, double Fill, double Dwell);

@@ -39,8 +39,8 @@ internal sealed class RingWorker
         }
     }
 
-    /// <summary>The measures, without the model's discrepancy; and that, mL.</summary>
-    public (double Shift, double Deviation) Run(Regimen regimen, RegimenRingOf? ring, Span<double> into)
+    /// <summary>The measures, without the model's discrepancy; and that.</summary>
+    public ModelMiss Run(Regimen regimen, RegimenRingOf? ring, Span<double> into)
     {
         if (ring is not null && ring.Places.Length <= MostExchanges)
         {
@@ -57,8 +57,12 @@ internal sealed class RingWorker
         return DailyDoubt.ModelForm(outcome, search.Layers, search.Tested);
     }
 
-    /// <summary>The measures alone, without the model's discrepancy; the fullest moment, where it is not looked for, is left as it is.</summary>
-    public void RunFigures(Regimen regimen, RegimenRingOf? ring, Span<double> into)
+    /// <summary>The measures alone, the ultrafiltration with the model's discrepancy; the fullest moment, where it is not looked for, is left as it is.</summary>
+    /// <param name="regimen">The regimen.</param>
+    /// <param name="ring">Its exchanges; null where it is no ring.</param>
+    /// <param name="offset">The part of the discrepancy that the membrane does not change, mL.</param>
+    /// <param name="into">The measures in order.</param>
+    public void RunFigures(Regimen regimen, RegimenRingOf? ring, double offset, Span<double> into)
     {
         if (ring is not null)
         {
@@ -67,11 +71,13 @@ internal sealed class RingWorker
             if (!seesPeak && rings.StartOf(ring.Branch) is { } start ? library.TryRunShared(ring.Places, start, found) : library.TryRun(ring.Places, found))
             {
                 Read(rings, ring, found, into);
+                into[(int)RegimenMeasure.Ultrafiltration] += offset + library.Gained;
                 return;
             }
         }
 
-        Simulate(regimen, into);
+        var outcome = Simulate(regimen, into);
+        into[(int)RegimenMeasure.Ultrafiltration] += DailyDoubt.ModelForm(outcome, search.Layers, search.Tested).Shift;
     }
 
     private void Read(RingCatalog rings, RegimenRingOf ring, ReadOnlySpan<double> found, Span<double> into)

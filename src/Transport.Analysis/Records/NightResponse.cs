@@ -25,9 +25,9 @@ internal sealed class NightResponse
         var ran = outcome.Cycles.Concat(outcome.DayExchanges).ToList();
         var (byNight, byDay) = (DailyDoubt.Night(outcome), DailyDoubt.Day(outcome));
         var ofNight = DailyDoubt.ByStrength(isByHand ? byNight.Concat(byDay) : byNight, DoubtLayers.OfReviews, tested).ToList();
-        Night = NightOf(outcome).Milliliters + ofNight.Sum(strength => strength.Shift);
-        InitialDrain = isByHand ? 0 : outcome.EveningDrain.Milliliters + DailyDoubt.ByStrength(byDay, DoubtLayers.OfReviews, tested).Sum(strength => strength.Shift);
-        ModelForm = Math.Sqrt(ofNight.Sum(strength => strength.Deviation * strength.Deviation));
+        Night = NightOf(outcome).Milliliters + ofNight.Sum(strength => strength.Miss.Shift);
+        InitialDrain = isByHand ? 0 : outcome.EveningDrain.Milliliters + DailyDoubt.ByStrength(byDay, DoubtLayers.OfReviews, tested).Sum(strength => strength.Miss.Shift);
+        ModelForm = Math.Sqrt(ofNight.Sum(strength => strength.Miss.Deviation * strength.Miss.Deviation));
         DayFill = isByHand ? 0 : Regimen.DayFill?.Volume.Milliliters ?? 0;
         FirstCycle = outcome.Cycles.Length < 3
             ? null

@@ -70,7 +70,7 @@ internal sealed class RegimenTable
             }
 
             RegimenFigures.ReadPlan(Regimens[i], figures);
-            worker.RunFigures(Regimens[i], rings[i], figures);
+            worker.RunFigures(Regimens[i], rings[i], offset: 0, figures);
             take(i, figures);
         }
     }
@@ -83,7 +83,7 @@ internal sealed class RegimenTable
         if (places.TryGetValue(regimen, out var i))
         {
             worker.Prepare(membrane);
-            worker.RunFigures(regimen, rings[i], figures);
+            worker.RunFigures(regimen, rings[i], offset: 0, figures);
         }
         else
         {

@@ -30,6 +30,7 @@ internal sealed class CycleLibrary
     private readonly int[] polynomialsFor;
     private readonly (int Group, int Member)[] places;
     private readonly int solutes;
+    private readonly double[] gains;
     private readonly double[] usual;
     private readonly double[] carried;
     private readonly double[] before;
@@ -43,12 +44,14 @@ internal sealed class CycleLibrary
     /// <param name="groups">The same in groups.</param>
     /// <param name="seesPeak">Whether the fullest moment inside a dwell is looked for.</param>
     /// <param name="startCount">How many starts there are that rings share.</param>
+    /// <param name="gains">Of each exchange, how much of what it removes counts for <see cref="Gained"/>; nothing where none are given.</param>
     public CycleLibrary(
-        Patient patient, RegimenOptions options, Regimen sample, IReadOnlyList<CycleKind> kinds, ImmutableArray<CycleGroup> groups, bool seesPeak, int startCount = 0)
+        Patient patient, RegimenOptions options, Regimen sample, IReadOnlyList<CycleKind> kinds, ImmutableArray<CycleGroup> groups, bool seesPeak, int startCount = 0, ImmutableArray<double> gains = default)
     {
         this.groups = groups;
         this.kinds = kinds;
         solutes = options.Panel.Count;
+        this.gains = gains.IsDefault ? new double[kinds.Count] : [.. gains];
         mapper = Vector512.IsHardwareAccelerated
             ? new CycleMapper<Lanes8>(patient, options, sample, seesPeak)
             : new CycleMapper<Lanes4>(patient, options, sample, seesPeak);
@@ -80,6 +83,9 @@ internal sealed class CycleLibrary
 
     /// <summary>Numbers that a ring gives: volume drained, mL; amounts drained, µmol; the fullest moment, mL.</summary>
     public int SumCount => 2 + solutes;
+
+    /// <summary>Of the ring that was run last, what its exchanges removed, each times its gain, mL.</summary>
+    public double Gained { get; private set; }
 
     /// <summary>Another membrane; maps are made as they are asked for.</summary>
     public void Prepare(ThreePoreMembrane membrane)
@@ -167,6 +173,7 @@ internal sealed class CycleLibrary
                 }
 
                 outcome.AsSpan(0, carried.Length).CopyTo(carried);
+                Gained = map == shared ? outcome[map.PeakRow] : Gained + GainOf(ring[^1]);
             }
 
             if (IsSteady())
@@ -181,6 +188,7 @@ internal sealed class CycleLibrary
     private void Around(ReadOnlySpan<int> ring, CycleMap first, double ahead, Span<double> sums, Span<double> drained, Span<double> late)
     {
         sums.Clear();
+        Gained = 0;
         for (var k = 0; k < ring.Length; k++)
         {
             var map = k == 0 ? first : maps[ring[k]];
@@ -203,9 +211,13 @@ internal sealed class CycleLibrary
                 drained[k] = outcome[map.DrainedRow];
             }
 
+            Gained += GainOf(ring[k]);
             outcome.AsSpan(0, carried.Length).CopyTo(carried);
         }
     }
+
+    // Of the exchange whose outcome is at hand.
+    private double GainOf(int kind) => gains[kind] * (outcome[CycleMap.DrainedRowOf(solutes)] - kinds[kind].Fill);
 
     private bool IsSteady()
     {
@@ -252,10 +264,10 @@ internal sealed class CycleLibrary
         if (startsFor[start] != membranes)
         {
             startsFor[start] = membranes;
-            shared.Set(MapOf(exchanges[0]));
+            shared.Set(MapOf(exchanges[0]), gains[exchanges[0]], kinds[exchanges[0]].Fill);
             for (var k = 1; k < exchanges.Length && shared.Holds; k++)
             {
-                shared.Append(MapOf(exchanges[k]));
+                shared.Append(MapOf(exchanges[k]), gains[exchanges[k]], kinds[exchanges[k]].Fill);
             }
         }
 

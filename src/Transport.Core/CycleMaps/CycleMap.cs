@@ -43,7 +43,10 @@ internal sealed class CycleMap
     /// <summary>Row of the drained volume; the drained amounts follow.</summary>
     public int DrainedRow => Carried;
 
-    /// <summary>Row of the fullest moment, mL.</summary>
+    /// <summary>The same, for so many solutes.</summary>
+    public static int DrainedRowOf(int solutes) => 2 + solutes;
+
+    /// <summary>Row of the fullest moment, mL; of exchanges that are put together, of what they remove, each times its gain.</summary>
     public int PeakRow => 2 * Carried - 1;
 
     /// <summary>Rows with their padding, for so many solutes.</summary>
@@ -68,10 +71,18 @@ internal sealed class CycleMap
         Holds = true;
     }
 
-    /// <summary>Becomes what a given map does, if that drains.</summary>
-    public void Set(CycleMap given)
+    /// <summary>Becomes what a given map does, if that drains, as the first of exchanges that are put together.</summary>
+    /// <param name="given">The map.</param>
+    /// <param name="gain">Of what it removes.</param>
+    /// <param name="fill">What runs in, mL.</param>
+    public void Set(CycleMap given, double gain, double fill)
     {
         given.numbers.CopyTo(numbers.AsSpan());
+        for (var j = 0; j <= Carried; j++)
+        {
+            numbers[j * rows + PeakRow] = gain * (numbers[j * rows + DrainedRow] - (j == 0 ? fill : 0));
+        }
+
         Holds = given.Holds && given.Drains;
     }
 
@@ -100,7 +111,9 @@ internal sealed class CycleMap
     /// <summary>Another exchange comes after this: what is found is what this finds, what is left is what the other leaves, and what both drain is added up.
     /// The fullest moment of the two together is no linear map and is lost.</summary>
     /// <param name="next">The exchange that comes after.</param>
-    public void Append(CycleMap next)
+    /// <param name="gain">Of what it removes.</param>
+    /// <param name="fill">What runs in, mL.</param>
+    public void Append(CycleMap next, double gain, double fill)
     {
         Holds &= next.Holds && next.Drains;
         Span<double> column = stackalloc double[rows];
@@ -120,12 +133,11 @@ internal sealed class CycleMap
                 sum.CopyTo(here[row..]);
             }
 
+            here[PeakRow] = column[PeakRow] + gain * (here[DrainedRow] - (j == 0 ? fill : 0));
             for (var row = DrainedRow; row < PeakRow; row++)
             {
                 here[row] += column[row];
             }
-
-            here[PeakRow] = 0;
         }
     }
 

@@ -59,9 +59,12 @@ public sealed class RegimenBoundTests
             {
                 var one = Space with { NightLengths = [TimeSpan.FromHours(9)], Cycles = [cycles], VolumesPerCycle = [Milliliters(2_000)], NightSolutions = [DialysisSolution.Glucose227], StrongerFirstCycles = [0], DayFills = [day] };
                 var regimen = Assert.Single(one.All());
-                var (shift, deviation) = DailyDoubt.ModelForm(RegimenSimulation.Run(Person, Ensemble.Center, regimen, held.Simulation), held.Layers, held.Tested);
-                var probability = Enumerable.Range(0, 60).Average(member => 1 - Normal.CDF(
-                    RegimenSimulation.Run(Person, Ensemble[member], regimen, held.Simulation).Ultrafiltration.Milliliters + shift, deviation, 500));
+                var deviation = DailyDoubt.ModelForm(RegimenSimulation.Run(Person, Ensemble.Center, regimen, held.Simulation), held.Layers, held.Tested).Deviation;
+                var probability = Enumerable.Range(0, 60).Average(member =>
+                {
+                    var day = RegimenSimulation.Run(Person, Ensemble[member], regimen, held.Simulation);
+                    return 1 - Normal.CDF(day.Ultrafiltration.Milliliters + DailyDoubt.ModelForm(day, held.Layers, held.Tested).Shift, deviation, 500);
+                });
                 if (probability is < 0.01 or > 0.99)
                 {
                     continue;

@@ -129,6 +129,25 @@ public sealed class RegimenSearchTests
         }
     }
 
+    // A gain acts on what each member removes; moved by the center's miss alone, every member had been moved alike, and the probability of a strong night differed by 0.06. Tolerance:
+    // comparison draws what the search integrates, 20,000 times and more: four standard errors of a share of a half.
+    [Fact]
+    public void The_list_of_options_and_a_comparison_give_a_regimen_the_same_probability()
+    {
+        var members = PopulationPrior.IncidentAdults().ToEnsemble(PatientA.BodySurface, 40, 5);
+        var space = Small with { NightLengths = [TimeSpan.FromHours(9)], Cycles = [5], VolumesPerCycle = [Milliliters(2_000)], NightSolutions = [Weak, DialysisSolution.Glucose386], StrongerFirstCycles = [2] };
+        var options = All with { EnsembleMembers = 40, Layers = DoubtLayers.Default, Tested = Medium };
+        var range = FluidTarget.Between(Milliliters(600), Milliliters(1_400));
+        var front = RegimenSearch.Run(PatientA, members, GoalsA with { Clearance = null, Fluid = range }, space, Present, options);
+        Assert.All(front.Options.Append(front.Present!), option =>
+        {
+            var days = Enumerable.Range(0, 40).Select(member => SimulatedRhythm.Of(RegimenSimulation.Run(PatientA, members[member], option.Regimen, options.Simulation))).ToList();
+            var drawn = Enumerable.Range(0, 500).SelectMany(seed => new CommonDoubt(new() { Tested = Medium, Layers = DoubtLayers.Default with { ModelFormSeed = seed } }, 0).Of(days)).ToList();
+            var share = drawn.Average(day => day.Ultrafiltration >= 600 && day.Ultrafiltration <= 1_400 ? 1.0 : 0);
+            Assert.Equal(share, option.ProbabilityOfMeanInRange.Value, 4 * 0.5 / Math.Sqrt(drawn.Count));
+        });
+    }
+
     [Fact]
     public void Clearance_against_cycles_is_flat_and_the_search_does_not_go_beyond_the_top()
     {
