@@ -36,10 +36,10 @@ internal static class BruteSearch
         RegimenRingOf?[] rings = [.. candidates.Select(candidate => catalog.Add(candidate.Regimen, scratch))];
         catalog.Complete(options);
         var worker = new RingWorker(patient, catalog, options.Screening, options, goals.Pressure, seesPeak: false);
-        var promises = new PosteriorGoals(goals, options.Screening, options.Layers);
+        var draws = Math.Min(ensemble.Count, options.EnsembleMembers);
+        var promises = new PosteriorGoals(goals, options.Screening, options.Layers, draws);
         var shares = candidates.Select(_ => new double[goals.Bounds.Length]).ToArray();
         var errors = candidates.Select(_ => new double[goals.Bounds.Length]).ToArray();
-        var draws = Math.Min(ensemble.Count, options.EnsembleMembers);
         Draw(Enumerable.Range(0, candidates.Count), rings);
         List<int> open = [.. Enumerable.Range(0, candidates.Count).Where(i => !Holds(i, 1) && Holds(i, -1))];
 

@@ -35,7 +35,7 @@ internal sealed class Candidate
     /// <summary>Whether the figures are simulated and not a map's.</summary>
     public bool IsExact { get; private set; }
 
-    /// <summary>Whether maps leave open on which side of a bound it is, so that it is simulated with every member.</summary>
+    /// <summary>Whether maps left open on which side of a bound it is; its tables are then simulated with every member.</summary>
     public bool IsOpen { get; set; }
 
     /// <summary>Why it is out; null while it is in.</summary>

@@ -107,7 +107,7 @@ internal sealed class CycleYields
 
             catalog.Infused(ring, infused);
             var into = new double[RegimenFigures.Count];
-            catalog.Figures.Read(sums, infused, into);
+            catalog.Figures.Read(sums, infused, into, hasPeak: false);
             into[(int)RegimenMeasure.Ultrafiltration] += catalog.Doubt.Of(ring, drained, late).Shift;
             into[(int)RegimenMeasure.UreaDose] -= renalUreaDose;
             return into;

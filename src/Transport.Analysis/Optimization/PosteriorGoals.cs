@@ -3,16 +3,24 @@ using MathNet.Numerics.Distributions;
 namespace Transport.Analysis;
 
 /// <summary>The share of a bound's promise that one draw of the membrane keeps: 0 or 1, or between them where other doubt is spread over the draw.</summary>
-internal sealed class PosteriorGoals(RegimenGoals goals, RegimenOptions simulation, DoubtLayers layers)
+/// <param name="goals">The bounds.</param>
+/// <param name="simulation">How days are simulated.</param>
+/// <param name="layers">Which doubt is held.</param>
+/// <param name="members">Over how many draws.</param>
+internal sealed class PosteriorGoals(RegimenGoals goals, RegimenOptions simulation, DoubtLayers layers, int members)
 {
+    /// <summary>How far maps err in the mean was measured over so many draws: of fewer nothing is claimed.</summary>
+    public const int FewestInTheMean = 100;
+
     // Counts of shares add up exactly, in whatever order.
     private const double Unit = 1L << 30;
 
     // Of many draws together a map errs less than of one: a probability moved by 5.4e-4 at most in 4,365 bounds of 1,557 regimens over 100 draws each (measured), and a fifth of the
     // margin is two to six times that. It needs shares that do not jump: other doubt that spreads a draw over so many margins.
-    private const double InTheMean = 0.2;
+    private const double ShareInTheMean = 0.2;
     private const double Smooth = 10;
 
+    private readonly double inTheMean = members < FewestInTheMean ? 1 : ShareInTheMean;
     private readonly double sodiumDeviation = simulation.Sodium.DeviationOfLogFactor;
 
     public IReadOnlyList<RegimenBound> Bounds { get; } = goals.Bounds;
@@ -52,7 +60,7 @@ internal sealed class PosteriorGoals(RegimenGoals goals, RegimenOptions simulati
         var margin = CenterJudge.Margin(bound.Measure, value);
         if (bound.Probability is null)
         {
-            return InTheMean * margin;
+            return inTheMean * margin;
         }
 
         var spread = Spread(bound.Measure, value, modelForm, bound.IsOfSingleDay);
@@ -62,7 +70,7 @@ internal sealed class PosteriorGoals(RegimenGoals goals, RegimenOptions simulati
         {
             var far = Math.Abs(limit - value);
             return !double.IsFinite(limit) ? 0
-                : spread > Smooth * margin ? InTheMean * margin * Normal.PDF(0, spread, far)
+                : spread > Smooth * margin ? inTheMean * margin * Normal.PDF(0, spread, far)
                 : spread > 0 ? Normal.CDF(0, spread, margin - far)
                 : far <= margin ? 1 : 0;
         }

@@ -14,9 +14,6 @@ internal sealed class PosteriorStage
 {
     private const int Block = 32;
 
-    // How far maps err in the mean was measured over so many draws (PosteriorGoals): of fewer nothing is claimed, and what is still open is simulated to the end.
-    private const int FewestInTheMean = 100;
-
     // Those whose tables of every draw are at hand together.
     private const int Together = 64;
 
@@ -45,7 +42,7 @@ internal sealed class PosteriorStage
         this.simulation = simulation;
         this.options = options;
         this.control = control;
-        bounds = new(goals, simulation, options.Layers);
+        bounds = new(goals, simulation, options.Layers, Math.Min(ensemble.Count, options.EnsembleMembers));
         order = new(goals);
         asksPeak = goals.Bounds.Any(bound => bound.Measure is RegimenMeasure.PeakVolume or RegimenMeasure.PeakPressure);
         draws = [.. Enumerable.Range(0, Math.Min(ensemble.Count, options.EnsembleMembers))];
@@ -255,7 +252,7 @@ internal sealed class PosteriorStage
         int[] order = [.. Enumerable.Range(0, Count).OrderByDescending(draw => parts[draw].Errors.Sum()).ThenBy(draw => draw)];
         for (var done = 0; !Misses(state) && !Keeps(state) && done < Count;)
         {
-            var to = Count - done < Block + FewestInTheMean ? Count : done + Block;
+            var to = Count - done < Block + PosteriorGoals.FewestInTheMean ? Count : done + Block;
             Runs += to - done;
             ParallelRuns.Run(
                 to - done,

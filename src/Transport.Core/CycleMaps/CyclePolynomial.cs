@@ -5,8 +5,7 @@ namespace Transport;
 /// <param name="solutes">How many solutes are followed.</param>
 internal sealed class CyclePolynomial(DwellPoints points, int solutes)
 {
-    // What drains and what is left behind, together, as a share; the drain's end, min. Seven points came within 5e-5 and 6e-5 in 30,000 (measured), of which most is the
-    // integrator's own: its steps differ between the drains.
+    // What drains and what is left behind, together, as a share; the drain's end, min: a tenth of what a map may be off.
     private const double Tolerance = 1e-4;
     private const double LateTolerance = 1e-3;
 

@@ -77,7 +77,7 @@ internal sealed class DormandPrince853<T, TSystem> : IDenseSource<T>
     /// <param name="state">The state at the start, as long as the system's dimension now; afterwards at the time returned.</param>
     /// <param name="options">Tolerance and step limit.</param>
     /// <param name="observer">Sees each step.</param>
-    /// <param name="firstStep">The first step, min, where it is known from many alike; then no bend is looked for in it. NaN: it is found.</param>
+    /// <param name="firstStep">The first step, in the unit of start and end, where it is known from many alike; then no bend is looked for in it. NaN: it is found.</param>
     /// <returns>The time reached, min.</returns>
     /// <exception cref="IntegrationException">The step became too small, or too many steps were needed.</exception>
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]

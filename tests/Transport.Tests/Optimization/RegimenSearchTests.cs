@@ -129,8 +129,8 @@ public sealed class RegimenSearchTests
         }
     }
 
-    // A gain acts on what each member removes; moved by the center's miss alone, every member had been moved alike, and the probability of a strong night differed by 0.06. Tolerance:
-    // comparison draws what the search integrates, 20,000 times and more: four standard errors of a share of a half.
+    // A gain acts on what each member removes; moved by the center's miss alone, every member had been moved alike, and the probability of a strong night differed by 0.06. Tolerance: what the
+    // search integrates is drawn here as a comparison draws it; four standard errors of a share of a half.
     [Fact]
     public void The_list_of_options_and_a_comparison_give_a_regimen_the_same_probability()
     {
