@@ -87,11 +87,12 @@ public sealed class SimulateTests
             var protocol = Write("limits.json", """{ "version": "1", "limit": { } }""");
             var collection = Write("collection.csv", (await File.ReadAllTextAsync(Path.Combine(Path.GetDirectoryName(Sheet)!, "merrow-06-collection.csv")))
                 .Replace("MV-01", "MV-09", StringComparison.Ordinal).Replace("drain 1,urea,,19.6,mmol/L", "drain 1,urea,,19.6,pints", StringComparison.Ordinal));
-            var (code, said, log) = await Run(Sheet, bad, bad, "--floor", "abc", "--ceiling", "300", "--out", folder.FullName, "--protocol", protocol, "--collection", collection);
+            var (code, said, log) = await Run(Sheet, bad, bad, "--floor", "abc", "--ceiling", "0.3", "--out", folder.FullName, "--protocol", protocol, "--collection", collection);
             Assert.Equal((2, ""), (code, said));
             foreach (var expected in new[]
             {
                 "error: bad.csv is given twice.", "is a folder. Name a file in it.", "error: --floor is a number of mL, with a decimal point; found 'abc'.",
+                "error: --ceiling is a number of mL; found '0.3', which looks like litres: write 300.",
                 "bad.csv, row 2, colour: ", "bad.csv, row 3, cycles: ", "bad.csv, row 4, volume per cycle: ", "collection.csv, row ", "[sheets-of-different-patients]",
                 "limits.json, name: ", "limits.json, limit: There is no part of this name",
             })

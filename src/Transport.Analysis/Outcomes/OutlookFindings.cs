@@ -56,7 +56,7 @@ internal static class OutlookFindings
             yield return new(
                 Severity.Warning,
                 "below-fluid-floor",
-                Invariant($"Ultrafiltration of {(fluid < 0 ? "−" : "")}{Math.Abs(fluid):0} mL in 24 h lies {floor - fluid:0} mL below the floor of {floor:0} mL."));
+                Invariant($"Ultrafiltration of {(fluid < 0 ? "−" : "")}{Math.Abs(fluid):0} mL in 24 h lies {floor - fluid:0} mL below the floor of {floor:0} mL: fluid may build up in the body."));
         }
     }
 

@@ -18,6 +18,15 @@ internal sealed class DangerSigns
         BookWords.Date, BookWords.Effluent, BookWords.Peritonitis, BookWords.Temperature, BookWords.BloodGlucose, BookWords.Sitting, BookWords.Standing, BookWords.Urine, BookWords.Weight,
     ];
 
+    private static readonly (string Name, Func<NightRecord, bool> Is)[] Complaints =
+    [
+        ("short of breath", night => night.Symptoms.Contains(Symptom.Breathless)),
+        ("swelling", night => night.Symptoms.Contains(Symptom.Swelling)),
+        ("pain on filling or draining", night => night.Symptoms.Contains(Symptom.FlowPain)),
+        ("cramps, dizziness or faintness (dried out?)", night => night.Symptoms.Contains(Symptom.Dry)),
+        ("bloody fluid", night => night.Effluent == EffluentLook.Bloody || night.Symptoms.Contains(Symptom.Blood)),
+    ];
+
     private readonly IReadOnlyList<NightRecord> nights;
     private readonly List<NightRecord> now;
     private readonly ReviewLimits limits;
@@ -56,6 +65,7 @@ internal sealed class DangerSigns
         }
 
         signs.Urine();
+        signs.Past(patient);
         signs.Unread(ofBook);
         return signs.findings;
     }
@@ -131,20 +141,33 @@ internal sealed class DangerSigns
         }
     }
 
+    // What was written earlier in the month and would have been urgent then.
+    private void Past(Patient patient)
+    {
+        var past = nights.Where(night => !IsNow(night) && night.Date.DayNumber > today - NurseFindings.Month).ToList();
+        var isAdult = patient.AgeYears >= MembraneThresholds.Default.AdultAge.Value;
+        List<string> what =
+        [
+            .. past.Where(night => night.BloodGlucose?.MillimolesPerLiter < limits.LowGlucose.Value).OrderBy(night => night.BloodGlucose!.Value.MillimolesPerLiter)
+                .Take(1).Select(night => Text($"blood glucose of {night.BloodGlucose!.Value.MillimolesPerLiter:0.0} mmol/L {When([night])}")),
+            .. past.SelectMany(night => new[] { night.Sitting, night.Standing }.OfType<BloodPressure>().Select(pressure => (Night: night, Pressure: pressure)))
+                .Where(one => isAdult && one.Pressure.SystolicMillimetersOfMercury < limits.LowSystolic.Value).OrderBy(one => one.Pressure.SystolicMillimetersOfMercury)
+                .Take(1).Select(one => $"blood pressure {one.Pressure} {When([one.Night])}"),
+            .. Complaints.Select(complaint => (complaint.Name, Night: past.LastOrDefault(complaint.Is)))
+                .Where(one => one.Night is not null).Select(one => $"{one.Name} {When([one.Night!])}"),
+        ];
+        if (what.Count > 0)
+        {
+            Warn(findings, "record-danger-past", $"Earlier in the last four weeks: {string.Join("; ", what)}. History if it was reported; if it was not, contact the unit now.");
+        }
+    }
+
     private void Others()
     {
-        (string Name, Func<NightRecord, bool> Is)[] complaints =
-        [
-            ("short of breath", night => night.Symptoms.Contains(Symptom.Breathless)),
-            ("swelling", night => night.Symptoms.Contains(Symptom.Swelling)),
-            ("pain on filling or draining", night => night.Symptoms.Contains(Symptom.FlowPain)),
-            ("cramps, dizziness or faintness (dried out?)", night => night.Symptoms.Contains(Symptom.Dry)),
-            ("bloody fluid", night => night.Effluent == EffluentLook.Bloody || night.Symptoms.Contains(Symptom.Blood)),
-        ];
-        var these = now.Where(night => complaints.Any(complaint => complaint.Is(night))).ToList();
+        var these = now.Where(night => Complaints.Any(complaint => complaint.Is(night))).ToList();
         if (these.Count > 0)
         {
-            Warn(findings, "record-symptoms-now", $"In the last {limits.NowDays.Value} days: {string.Join("; ", complaints.Where(complaint => these.Any(complaint.Is)).Select(complaint => complaint.Name))}, {When(these)}. Stop the exchange that is going on and call the unit now, if it has not been seen.");
+            Warn(findings, "record-symptoms-now", $"In the last {limits.NowDays.Value} days: {string.Join("; ", Complaints.Where(complaint => these.Any(complaint.Is)).Select(complaint => complaint.Name))}, {When(these)}. Stop the exchange that is going on and call the unit now, if it has not been seen.");
         }
     }
 
@@ -177,7 +200,7 @@ internal sealed class DangerSigns
                 .. low.Take(1).Select(one => Text($"Blood pressure {one.Value} {one.How} on {Day(one.Night)}{OfDays(low.Select(reading => reading.Night))}, below {limits.LowSystolic.Value:0} mmHg systolic")),
                 .. falls.TakeLast(1).Select(one => Text($"{(low.Count > 0 ? "from" : "Blood pressure from")} {one.Sitting} sitting to {one.Standing} standing on {Day(one)}, a fall of {limits.StandingDrop.Value:0} mmHg or more")),
             ];
-            Warn(findings, "record-pressure-low", $"{string.Join("; ", what)}: compatible with too much fluid taken, medicines, bleeding or an infection. Ask the unit today, before a strong bag is used; with faintness, fever or confusion at once.");
+            Warn(findings, "record-pressure-low", $"{string.Join("; ", what)}: compatible with too much fluid removed (dried out), medicines, bleeding or an infection. Ask the unit today, before a strong bag is used; with faintness, fever or confusion at once.");
         }
 
         var high = readings.Where(reading => reading.Value.SystolicMillimetersOfMercury >= limits.HighSystolic.Value || reading.Value.DiastolicMillimetersOfMercury >= limits.HighDiastolic.Value)
@@ -202,7 +225,7 @@ internal sealed class DangerSigns
         var (most, usual) = (last.Max(night => night.Urine!.Value.Milliliters), before.Median());
         if (most <= (1 - limits.UrineFall.Value) * usual && usual - most >= limits.LeastUrineFall.Value)
         {
-            Warn(findings, "record-urine-fall", $"Urine is {most:0} mL/day or less in the last {last.Count} values, where it was about {usual:0} in the weeks before: compatible with too much fluid taken, an obstruction, medicines, illness, or the loss of the kidneys' own function. Ask the unit.");
+            Warn(findings, "record-urine-fall", $"Urine is {most:0} mL/day or less in the last {last.Count} values, where it was about {usual:0} in the weeks before: compatible with too much fluid removed (dried out), an obstruction, medicines, illness, or the loss of the kidneys' own function. Ask the unit.");
         }
     }
 

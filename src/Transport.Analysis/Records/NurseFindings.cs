@@ -7,14 +7,14 @@ namespace Transport.Analysis;
 /// <summary>What a nurse may want to act on. Wording is tentative, thresholds are data, and local protocol rules.</summary>
 internal static class NurseFindings
 {
-    private const int Month = 28;
+    internal const int Month = 28;
     private const int FewestForHabit = 14;
 
     /// <summary>Every code of a review, the most urgent first.</summary>
     public static IReadOnlyList<string> Codes { get; } =
     [
         "record-cloudy-now", "record-pain-or-fever-now", "record-symptoms-now", "record-exit-site-now", "record-glucose-low", "record-glucose-very-high", "record-pressure-low", "record-pressure-high",
-        "record-text-unread", "record-cloudy-past", "record-pain-or-fever-past", "record-exit-site-past", "record-overfill-risk", "record-urine-fall", "record-drain-below-fill",
+        "record-text-unread", "record-cloudy-past", "record-pain-or-fever-past", "record-exit-site-past", "record-danger-past", "record-overfill-risk", "record-urine-fall", "record-drain-below-fill",
         "record-change-found", "record-weight-against-uf", "record-weight-off-target", "record-pressure-trend", "record-lost-dwell", "record-strongest-rising", "record-strongest-often", "record-glucose-high",
         "record-nights-missing", "record-uf-counts-otherwise", "record-weighed-otherwise", "record-peritonitis-weeks", "record-icodextrin-meter", "record-target-old", "record-few-nights",
         "record-no-expectation",
@@ -77,6 +77,10 @@ internal static class NurseFindings
     {
         var low = new List<NightRecord>();
         (double Share, double Milliliters, NightRecord? Night) fullest = default;
+
+        void Held(double milliliters, double fill, NightRecord night) =>
+            fullest = milliliters / fill > fullest.Share ? (milliliters / fill, milliliters, night) : fullest;
+
         for (var t = 0; t < nights.Count; t++)
         {
             // A tidal night leaves fluid behind by plan: its drains are no shares of its fills.
@@ -92,23 +96,26 @@ internal static class NurseFindings
                 && drain.Milliliters < limits.LowDrainShare.Value * Expected(reviewed[t]);
             var fills = response.Regimen.Night;
 
+            // What came out was in: of the day beyond what it usually leaves.
+            if (fill > 0 && nights[t].InitialDrain is { } evening)
+            {
+                Held(evening.Milliliters, Math.Max(fill, Expected(reviewed[t])), nights[t]);
+            }
+
             // What this person's day leaves to drain in the evening and did not come stays below the first fill.
             var left = fill > 0 && nights[t].InitialDrain is { } initial ? Math.Max(0, Expected(reviewed[t]) - initial.Milliliters) : 0;
             for (var k = 0; k < fills.Length; k++)
             {
                 // What one drain left is below the next fill, whether or not the book has the drain that follows.
                 var before = left + fills[k].Fill.Milliliters;
-                if (before / fills[k].Fill.Milliliters > fullest.Share)
-                {
-                    fullest = (before / fills[k].Fill.Milliliters, before, nights[t]);
-                }
-
+                Held(before, fills[k].Fill.Milliliters, nights[t]);
                 if (k >= nights[t].CycleDrains.Length)
                 {
                     break;
                 }
 
                 var drained = nights[t].CycleDrains[k].Milliliters;
+                Held(drained, fills[k].Fill.Milliliters, nights[t]);
                 isLow |= drained < limits.LowDrainShare.Value * fills[k].Fill.Milliliters;
                 left = Math.Max(0, before - drained);
             }
@@ -141,7 +148,7 @@ internal static class NurseFindings
         if (high.Count >= limits.RepeatedNights.Value || high.Any(night => Of(night) > limits.VeryHighGlucose.Value && today - night.Date.DayNumber >= limits.NowDays.Value))
         {
             var highest = high.MaxBy(Of)!;
-            Warn(findings, "record-glucose-high", $"Blood glucose was above {limits.HighGlucose.Value:0} mmol/L on {high.Count} of {measured.Count} {(measured.Count == 1 ? "day" : "days")} measured in four weeks, the highest {Of(highest):0.0} mmol/L on {Day(highest)}: it holds water back in the body, so less ultrafiltration is expected on such nights.");
+            Warn(findings, "record-glucose-high", $"Blood glucose was above {limits.HighGlucose.Value:0} mmol/L on {high.Count} of {measured.Count} {(measured.Count == 1 ? "day" : "days")} measured in four weeks, the highest {Of(highest):0.0} mmol/L on {Day(highest)}: it holds water back in the body, so less ultrafiltration is expected on such nights.{(Of(highest) > limits.VeryHighGlucose.Value ? $" If the highest was not reported, ask the unit now." : "")}");
         }
 
         static double Of(NightRecord night) => night.BloodGlucose!.Value.MillimolesPerLiter;

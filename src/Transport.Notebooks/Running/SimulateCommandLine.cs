@@ -121,7 +121,13 @@ internal static class SimulateCommandLine
         double? Milliliters(string option, string? text)
         {
             if (double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out var value) && double.IsFinite(value))
+            {
+                // 0.8 is a floor in litres, which as millilitres every night would keep.
+                if (value != 0 && Math.Abs(value) < 10)
+                    requests.Add($"{option} is a number of mL; found '{text}', which looks like litres: write {1000 * value:0}.");
                 return value;
+            }
+
             if (text is not null)
                 requests.Add($"{option} is a number of mL, with a decimal point; found '{text}'.");
             return null;

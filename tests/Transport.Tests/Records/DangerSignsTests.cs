@@ -73,6 +73,20 @@ public sealed class DangerSignsTests
         Assert.Contains("“" + row.Split(';').First(cell => cell.Length > 5) + "”", past.Message, StringComparison.Ordinal);
     }
 
+    // Silent once the three days were over, until somebody asks: a faint at 76/40, a confusion at 2.4 mmol/L, breath.
+    [Theory]
+    [InlineData(";clear;;found confused;;2.4;;;;", "blood glucose of 2.4 mmol/L on 2026-02-11 (“found confused”)")]
+    [InlineData(";clear;;;;;76/40;;;", "blood pressure 76/40 on 2026-02-11")]
+    [InlineData(";clear;short of breath;;;;;;;", "short of breath on 2026-02-11 (“short of breath”)")]
+    public void What_was_urgent_earlier_in_the_month_asks_whether_it_was_reported(string row, string expected)
+    {
+        var past = Of(Well, [row, Well, Well, Well]).Single(found => found.Code == "record-danger-past");
+        Assert.Equal(Severity.Warning, past.Severity);
+        Assert.Equal($"Earlier in the last four weeks: {expected}. History if it was reported; if it was not, contact the unit now.", past.Message);
+        Assert.DoesNotContain(Of(Well, [row]), found => found.Code == "record-danger-past");
+        Assert.DoesNotContain(Of(Well, [row, .. Enumerable.Repeat(Well, 28)]), found => found.Code == "record-danger-past");
+    }
+
     [Fact]
     public void Both_columns_of_words_are_read_together_and_quoted_with_their_days()
     {

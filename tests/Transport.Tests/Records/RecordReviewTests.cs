@@ -226,6 +226,23 @@ public sealed class RecordReviewTests
         Assert.Contains(Review(person, ensemble, [.. nights.SkipLast(1), held]).Findings, finding => finding.Code == "record-overfill-risk");
     }
 
+    [Theory]
+    [InlineData(3_450)]
+    [InlineData(5_000)]
+    public void What_a_drain_brought_was_in_the_cavity(double milliliters)
+    {
+        // A cycle of 2 L that brings 3.45 or 5 L held at least as much, whatever the drains before it left by the book; so did a day that leaves its 2 L in the evening.
+        var (person, truth, ensemble) = VirtualPerson.Of(2026, 3);
+        var drained = Volume.FromMilliliters(milliliters);
+        var cycles = new VirtualBook(person, truth, DryDay).Write(5, 60, 150, BookKind.WithCycles);
+        Said([.. cycles.SkipLast(1), cycles[^1] with { CycleDrains = cycles[^1].CycleDrains.SetItem(2, drained) }]);
+        var evenings = new VirtualBook(person, truth, WetDay).Write(5, 60, 150, BookKind.WithInitialDrain);
+        Said([.. evenings.SkipLast(1), evenings[^1] with { InitialDrain = drained }]);
+
+        void Said(IReadOnlyList<NightRecord> nights) => Assert.Contains(
+            FormattableString.Invariant($"{milliliters:0} mL, on"), Review(person, ensemble, nights).Findings.Single(finding => finding.Code == "record-overfill-risk").Message, StringComparison.Ordinal);
+    }
+
     // Of 28 nights: 20 are more than 0.7 of 28, 19 are less (choice).
     [Theory]
     [InlineData(28, 28, true)]
