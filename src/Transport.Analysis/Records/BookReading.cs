@@ -219,15 +219,15 @@ internal sealed class BookReading
     // Whichever row of a date it stands in: a cloudy third bag of a day is a cloudy bag, and so is one in a row that is otherwise left out.
     private static NightRecord WithDanger(NightRecord night, BookCells cells)
     {
-        var (complaint, remark) = (cells.Text(BookWords.Symptoms), cells.Text(BookWords.Remark));
-        var (ofComplaint, ofRemark) = (BookText.Of(complaint, night.Date), BookText.Of(remark, night.Date));
-        double?[] temperatures = [night.TemperatureCelsius, cells.Number(BookWords.Temperature), ofComplaint.TemperatureCelsius, ofRemark.TemperatureCelsius];
+        night = night with { Complaint = Joined(night.Complaint, cells.Text(BookWords.Symptoms)), Remark = Joined(night.Remark, cells.Text(BookWords.Remark)) };
+
+        // Together: what one cell tells of the past another may call back.
+        var text = BookText.Of(night.Words, night.Date);
+        double?[] temperatures = [night.TemperatureCelsius, cells.Number(BookWords.Temperature), text.TemperatureCelsius];
         EffluentLook?[] looks = [night.Effluent, cells.Look(BookWords.Effluent)];
         return night with
         {
-            Complaint = Joined(night.Complaint, complaint),
-            Remark = Joined(night.Remark, remark),
-            Symptoms = [.. night.Symptoms.Concat(ofComplaint.Symptoms).Concat(ofRemark.Symptoms).Distinct()],
+            Symptoms = [.. night.Symptoms.Concat(text.Symptoms).Distinct()],
             TemperatureCelsius = temperatures.Max(),
             Effluent = looks.Max(),
             HasPeritonitis = night.HasPeritonitis || cells.Choice<BookWords.Answer>(BookWords.Peritonitis) == BookWords.Answer.Yes,

@@ -7,25 +7,27 @@ namespace Transport.Analysis;
 /// <summary>What can be understood of free words in a book, and whether anything else stands there.</summary>
 /// <remarks>
 /// Made to err towards an alarm: a false one is a call too many, a missed one may be a peritonitis. A denial reaches the complaint directly after it and no further, and
-/// whatever is not understood is left for a reader, not taken for good news. A peritonitis is of the past only where the words say when it was and that is long ago; it is then
-/// left for a reader too.
+/// whatever is not understood is left for a reader, not taken for good news. A peritonitis is of the past only where the words say when it was and that is long ago, or call it
+/// the history and name no time, and where nothing written beside it, in whatever clause, may speak of now. It is then told apart, for a reader.
 /// </remarks>
 /// <param name="Symptoms">Complaints, each once.</param>
 /// <param name="TemperatureCelsius">The highest body temperature that is written, °C; null where none is.</param>
 /// <param name="HasUnread">Whether words or numbers are left that were not understood.</param>
-internal sealed partial record BookText(ImmutableArray<Symptom> Symptoms, double? TemperatureCelsius, bool HasUnread)
+/// <param name="HasPastPeritonitis">Whether a peritonitis is spoken of as long past, which is no complaint.</param>
+internal sealed partial record BookText(ImmutableArray<Symptom> Symptoms, double? TemperatureCelsius, bool HasUnread, bool HasPastPeritonitis)
 {
     private const string Belly = @"(?:(?:abdominal|abdomen|abdo|belly|tummy|stomach|pelvic)(?: is| was| feels| very| bit)* )?";
     private const string Place = @"(?:exit(?: site)?|tunnel|catheter(?: site)?|cuff)";
     private const string Inflamed = @"(?:redness|red|pus|discharge|discharging|oozing|ooze[sd]?|weeping|crust(?:s|ed|y)?|infect(?:ed|ion)|inflamed|inflammation|warm|hot|sore|tender|pain(?:s|ful)?|hurts?|swollen|swelling|smells?|smelly|bleeds?|bleeding|blood)";
 
-    private const string Years = @"(?:19|20)[0-9]{2}";
+    // Four digits are as soon a volume or a clock.
+    private const string Years = @"(?:19|20)[0-9]{2}(?! ?(?:[0-9]|m?l\b|cc\b|litres?\b|liters?\b|g\b|h\b|hrs?\b|hours?\b|o'?clock\b))";
     private const string MonthNames = "january|february|march|april|may|june|july|august|september|october|november|december";
     private const string When =
-        $@"(?:last year|(?:(?:back )?in )?(?<year>{Years})|(?:back )?in (?<month>{MonthNames})(?: (?<year>{Years}))?|(?<count>a|an|[0-9]{{1,2}}|two|three|four|five|six|many|several|some) (?<unit>month|year)s? ago)";
+        $@"(?:last year|(?:back )?in (?<year>{Years})|(?:back )?in (?<month>{MonthNames})(?: (?<year>{Years}))?|(?<count>a|an|[0-9]{{1,2}}|two|three|four|five|six|many|several|some) (?<unit>month|year)s? ago)";
 
-    // Twice the four weeks for which nights stay out after a peritonitis: none of them is of one so long ago.
-    private const int LongAgoDays = 56;
+    /// <summary>So many days ago is long ago: twice the four weeks for which nights stay out after a peritonitis unless a local protocol has more.</summary>
+    public const int LongAgoDays = 56;
 
     // In the order in which they are looked for: pain on filling is not first read as pain of the belly.
     private static readonly (Symptom Symptom, string Words)[] Vocabulary =
@@ -53,18 +55,26 @@ internal sealed partial record BookText(ImmutableArray<Symptom> Symptoms, double
     private static readonly Regex AnsweredNo = Made($@"\b{Known} ?[:=] ?(?:no|none|nil)(?= ?(?:$|[,.;]))");
 
     private static readonly Regex PastPeritonitis = Made(
-        $@"\bperitonitis(?: (?:was|treated|cured|healed|found))* {When}\b|\b{When}(?: (?:i|he|she|had|was|treated|for|an?))* peritonitis\b|\bhistory of peritonitis\b");
+        $@"\bperitonitis(?: (?:was|treated|cured|healed|found))* {When}\b|\b{When}(?: (?:i|he|she|had|was|treated|for|an?))* peritonitis\b|\bhistory of peritonitis(?= ?$)");
+
+    // Beside such words, in whatever clause, a peritonitis of the past may be one of now.
+    private static readonly Regex AsNow = Made(
+        $@"\b(?:again|still|not|now|recurr[a-z]*|relaps[a-z]*|return(?:s|ed|ing)?|back(?! in (?:{MonthNames}|{Years}))|like|as|same|similar|another|since|this|today|tonight|yesterday|recent(?:ly)?|last month|days?|weeks?)\b");
+
+    // Beside a time, or a number that may be one, a history may be of that time.
+    private static readonly Regex Timed = Made($@"\b(?:last|ago|{MonthNames})\b|[0-9]");
 
     private static readonly Regex Site = Made($@"\b{Place}\b");
 
     private static readonly Regex SiteSign = Made($@"\b{Inflamed}\b");
 
-    private static readonly BookText Blank = new([], null, false);
+    private static readonly BookText Blank = new([], null, false, false);
 
     /// <summary>Reads words as they stand in a cell.</summary>
     /// <param name="words">The words.</param>
     /// <param name="on">The day on which they were written; null where not known: then nothing is long ago.</param>
-    public static BookText Of(string words, DateOnly? on = null)
+    /// <param name="daysLeftOut">For how many days nights stay out after a peritonitis: one within them is not long ago.</param>
+    public static BookText Of(string words, DateOnly? on = null, double daysLeftOut = 0)
     {
         if (words.Length == 0)
         {
@@ -90,14 +100,26 @@ internal sealed partial record BookText(ImmutableArray<Symptom> Symptoms, double
         // A "no" that is part of a complaint comes before those that deny one.
         text = NotFree().Replace(NotClear().Replace(NoStool().Replace(text, "constipated"), "cloudy"), "pain");
         text = AnsweredNo.Replace(FreeOf().Replace(text, "well"), "well");
+        var mayBeNow = AsNow.IsMatch(Elsewhere().Replace(text, ""));
+        var isTimed = Timed.IsMatch(text);
+        if (!mayBeNow)
+        {
+            text = NeverHad().Replace(text, "well");
+        }
+
         var found = ImmutableArray.CreateBuilder<Symptom>();
-        var hasUnread = false;
+        var (hasUnread, hasPast) = (false, false);
         foreach (var clause in Ends().Split(text))
         {
             var rest = Elsewhere().Replace(Denied.Replace(clause, "well"), "elsewhere");
-            if (!AsNow().IsMatch(rest))
+            if (!mayBeNow)
             {
-                rest = PastPeritonitis.Replace(rest, match => IsLongAgo(match, on) ? "elsewhere" : match.Value);
+                rest = PastPeritonitis.Replace(rest, match =>
+                {
+                    var isPast = match.Value.StartsWith("history", StringComparison.Ordinal) ? !isTimed : IsLongAgo(match, on, daysLeftOut);
+                    hasPast |= isPast;
+                    return isPast ? " " : match.Value;
+                });
             }
 
             if (Pus().IsMatch(rest) || Site.IsMatch(rest) && SiteSign.IsMatch(rest))
@@ -115,17 +137,12 @@ internal sealed partial record BookText(ImmutableArray<Symptom> Symptoms, double
             hasUnread |= IsLeft(rest);
         }
 
-        return new([.. found.Distinct()], temperature, hasUnread);
+        return new([.. found.Distinct()], temperature, hasUnread, hasPast);
     }
 
     // By the last day that the words can mean.
-    private static bool IsLongAgo(Match words, DateOnly? on)
+    private static bool IsLongAgo(Match words, DateOnly? on, double daysLeftOut)
     {
-        if (words.Value.StartsWith("history", StringComparison.Ordinal))
-        {
-            return true;
-        }
-
         if (on is not { } today)
         {
             return false;
@@ -153,7 +170,8 @@ internal sealed partial record BookText(ImmutableArray<Symptom> Symptoms, double
             ended = new DateOnly(year ?? today.Year - 1, 12, 31);
         }
 
-        return today.DayNumber - ended.DayNumber >= LongAgoDays;
+        var ago = today.DayNumber - ended.DayNumber;
+        return ago >= LongAgoDays && ago > daysLeftOut;
     }
 
     private static bool IsLeft(string clause)
@@ -197,18 +215,18 @@ internal sealed partial record BookText(ImmutableArray<Symptom> Symptoms, double
     [GeneratedRegex(@"\b(?:not|never|no longer|hardly|nearly|almost)(?: [a-z]+)? (?:pain ?free|free (?:of|from) pain)\b")]
     private static partial Regex NotFree();
 
-    [GeneratedRegex(@"\b(?:(?:pain|fever|symptom)s? ?free|free (?:of|from) (?:pain|fever|symptoms)|afebrile|peritonitis (?:was |is )?(?:ruled out|excluded)|never had peritonitis(?! (?:before|like|so|until|till))|breathing (?:is )?(?:fine|ok|okay|good|normal|well)|clean and dry)\b")]
+    [GeneratedRegex(@"\b(?:(?:pain|fever|symptom)s? ?free|free (?:of|from) (?:pain|fever|symptoms)|afebrile|peritonitis (?:was |is )?(?:ruled out|excluded)|breathing (?:is )?(?:fine|ok|okay|good|normal|well)|clean and dry)\b")]
     private static partial Regex FreeOf();
+
+    // "Never had peritonitis this bad" is one.
+    [GeneratedRegex(@"\bnever had peritonitis(?= ?(?:$|[,.;\n]))")]
+    private static partial Regex NeverHad();
 
     [GeneratedRegex(@"[,.;:/?!()+&\n]|\b(?:but|and|then|now)\b")]
     private static partial Regex Ends();
 
     [GeneratedRegex(@"\b(?:back|leg|knee|hip|foot|feet|hand|joint|tooth|head|throat|ear|neck|muscle)s? ?(?:pain|ache|hurt|sore)[a-z]*\b|\b(?:sore|aching|painful|tender) (?:back|leg|knee|hip|foot|feet|hand|joint|tooth|head|throat|ear|neck|muscle)s?\b")]
     private static partial Regex Elsewhere();
-
-    // Beside such words a peritonitis of the past may be one of now.
-    [GeneratedRegex(@"\b(?:again|still|not|recurr[a-z]*|relaps[a-z]*|returned|like|as|same|similar|another|since|this|today|tonight|yesterday|days?|weeks?)\b")]
-    private static partial Regex AsNow();
 
     [GeneratedRegex(@"\bpus\b")]
     private static partial Regex Pus();

@@ -12,6 +12,9 @@ internal sealed class DangerSigns
     private const int WeeksOfUrine = 8;
     private const int FreshUrine = 14;
 
+    // The page shows five weeks.
+    private const int DaysOfPage = 35;
+
     // What speaks of a body rather than of a machine; of a row without a date nothing at all was read.
     private static readonly BookColumn[] OfTheBody =
     [
@@ -67,6 +70,7 @@ internal sealed class DangerSigns
         signs.Urine();
         signs.Past(patient);
         signs.Unread(ofBook);
+        signs.SpokenOfAsPast();
         return signs.findings;
     }
 
@@ -234,7 +238,7 @@ internal sealed class DangerSigns
         var firstRow = now.Min(night => night.Row);
         List<string> unread =
         [
-            .. now.Where(night => !quoted.Contains(night)).SelectMany(night => new[] { night.Complaint, night.Remark }.Where(text => BookText.Of(text, night.Date).HasUnread).Select(text => $"{Day(night)} {Quote(text)}")),
+            .. now.Where(night => !quoted.Contains(night)).SelectMany(night => new[] { night.Complaint, night.Remark }.Where(text => BookText.Of(text, night.Date, limits.PeritonitisDays.Value).HasUnread).Select(text => $"{Day(night)} {Quote(text)}")),
             .. ofBook.Where(cell => cell.Row >= firstRow && cell.Found is not null && OfTheBody.Any(column => column.Name == cell.Field)).Select(cell => Text($"{cell.Field} {Quote(cell.Found!)} in row {cell.Row}")),
         ];
         if (unread.Count > 0)
@@ -243,15 +247,23 @@ internal sealed class DangerSigns
         }
     }
 
+    // Understood, and yet no more than words: whether they speak of now only a reader can tell.
+    private void SpokenOfAsPast()
+    {
+        var spoken = nights.Where(night => today - night.Date.DayNumber < DaysOfPage && BookText.Of(night.Words, night.Date, limits.PeritonitisDays.Value).HasPastPeritonitis).ToList();
+        if (spoken.Count > 0)
+        {
+            Note(findings, "record-peritonitis-of-past", $"A peritonitis appears to be spoken of as past {When(spoken.TakeLast(MostQuotes))}{(spoken.Count > MostQuotes ? Text($"; and on {spoken.Count - MostQuotes} days before") : "")}: it is counted as history and leaves no night out. If it is of now, contact the unit now.");
+        }
+    }
+
     private bool IsNow(NightRecord night) => today - night.Date.DayNumber < limits.NowDays.Value;
 
     // "on 2025-03-30 (“fever”) and 2025-03-31 (“tummy sore”)". What one finding quotes no other repeats.
     private string When(IEnumerable<NightRecord> of) =>
-        "on " + string.Join(" and ", of.ToList().Select(night => Day(night) + (quoted.Add(night) && Words(night) is { Length: > 0 } words ? $" ({Quote(words)})" : "")));
+        "on " + string.Join(" and ", of.ToList().Select(night => Day(night) + (quoted.Add(night) && night.Words is { Length: > 0 } words ? $" ({Quote(words)})" : "")));
 
     private static string OfDays(IEnumerable<NightRecord> nights) => nights.Distinct().Count() is > 1 and var days ? Text($" (the worst of {days} such days)") : "";
-
-    private static string Words(NightRecord night) => string.Join("; ", new[] { night.Complaint, night.Remark }.Where(text => text.Length > 0));
 
     private static string Quote(string text)
     {

@@ -102,6 +102,9 @@ public sealed record NightRecord
     /// <summary>The remark, as written.</summary>
     public string Remark { get; init; } = "";
 
+    // All free words of the day.
+    internal string Words => string.Join("; ", new[] { Complaint, Remark }.Where(text => text.Length > 0));
+
     /// <summary>Whether the strongest glucose was used, in the night, the day or an exchange by hand.</summary>
     public bool UsesStrongest => !IsSkipped
         && (NightFluid?.HoldsStrongest == true || DayFluid?.HoldsStrongest == true || Exchanges.Any(exchange => exchange.Fluid?.HoldsStrongest == true));

@@ -14,7 +14,7 @@ internal static class NurseFindings
     public static IReadOnlyList<string> Codes { get; } =
     [
         "record-cloudy-now", "record-pain-or-fever-now", "record-symptoms-now", "record-exit-site-now", "record-glucose-low", "record-glucose-very-high", "record-pressure-low", "record-pressure-high",
-        "record-text-unread", "record-cloudy-past", "record-pain-or-fever-past", "record-exit-site-past", "record-danger-past", "record-overfill-risk", "record-urine-fall", "record-drain-below-fill",
+        "record-text-unread", "record-cloudy-past", "record-peritonitis-of-past", "record-pain-or-fever-past", "record-exit-site-past", "record-danger-past", "record-overfill-risk", "record-urine-fall", "record-drain-below-fill",
         "record-change-found", "record-weight-against-uf", "record-weight-off-target", "record-pressure-trend", "record-lost-dwell", "record-strongest-rising", "record-strongest-often", "record-glucose-high",
         "record-nights-missing", "record-uf-counts-otherwise", "record-weighed-otherwise", "record-peritonitis-weeks", "record-icodextrin-meter", "record-target-old", "record-few-nights",
         "record-no-expectation",

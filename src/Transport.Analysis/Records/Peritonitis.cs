@@ -3,6 +3,15 @@ namespace Transport.Analysis;
 /// <summary>Which nights a peritonitis takes out of the charts: transfer rises and ultrafiltration falls for weeks, and that is no drift of the membrane.</summary>
 internal static class Peritonitis
 {
+    /// <summary>Nights as these limits read them: where they leave out more days than the words were read with, a peritonitis within those days is not of the past.</summary>
+    public static IReadOnlyList<NightRecord> Read(IReadOnlyList<NightRecord> nights, ReviewLimits limits)
+    {
+        var days = limits.PeritonitisDays.Value;
+        return days < BookText.LongAgoDays
+            ? nights
+            : [.. nights.Select(night => BookText.Of(night.Words, night.Date, days).Symptoms.Contains(Symptom.CloudyFluid) ? night with { Symptoms = [.. night.Symptoms.Append(Symptom.CloudyFluid).Distinct()] } : night)];
+    }
+
     /// <summary>For each night why it is left out; empty where it is not.</summary>
     public static string[] DaysLeftOut(IReadOnlyList<NightRecord> nights, ReviewLimits limits)
     {

@@ -27,7 +27,7 @@ internal sealed class ReviewRun
         this.book = book;
         this.options = options;
         this.control = control;
-        nights = book.Nights;
+        nights = Peritonitis.Read(book.Nights, options.Limits);
         responses = Responses(ensemble);
         slowLoss = new(options.Losses);
         drainFault = new(LikelihoodChart.Watch.Drains);

@@ -89,7 +89,7 @@ public sealed class BookTextTests
         Assert.True(text.HasUnread);
     }
 
-    // Written on 15 June 2026. Plainly past is what ended 56 days (twice the four weeks for which nights stay out) or more before, so up to 20 April; it is left for a reader.
+    // Written on 15 June 2026. Plainly past is what ended 56 days (twice the four weeks for which nights stay out) or more before, so up to 20 April; it has a finding of its own.
     [Theory]
     [InlineData("had peritonitis last year")]
     [InlineData("Had peritonitis last year, all well")]
@@ -98,15 +98,32 @@ public sealed class BookTextTests
     [InlineData("peritonitis treated in March 2026")]
     [InlineData("peritonitis in July")]
     [InlineData("peritonitis back in 2024")]
-    [InlineData("peritonitis 2019")]
+    [InlineData("peritonitis in 2019")]
+    [InlineData("peritonitis back in March")]
+    [InlineData("peritonitis in March 2026, backache from gardening")]
+    [InlineData("history of peritonitis in 2019")]
+    [InlineData("history of peritonitis, all well")]
     [InlineData("peritonitis two years ago")]
     [InlineData("peritonitis 3 months ago")]
     [InlineData("history of peritonitis")]
-    public void A_peritonitis_of_long_ago_is_none_of_these_weeks_and_is_left_for_a_reader(string words)
+    public void A_peritonitis_of_long_ago_is_none_of_these_weeks_and_is_told_apart(string words)
     {
         var text = BookText.Of(words, new DateOnly(2026, 6, 15));
         Assert.Empty(text.Symptoms);
-        Assert.True(text.HasUnread);
+        Assert.True(text.HasPastPeritonitis);
+    }
+
+    // Whoever leaves nights out for longer has what is past later: 31 March is 76 days before 15 June.
+    [Theory]
+    [InlineData(28, true)]
+    [InlineData(75, true)]
+    [InlineData(76, false)]
+    [InlineData(365, false)]
+    public void What_is_within_the_days_left_out_is_not_long_ago(double daysLeftOut, bool isPast)
+    {
+        var text = BookText.Of("peritonitis in March", new DateOnly(2026, 6, 15), daysLeftOut);
+        Assert.Equal(isPast, text.HasPastPeritonitis);
+        Assert.Equal(isPast, text.Symptoms.IsEmpty);
     }
 
     // Of these weeks, or it cannot be told: a peritonitis.
@@ -128,6 +145,39 @@ public sealed class BookTextTests
     [InlineData("had peritonitis last year and now cloudy")]
     [InlineData("history of peritonitis, bag turbid")]
     [InlineData("never had peritonitis before")]
+    [InlineData("never had peritonitis this bad")]
+    [InlineData("never had peritonitis as bad")]
+    [InlineData("never had peritonitis such as today")]
+    [InlineData("never had peritonitis, until today")]
+    [InlineData("never had peritonitis?")]
+    [InlineData("history of peritonitis last month")]
+    [InlineData("history of peritonitis in June")]
+    [InlineData("history of peritonitis (June)")]
+    [InlineData("history of peritonitis, recently")]
+    [InlineData("history of peritonitis treated 3 weeks ago")]
+
+    // It comes back in another clause.
+    [InlineData("Peritonitis in March, same again today")]
+    [InlineData("peritonitis in 2023, again today")]
+    [InlineData("had peritonitis last year. Same again")]
+    [InlineData("peritonitis in March, back again")]
+    [InlineData("peritonitis in March, and now again")]
+    [InlineData("peritonitis in March, it came back")]
+    [InlineData("peritonitis in March, is back")]
+    [InlineData("peritonitis in March; seems to be returning")]
+    [InlineData("peritonitis in March: return of it")]
+    [InlineData("peritonitis in March, now")]
+    [InlineData("peritonitis in March, recently too")]
+    [InlineData("peritonitis in March, last month too")]
+
+    // Four digits without "in" are no year, nor are a volume and a clock.
+    [InlineData("peritonitis 2019")]
+    [InlineData("peritonitis 2000 ml bag with antibiotic")]
+    [InlineData("peritonitis in 2000 ml bag")]
+    [InlineData("peritonitis in 2000ml bag")]
+    [InlineData("peritonitis found 2015 called unit")]
+    [InlineData("peritonitis found in 2015 h drain")]
+    [InlineData("drained 1950 peritonitis")]
     [InlineData("may have peritonitis")]
     [InlineData("fear of peritonitis")]
     public void A_peritonitis_that_may_be_of_these_weeks_counts(string words) =>

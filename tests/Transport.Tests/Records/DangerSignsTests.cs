@@ -200,13 +200,45 @@ public sealed class DangerSignsTests
     {
         // Ten quiet days, the last two with a remark. "Last year" ended 42 days before 11 February: not long enough, so it is written as a year here.
         var past = Of(Well, [";clear;;had peritonitis in 2024;;;;;;", Well]);
-        Assert.Equal(["record-text-unread"], past.Select(found => found.Code));
-        Assert.Contains("“had peritonitis in 2024”", past[0].Message, StringComparison.Ordinal);
+        Assert.Equal(["record-peritonitis-of-past"], past.Select(found => found.Code));
+        Assert.Equal("A peritonitis appears to be spoken of as past on 2026-02-11 (“had peritonitis in 2024”): it is counted as history and leaves no night out. If it is of now, contact the unit now.", past[0].Message);
 
         var doubtful = Of(Well, [";clear;;had peritonitis;;;;;;", Well]);
         Assert.Equal(["record-cloudy-now", "record-peritonitis-weeks"], doubtful.Select(found => found.Code));
         Assert.EndsWith("It is counted by its words alone: if they speak of an older one, write month and year beside it.", doubtful[1].Message, StringComparison.Ordinal);
         Assert.DoesNotContain("words alone", Of(Well, [";cloudy;;;;;;;;", Well])[1].Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_past_peritonitis_is_quoted_for_the_five_weeks_of_the_page_and_what_stands_beside_it_is_not_lost()
+    {
+        const string Past = ";clear;;had peritonitis in 2024;;;;;;";
+        Assert.Equal(["record-peritonitis-of-past"], Of(Well, [Past, .. Enumerable.Repeat(Well, 34)]).Select(found => found.Code));
+        Assert.Empty(Of(Well, [Past, .. Enumerable.Repeat(Well, 35)]));
+        Assert.Equal(["record-text-unread", "record-peritonitis-of-past"], Of(Well, [";clear;feels strange;had peritonitis in 2024;;;;;;"]).Select(found => found.Code));
+        Assert.Contains("; and on 2 days before:", Of(Well, [.. Enumerable.Repeat(Past, 6)]).Single().Message, StringComparison.Ordinal); // the last four are quoted
+    }
+
+    [Theory]
+    [InlineData("2026-02-05;same again;peritonitis in 2024")]
+    [InlineData("2026-02-05;peritonitis in 2024;\n2026-02-05;;same again")]
+    public void What_one_cell_tells_of_the_past_another_of_the_day_calls_back(string rows) =>
+        Assert.Contains(Of(Books.Read("date;symptoms;remark", rows)), found => found.Code == "record-cloudy-now");
+
+    // December ended 42 days before; October, 103. A protocol that leaves nights out for 120 days counts both.
+    [Fact]
+    public void A_protocol_that_leaves_out_more_days_has_peritonitis_past_later()
+    {
+        var book = Books.Read("date;remark", "2026-02-11;peritonitis in October");
+        Assert.Equal("record-peritonitis-of-past", Assert.Single(Codes(28)));
+        Assert.Equal(["record-cloudy-now", "record-peritonitis-weeks"], Codes(120));
+
+        IEnumerable<string> Codes(double days)
+        {
+            var limits = ReviewLimits.Default with { PeritonitisDays = ReviewLimits.Default.PeritonitisDays with { Value = days } };
+            return RecordReview.Run(Patient.Example, MembraneEnsemble.Of(ReferenceMembranes.MeanIncidentAdult()), book, new() { Limits = limits }).Findings
+                .Select(found => found.Code).Where(code => code.Contains("peritonitis", StringComparison.Ordinal) || code.Contains("cloudy", StringComparison.Ordinal));
+        }
     }
 
     private static IReadOnlyList<Finding> Of(string usual, params string[] last) =>
