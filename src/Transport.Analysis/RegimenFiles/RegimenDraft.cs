@@ -373,13 +373,14 @@ internal sealed class RegimenDraft
 
     private DialysisSolution? SolutionOf(RegimenRow row, string? asWritten = null)
     {
+        // The row as it stands in the file, whichever of its cells names the solution.
+        var written = row with { Solution = asWritten ?? row.Solution };
         if (SolutionWords.Read(row.Solution, solutions, values.DecimalMark) is { } solution)
         {
-            return solution;
+            return values.Possible(solution, written, row.Solution);
         }
 
-        // The row as it stands in the file, whichever of its cells names the solution.
-        values.Unread(row with { Solution = asWritten ?? row.Solution }, new(Severity.Error, "regimen-solution-unknown", "This is no solution that is known. A percentage needs the word anhydrous or monohydrate, which differ by 10 %.")
+        values.Unread(written, new(Severity.Error, "regimen-solution-unknown", "This is no solution that is known. A percentage needs the word anhydrous or monohydrate, which differ by 10 %.")
         {
             Found = row.Solution.Length > 0 ? row.Solution : "nothing",
             Expected = SolutionWords.Expected,
@@ -408,5 +409,5 @@ internal sealed class RegimenDraft
 
     private static bool IsError(Finding finding) => finding.Severity == Severity.Error;
 
-    internal static string Place(RegimenRow row) => row.Regimen.Length > 0 ? $"{row.Regimen}: {row.Item}" : row.Item;
+    internal static string Place(RegimenRow row) => $"{(row.Regimen.Length > 0 ? $"{row.Regimen}: " : "")}{row.Item}{(row.Number is { } number ? $", number {number}" : "")}";
 }

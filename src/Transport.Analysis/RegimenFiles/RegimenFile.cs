@@ -85,6 +85,7 @@ public sealed record RegimenFile
 
     /// <summary>Writes it, as JSON where the path ends in .json, otherwise as a table. Nothing is written if it cannot be written whole.</summary>
     /// <exception cref="ArgumentException">A solution holds what the format has no word for.</exception>
+    /// <exception cref="RegimenException">It holds what would be refused when it is read, such as a fill of 5 L; the exception carries all of it.</exception>
     /// <exception cref="IOException">The file cannot be written.</exception>
     public void Write(string path)
     {
@@ -94,11 +95,16 @@ public sealed record RegimenFile
 
     /// <summary>As a table.</summary>
     /// <exception cref="ArgumentException">A solution holds what the format has no word for.</exception>
-    public string ToCsv() => RegimenCsv.Write(RegimenRows.Of(this));
+    /// <exception cref="RegimenException">It holds what would be refused when it is read.</exception>
+    public string ToCsv() => Readable(RegimenCsv.Write(RegimenRows.Of(this)));
 
     /// <summary>As JSON.</summary>
     /// <exception cref="ArgumentException">A solution holds what the format has no word for.</exception>
-    public string ToJson() => RegimenJson.Write(RegimenRows.Of(this));
+    /// <exception cref="RegimenException">It holds what would be refused when it is read.</exception>
+    public string ToJson() => Readable(RegimenJson.Write(RegimenRows.Of(this)));
+
+    // What nobody could read again is not written: the reader's own limits are asked, so that there is no second list of them.
+    private static string Readable(string text) => Read(text, "", []) is { HasErrors: true } refused ? throw new RegimenException(refused.Findings) : text;
 
     private static List<RegimenRow> Rows(string? text, IReadOnlyList<Finding> unreadable, List<Finding> findings, out char? decimalMark)
     {

@@ -203,9 +203,11 @@ internal static partial class RegimenJson
             if (Lists.FirstOrDefault(list => list.Property == property.Name).Item is { } item && property.Value.ValueKind is JsonValueKind.Array or JsonValueKind.Object)
             {
                 // One exchange may stand without the list's brackets.
-                foreach (var element in property.Value.ValueKind == JsonValueKind.Array ? property.Value.EnumerateArray().AsEnumerable() : [property.Value])
+                JsonElement[] elements = property.Value.ValueKind == JsonValueKind.Array ? [.. property.Value.EnumerateArray()] : [property.Value];
+                foreach (var (element, i) in elements.Select((element, i) => (element, i)))
                 {
-                    rows.AddRange(item == RegimenItem.Solution ? SolutionRows(name, element) : [RowOf(name, item, element)]);
+                    var read = item == RegimenItem.Solution ? SolutionRows(name, element) : [RowOf(name, item, element)];
+                    rows.AddRange(read.Select(row => row with { Number = elements.Length > 1 ? i + 1 : null }));
                 }
             }
             else if (property.Value.ValueKind == JsonValueKind.Object)

@@ -24,4 +24,7 @@ internal sealed record RegimenRow(string Regimen, string Item, string Value, str
 
     /// <summary>Row in a CSV file.</summary>
     public int? Row { get; init; }
+
+    /// <summary>Which one it is of a list of several in a JSON file, where no row tells two apart that are alike.</summary>
+    public int? Number { get; init; }
 }

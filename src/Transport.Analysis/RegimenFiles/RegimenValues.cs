@@ -47,6 +47,18 @@ internal sealed partial class RegimenValues(List<Finding> findings, char? decima
     public double? Concentration(RegimenItem item, RegimenRow row) => Number(item, row) is not { } value ? null
         : Within(value >= LowestOf(item) && value <= HighestOf(item), value, row, SlipOfTheUnit, Range(LowestOf(item), HighestOf(item), "mmol/L"));
 
+    /// <summary>A solution that a word means, unless it, or a bag of its mix, holds more glucose than any: one that is described has been judged where it is.</summary>
+    public DialysisSolution? Possible(DialysisSolution solution, RegimenRow row, string word)
+    {
+        if (solution.Bags.All(bag => bag.Solution.Glucose.MillimolesPerLiter <= SampleSheetLimits.SolutionGlucose.High))
+        {
+            return solution;
+        }
+
+        Bad(row, SlipOfTheUnit, Range(0, SampleSheetLimits.SolutionGlucose.High, "mmol/L"), word);
+        return null;
+    }
+
     private static double LowestOf(RegimenItem item) => item.Name == "solution sodium" ? SampleSheetLimits.SolutionSodium.Low : 0;
 
     private static double HighestOf(RegimenItem item) => item.Name == RegimenItem.Solution ? SampleSheetLimits.SolutionGlucose.High

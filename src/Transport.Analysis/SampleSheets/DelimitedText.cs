@@ -48,20 +48,13 @@ internal static class DelimitedText
         while (parser.Read())
         {
             var fields = Array.ConvertAll(parser.Record!, field => field.Trim());
+
+            // Before they are trimmed: a mark that is left open takes in every line end down to that of the file.
+            linesInsideFields += parser.Record!.Sum(field => field.Count(letter => letter == '\n'));
             var row = parser.RawRow - linesInsideFields;
-            var inside = fields.Sum(field => field.Count(letter => letter == '\n'));
-            linesInsideFields += inside;
-            row -= inside;
-            var isUnclosed = parser.RawRecord.Count(letter => letter == '"') % 2 != 0;
-            if (badRecord || isUnclosed)
+            if (badRecord || parser.RawRecord.Count(letter => letter == '"') % 2 != 0)
             {
                 badRecord = false;
-                if (isUnclosed)
-                {
-                    // Where the mark opens; of the rows that it takes in, the last may end with it or with the file.
-                    row += inside - parser.RawRecord.Count(letter => letter == '\n');
-                }
-
                 findings.Add(SampleSheetCodes.MalformedQuotes.Finding(
                     "A quotation mark is not closed or stands inside a field, so the row (or all below it) cannot be read. Remove it or double it.", row, found: parser.RawRecord.Split('\n')[0].Trim()));
             }

@@ -248,6 +248,80 @@ public sealed class RegimenFileTests
         Assert.Equal((2, "night solution,\"glucose 1.36 %,"), (finding.Row!.Value, finding.Found!));
     }
 
+    // A mark inside a field takes in its own row only; one that opens a field takes in all below it. Rows are those that an editor of lines shows, the header the first.
+    [Theory]
+    [InlineData("night solution,glu\"cose 1.36 %,\ncycles,4,\nnight length,9,h\n", 2)]
+    [InlineData("cycles,4,\nnight solution,glu\"cose 1.36 %,\r\nnight length,9,h\n", 3)]
+    [InlineData("cycles,4,\nnight length,9,h\nnight solution,glu\"cose 1.36 %,", 4)]
+    [InlineData("# by hand\n\nnight solution,\"glucose 1.36 %,\ncycles,4,\n", 4)]
+    [InlineData("cycles,4,\nnight solution,\"glucose 1.36 %,\nnight length,9,h\n\n", 3)]
+    [InlineData("cycles,4,\nnight solution,\"glucose 1.36 %,\nnight length,9,h", 3)]
+    public void A_stray_quotation_mark_is_told_in_its_own_row(string rows, int row) => Assert.Equal(
+        row, Assert.Single(Read("item,value,unit\n" + rows).Findings, one => one.Code == "regimen-file-unreadable").Row);
+
+    // Reader and sheet share their rows with the book.
+    [Fact]
+    public void So_it_is_in_a_book_and_in_a_sheet()
+    {
+        var book = Records.Books.Read("date,ultrafiltration,remark", "2025-03-01,800,", "2025-03-02,700,so\"so", "2025-03-03,750,");
+        Assert.Equal(3, Assert.Single(book.Findings, one => one.Code == "malformed-quotes").Row);
+        var sheet = SampleSheets.Sheets.Read("section,item,time,value,unit\npatient,code,,T\"01,\npatient,sex,,female,\n");
+        Assert.Equal(2, Assert.Single(sheet.Findings, one => one.Code == "malformed-quotes").Row);
+    }
+
+    // The limit is that of SampleSheetLimits.SolutionGlucose, 300 mmol/L: ten times 386 mmol/L or 3.86 % is a decimal mark gone.
+    [Theory]
+    [InlineData("3860 mmol/L")]
+    [InlineData("38.6 % anhydrous")]
+    [InlineData("386 g/L")]
+    [InlineData("mix 1:1 of 3860 mmol/L and glucose 1.36 %")]
+    [InlineData("mix 1:1 of glucose 1.36 % and 300.1 mmol/L")]
+    public void A_strength_that_no_bag_has_is_refused_wherever_it_stands(string solution)
+    {
+        Finding[] findings = [
+            .. Read($"item,value,unit\nnight length,9,h\ncycles,4,\nvolume per cycle,2,L\nnight solution,{solution},\n").Findings,
+            .. Read($"item,value,unit,solution\nnight length,9,h,\nnight exchange,2,L,glucose 1.36 %\nday exchange,2,L,{solution}\n").Findings,
+        ];
+        Assert.Equal([(5, solution), (4, solution)], findings.Where(one => one.Severity == Severity.Error).Select(one => (one.Row!.Value, one.Found!)));
+        Assert.All(findings, one => Assert.Equal(("regimen-value-bad", "0 to 300 mmol/L"), (one.Code, one.Expected)));
+    }
+
+    [Fact]
+    public void Three_hundred_millimoles_are_still_a_strength() => Assert.Equal(
+        300, Read("item,value,unit\nnight length,9,h\ncycles,4,\nvolume per cycle,2,L\nnight solution,300 mmol/L,\n").ToRegimen().Night[0].Solution.Glucose.MillimolesPerLiter);
+
+    [Fact]
+    public void Exchanges_that_are_wrong_in_the_same_way_are_told_each()
+    {
+        const string bad = """{ "fillMilliliters": 20000, "solution": "glucose 1.36 %" }""";
+        var findings = Read($$"""{ "nightLengthHours": 9, "night": [ {{bad}}, { "fillMilliliters": 2000, "solution": "glucose 1.36 %" }, {{bad}} ], "day": [ {{bad}} ] }""").Findings;
+        Assert.Equal(["night exchange, number 1", "night exchange, number 3", "day exchange"], findings.Where(one => one.Code == "regimen-value-bad").Select(one => one.Field));
+    }
+
+    // The limits are the reader's: 10 to 4000 mL and sodium of 80 to 150 mmol/L.
+    [Fact]
+    public void What_could_not_be_read_again_is_not_written()
+    {
+        var regimen = Regimen.Cycling(TimeSpan.FromHours(9), 4, Volume.FromLiters(2), DialysisSolution.Glucose136);
+        var salt = new DialysisSolution("little salt", Concentration.FromMillimolesPerLiter(75), Concentration.FromMillimolesPerLiter(70));
+        foreach (var (exchange, found) in new[]
+        {
+            (new Exchange(DialysisSolution.Glucose136, Volume.FromMilliliters(5_000), null), "5000 mL"), (new(DialysisSolution.Glucose136, Volume.FromMilliliters(5), null), "5 mL"),
+            (new(salt, Volume.FromLiters(2), null), "70 mmol/L"), (new(DialysisSolution.OfGlucose(3_860), Volume.FromLiters(2), null), "3860 mmol/L"),
+        })
+        {
+            var file = new RegimenFile([new("", new Regimen(regimen.NightLength, regimen.Night, [exchange]))]);
+            foreach (var write in new[] { file.ToCsv, (Func<string>)file.ToJson })
+            {
+                Assert.Contains(Assert.Throws<RegimenException>(write).Findings, one => one.Severity == Severity.Error && one.Found == found);
+            }
+
+            var path = Path.Combine(Path.GetTempPath(), $"{Guid.NewGuid()}.json");
+            Assert.Throws<RegimenException>(() => file.Write(path));
+            Assert.False(File.Exists(path));
+        }
+    }
+
     [Fact]
     public void A_reason_against_a_regimen_names_the_row_that_it_is_about()
     {
@@ -366,7 +440,7 @@ public sealed class RegimenFileTests
 
         private static Gen<DialysisSolution> Solutions() => Gen.OneOf(
             Gen.Elements<DialysisSolution>([.. DialysisSolution.UsualGlucose, DialysisSolution.Icodextrin]),
-            Gen.Choose(500, 2_500).Select(value => DialysisSolution.OfGlucose(value / 7.0)),
+            Gen.Choose(500, 2_500).Select(value => DialysisSolution.OfGlucose(value / 9.0)),
             Gen.Choose(100, 130).Select(sodium => new DialysisSolution($"fluid {sodium}", Concentration.FromMillimolesPerLiter(100.0 / 3), Concentration.FromMillimolesPerLiter(sodium))
             {
                 Others = DialysisSolution.LactateBuffer,
