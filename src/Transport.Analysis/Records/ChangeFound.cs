@@ -9,7 +9,7 @@ public sealed record ChangeFound
     /// <summary>The chart's channel; null of the chart of drains, which weighs initial drain and ultrafiltration together.</summary>
     public required NightChannel? Channel { get; init; }
 
-    /// <summary>Whether what was observed is below what was expected; of the chart of drains, whether ultrafiltration is.</summary>
+    /// <summary>Whether what was observed is below what was expected; always true of the chart of drains, which watches one direction alone.</summary>
     public required bool IsDownward { get; init; }
 
     /// <summary>When it began: the middle of the posterior.</summary>

@@ -144,11 +144,13 @@ internal static class NurseFindings
     private static void HighGlucose(IReadOnlyList<NightRecord> nights, ReviewLimits limits, int today, List<Finding> findings)
     {
         var measured = nights.Where(night => night.BloodGlucose is not null && night.Date.DayNumber > today - Month).ToList();
-        var high = measured.Where(night => Of(night) > limits.HighGlucose.Value).ToList();
+        // A local protocol may set the very high below the high: what is very high is high.
+        var limit = Math.Min(limits.HighGlucose.Value, limits.VeryHighGlucose.Value);
+        var high = measured.Where(night => Of(night) > limit).ToList();
         if (high.Count >= limits.RepeatedNights.Value || high.Any(night => Of(night) > limits.VeryHighGlucose.Value && today - night.Date.DayNumber >= limits.NowDays.Value))
         {
             var highest = high.MaxBy(Of)!;
-            Warn(findings, "record-glucose-high", $"Blood glucose was above {limits.HighGlucose.Value:0} mmol/L on {high.Count} of {measured.Count} {(measured.Count == 1 ? "day" : "days")} measured in four weeks, the highest {Of(highest):0.0} mmol/L on {Day(highest)}: it holds water back in the body, so less ultrafiltration is expected on such nights.{(Of(highest) > limits.VeryHighGlucose.Value ? $" If the highest was not reported, ask the unit now." : "")}");
+            Warn(findings, "record-glucose-high", $"Blood glucose was above {limit:0.#} mmol/L on {high.Count} of {measured.Count} {(measured.Count == 1 ? "day" : "days")} measured in four weeks, the highest {Of(highest):0.0} mmol/L on {Day(highest)}: it holds water back in the body, so less ultrafiltration is expected on such nights.{(Of(highest) > limits.VeryHighGlucose.Value ? $" If the highest was not reported, ask the unit now." : "")}");
         }
 
         static double Of(NightRecord night) => night.BloodGlucose!.Value.MillimolesPerLiter;
@@ -232,7 +234,7 @@ internal static class NurseFindings
     {
         var what = (change.Channel, change.IsDownward) switch
         {
-            (null, _) => "Initial drain and ultrafiltration together are as where drains leave fluid behind",
+            (null, _) => "Initial drain and ultrafiltration move together in a way that drains which leave fluid behind, among others, would explain",
             (NightChannel.InitialDrain, false) => "More drains before the first fill than was expected",
             (NightChannel.InitialDrain, true) => "Less drains before the first fill than was expected",
             (NightChannel.FirstCycle, false) => "The first cycle returns more beside the others than was expected",

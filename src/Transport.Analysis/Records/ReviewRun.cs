@@ -18,8 +18,8 @@ internal sealed class ReviewRun
     private readonly List<(int Night, FilterStep Step)> steps = [];
     private readonly List<(int Night, NightChannel? Channel, int Sign)> signals = [];
     private readonly List<Finding> findings = [];
-    private readonly bool hasInitialDrains;
     private int quietUntil;
+    private int? initialDrainOn;
 
     public ReviewRun(Patient patient, MembraneEnsemble ensemble, RecordBook book, RecordReviewOptions options, RunControl control)
     {
@@ -31,7 +31,6 @@ internal sealed class ReviewRun
         responses = Responses(ensemble);
         slowLoss = new(options.Losses);
         drainFault = new(LikelihoodChart.Watch.Drains);
-        hasInitialDrains = nights.Any(night => night.InitialDrain is not null);
         filter = new(options.Noise, CovarianceOf(ensemble));
         var limits = options.Limits.Charts;
         charts = Enum.GetValues<NightChannel>().ToDictionary(
@@ -184,6 +183,7 @@ internal sealed class ReviewRun
 
         steps.AddRange(filter.Steps.Skip(from).Select(step => (t, step)));
         slowLoss.Take(record, response, before, filter.Steps.Skip(from));
+        initialDrainOn = record.InitialDrain is null ? initialDrainOn : record.Date.DayNumber;
         if (WatchesDrains(record, response))
         {
             drainFault.Take(record, response, before, filter.Steps.Skip(from));
@@ -272,9 +272,9 @@ internal sealed class ReviewRun
     private (LikelihoodChart Chart, double Limit, NightChannel? Channel)[] LikelihoodCharts() =>
         [(slowLoss, SlowLossLimit, NightChannel.Ultrafiltration), (drainFault, options.Limits.Charts.DrainFaultLogRatio, null)];
 
-    // Cycles and drain times show a drain fault by themselves, as the initial drain does after a dry day.
+    // Cycles and drain times show a drain fault by themselves, as the initial drain does after a dry day. Whether the book has an initial drain is asked of what is written by then.
     private bool WatchesDrains(NightRecord record, NightResponse response) =>
-        hasInitialDrains && response.DayFill > 0 && record.CycleDrains.IsEmpty && record.DrainTime is null;
+        record.Date.DayNumber - initialDrainOn <= LikelihoodChart.Watch.Drains.Longest && response.DayFill > 0 && record.CycleDrains.IsEmpty && record.DrainTime is null;
 
     private void Signal(int t, NightChannel? channel, int sign, int charted)
     {

@@ -195,6 +195,16 @@ public sealed class DangerSignsTests
         Assert.True(!rows.Contains("27.3", StringComparison.Ordinal) || said.All(found => found.Message.Contains("27.3 mmol/L", StringComparison.Ordinal)));
     }
 
+    // A protocol with the very high (12) below the high (15): a single 13 is said all the same, by the lower.
+    [Fact]
+    public void A_very_high_glucose_below_the_high_one_is_judged_by_the_lower()
+    {
+        var book = Books.Read("date;blood glucose (mmol/L)", "2026-02-10;13", "2026-02-28;");
+        var limits = ReviewLimits.Default with { VeryHighGlucose = ReviewLimits.Default.VeryHighGlucose with { Value = 12 } };
+        var said = RecordReview.Run(Patient.Example, MembraneEnsemble.Of(ReferenceMembranes.MeanIncidentAdult()), book, new() { Limits = limits }).Findings.Single(found => found.Code == "record-glucose-high");
+        Assert.StartsWith("Blood glucose was above 12 mmol/L on 1 of 1 day measured", said.Message, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void A_peritonitis_of_long_ago_leaves_nights_in_the_charts_and_one_in_doubt_says_that_it_rests_on_words()
     {

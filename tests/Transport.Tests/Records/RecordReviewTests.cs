@@ -34,6 +34,18 @@ public sealed class RecordReviewTests
     }
 
     [Fact]
+    public void Initial_drains_that_are_written_later_start_no_chart_of_drains_before()
+    {
+        // Ultrafiltration alone until night 130, then initial drains too; the chart's lowest limit, so that it would signal on next to nothing where it ran.
+        var (person, truth, ensemble) = VirtualPerson.Of(2026, 3);
+        var nights = new VirtualBook(person, truth, WetDay).Write(6, 200, 150, BookKind.WithInitialDrain, BookStory.DrainFault, 60, 0.2).ToList();
+        var begins = nights[0].Date.AddDays(130);
+        IReadOnlyList<NightRecord> late = [.. nights.Select(night => night.Date < begins ? night with { InitialDrain = null } : night)];
+        var review = RecordReview.Run(person, ensemble, RecordBook.From(late, "virtual"), new() { Tested = DialysisSolution.Glucose227, Limits = new() { Charts = new() { DrainFaultLogRatio = 1 } } });
+        Assert.DoesNotContain(review.Changes, change => change.Channel is null && change.SignalledOn < begins);
+    }
+
+    [Fact]
     public void A_drain_fault_after_wet_days_is_seen_in_initial_drain_and_ultrafiltration_together()
     {
         // A fifth of what is in stays behind from night 100 on: in the evening of what the day left, in the morning of a cycle. From the second night on initial drain and night are off
@@ -47,7 +59,7 @@ public sealed class RecordReviewTests
         Assert.Equal("initial drain and ultrafiltration", ChangeWords.Name(change.Channel));
         Assert.Equal(ChangeCause.DrainTrouble, change.Explanations[0].Cause);
         Assert.StartsWith(
-            "Initial drain and ultrafiltration together are as where drains leave fluid behind, signalled on",
+            "Initial drain and ultrafiltration move together in a way that drains which leave fluid behind, among others, would explain, signalled on",
             review.Findings.Single(finding => finding.Code == "record-change-found").Message,
             StringComparison.Ordinal);
 
