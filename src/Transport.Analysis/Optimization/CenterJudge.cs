@@ -7,6 +7,9 @@ internal sealed class CenterJudge(Patient patient, RegimenGoals goals)
 {
     private readonly Volume largestFill = goals.LargestFillOf(patient);
 
+    /// <summary>What the dose that it judges may be called.</summary>
+    public string Dose => OptionWords.Dose(patient.ResidualFunction);
+
     /// <summary>How far a map's figure may be from the simulated one, at most: CycleMapTests, twice.</summary>
     public static double Margin(RegimenMeasure measure, double value) => measure switch
     {

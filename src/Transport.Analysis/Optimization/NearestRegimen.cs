@@ -53,7 +53,7 @@ internal static class NearestRegimen
 
         if (dose > 0)
         {
-            parts.Add(Text($"its weekly Kt/V is {nearest.UreaDose:0.00}, {dose:0.00} below {goals.Clearance!.WeeklyUreaDose:0.00}"));
+            parts.Add(Text($"its {judge.Dose} is {nearest.UreaDose:0.00}, {dose:0.00} below {goals.Clearance!.WeeklyUreaDose:0.00}"));
         }
 
         var sentence = string.Join("; ", parts);

@@ -29,6 +29,9 @@ internal static class OptionWords
         static double Tenths(double share) => Math.Clamp(Math.Round(10 * share), 1, 9);
     }
 
+    /// <summary>What a dose of urea may be called: without the kidneys' part it is the peritoneum's.</summary>
+    public static string Dose(ResidualFunction kidneys) => kidneys.IsUreaClearanceKnown ? "weekly Kt/V" : $"weekly peritoneal Kt/V ({kidneys.Missing} not stated)";
+
     /// <summary>"On about 6 days in 10 ultrafiltration at least 800 mL; the mean of many days with a probability of 0.93."</summary>
     public static string Answer(GoalAnswer answer)
     {

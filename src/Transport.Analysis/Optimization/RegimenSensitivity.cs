@@ -149,13 +149,18 @@ public static class RegimenSensitivity
         var front = RegimenSearch.Run(
             patient, MembraneEnsemble.Of(membrane), goals with { Bounds = [] }, nights, null, options with { Simulation = options.Plain, Layers = options.Layers with { Holds = options.Layers.OfDwells } }, control);
         var wouldBe = front.NothingMeets is null && front.Options.Length > 0 ? front.Options[0].Regimen : null;
-        return new(what, outcome, meets, wouldBe, Words(what, then, isPossible, meets, wouldBe, goals));
+        return new(what, outcome, meets, wouldBe, Words(what, then, isPossible, meets, wouldBe, goals, OptionWords.Dose(patient.ResidualFunction)));
     }
 
     private static Patient Left(Patient patient, double share) => patient with
     {
-        ResidualFunction = new(
-            patient.ResidualFunction.UreaClearance * share, patient.ResidualFunction.CreatinineClearance * share, patient.ResidualFunction.UrineVolumePerDay * share),
+        // None at all is known; a share of what was not stated is not.
+        ResidualFunction = share <= 0 ? ResidualFunction.None : patient.ResidualFunction with
+        {
+            UreaClearance = patient.ResidualFunction.UreaClearance * share,
+            CreatinineClearance = patient.ResidualFunction.CreatinineClearance * share,
+            UrineVolumePerDay = patient.ResidualFunction.UrineVolumePerDay * share,
+        },
     };
 
     private static RegimenGoals Left(RegimenGoals goals, Patient patient, double share)
@@ -189,11 +194,15 @@ public static class RegimenSensitivity
 
         var first = byFluid >= byClearance ? CenterGoal.FluidFloor : CenterGoal.Clearance;
         var goal = first == CenterGoal.FluidFloor ? "fluid floor" : "clearance goal";
-        var words = double.IsPositiveInfinity(share)
+        var urea = kidneys.IsUreaClearanceKnown ? Text($" and residual urea clearance below {share * kidneys.UreaClearance.MillilitersPerMinute:0.0} mL/min") : "";
+        var isKnown = first == CenterGoal.FluidFloor ? kidneys.IsUrineStated : kidneys.IsUreaClearanceKnown;
+        var words = double.IsPositiveInfinity(share) && !isKnown
+            ? Text($"By the peritoneum alone it does not come up to the {goal}; {(first == CenterGoal.FluidFloor ? "urine" : kidneys.Missing)} was not stated.")
+            : double.IsPositiveInfinity(share)
             ? Text($"It does not come up to the {goal}, and there is no residual function today that could make up for it.")
             : share > 1
             ? Text($"It does not come up to the {goal} with today's residual function.")
-            : Text($"It stops meeting the {goal} when urine falls below about {share * urine:0} mL a day and residual urea clearance below {share * kidneys.UreaClearance.MillilitersPerMinute:0.0} mL/min ({100 * share:0} % of today's).");
+            : Text($"It stops meeting the {goal} when urine falls below about {share * urine:0} mL a day{urea} ({100 * share:0} % of today's).");
         if (share > 1 || decline is null)
         {
             return new(double.IsFinite(share) ? share : null, first, words);
@@ -206,10 +215,10 @@ public static class RegimenSensitivity
         static double Needed(double missing, double whole) => missing <= 0 ? 0 : whole > 0 ? missing / whole : double.PositiveInfinity;
     }
 
-    private static string Words(string what, Candidate then, bool isPossible, bool meets, Regimen? wouldBe, RegimenGoals goals)
+    private static string Words(string what, Candidate then, bool isPossible, bool meets, Regimen? wouldBe, RegimenGoals goals, string dose)
     {
         var result = isPossible
-            ? Text($"With {what}: {then.Ultrafiltration:0} mL of ultrafiltration where {goals.Fluid} are asked for, weekly Kt/V {then.UreaDose:0.00}; fluid range and clearance goal are {(meets ? "still met" : "missed")}, by this one membrane.")
+            ? Text($"With {what}: {then.Ultrafiltration:0} mL of ultrafiltration where {goals.Fluid} are asked for, {dose} {then.UreaDose:0.00}; fluid range and clearance goal are {(meets ? "still met" : "missed")}, by this one membrane.")
             : Text($"With {what} the regimen cannot be carried out.");
         return result + (wouldBe is null ? " Nothing that was looked at would meet them." : $" The search would list first: {wouldBe}.");
     }

@@ -28,8 +28,18 @@ public sealed class OutcomeMeasure
     /// <summary>Which layers of doubt a band of it can hold.</summary>
     public Doubt Doubt { get; }
 
-    /// <summary>Whether the kidneys' clearance is in it: of a patient of whom nothing was stated about urine it is not given, since a number would be read as a total.</summary>
-    public bool HoldsKidneys { get; internal init; }
+    /// <summary>Whether the kidneys' clearance is in it.</summary>
+    public bool HoldsKidneys => Kidneys is not null;
+
+    /// <summary>Whether what it holds of the kidneys is known; where not, it is not given, since a number would be read as a total.</summary>
+    public bool IsKnownWith(ResidualFunction kidneys)
+    {
+        ArgumentNullException.ThrowIfNull(kidneys);
+        return Kidneys?.Invoke(kidneys) ?? true;
+    }
+
+    /// <summary>Whether the clearance of the kidneys that it holds is known; null: it holds none.</summary>
+    internal Func<ResidualFunction, bool>? Kidneys { get; init; }
 
     /// <summary>Standard deviation of a single day around a mean; null where it is not known.</summary>
     internal Func<double, NightVariation, double>? DayToDay { get; init; }

@@ -49,7 +49,7 @@ public static class OutcomeMeasures
         day => Weekly(day, Peritoneal(day, Solutes.Urea) + day.Patient.ResidualFunction.UreaClearance))
     {
         DayToDay = (mean, _) => UreaDoseOfOneDay * mean,
-        HoldsKidneys = true,
+        Kidneys = kidneys => kidneys.IsUreaClearanceKnown,
     };
 
     /// <summary>By the peritoneum.</summary>
@@ -60,7 +60,7 @@ public static class OutcomeMeasures
     public static OutcomeMeasure RenalKtOverV { get; } = new(
         "Kt/V urea, renal", "per week", 2, "7 K_r / V", "KDOQI 2006 (read)", None, day => Weekly(day, day.Patient.ResidualFunction.UreaClearance))
     {
-        HoldsKidneys = true,
+        Kidneys = kidneys => kidneys.IsUreaClearanceKnown,
     };
 
     /// <summary>Weekly creatinine clearance per 1.73 m², both.</summary>
@@ -69,7 +69,7 @@ public static class OutcomeMeasures
         day => PerSurface(day, Peritoneal(day, Solutes.Creatinine) + day.Patient.ResidualFunction.FiltrationRate))
     {
         DayToDay = (mean, _) => CreatinineClearanceOfOneDay * mean,
-        HoldsKidneys = true,
+        Kidneys = kidneys => kidneys.IsClearanceKnown,
     };
 
     /// <summary>By the peritoneum.</summary>
@@ -80,7 +80,7 @@ public static class OutcomeMeasures
     public static OutcomeMeasure RenalCreatinineClearance { get; } = new(
         "creatinine clearance, renal", "L/week/1.73 m²", 1, "7 (K_r urea + K_r creatinine)/2 · 1.73 / surface", "conventional", None, day => PerSurface(day, day.Patient.ResidualFunction.FiltrationRate))
     {
-        HoldsKidneys = true,
+        Kidneys = kidneys => kidneys.IsClearanceKnown,
     };
 
     /// <summary>Peritoneal clearance of β2-microglobulin.</summary>

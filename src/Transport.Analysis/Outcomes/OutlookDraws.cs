@@ -18,7 +18,7 @@ internal sealed class OutlookDraws
         this.layers = layers;
         values = OutcomeMeasures.All.ToDictionary(measure => measure, measure =>
         {
-            if (measure.HoldsKidneys && !days[0].Patient.ResidualFunction.IsClearanceKnown)
+            if (!measure.IsKnownWith(days[0].Patient.ResidualFunction))
             {
                 return null;
             }

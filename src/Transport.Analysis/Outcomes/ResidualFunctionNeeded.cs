@@ -26,8 +26,8 @@ public sealed record ResidualFunctionNeeded
     /// <summary>Urine in 24 h at which ultrafiltration and urine just remove what is wanted; zero: ultrafiltration does it alone.</summary>
     public Volume Urine { get; }
 
-    /// <summary>Whether the patient's function now is enough for both.</summary>
-    public bool IsThereNow => now.FiltrationRate >= FiltrationRate && now.UrineVolumePerDay >= Urine;
+    /// <summary>Whether the patient's function now is enough for both; null: too little of it is known to say. What is not known counts as nothing, so that what is enough without it is enough.</summary>
+    public bool? IsThereNow => Enough(now.FiltrationRate >= FiltrationRate, now.IsClearanceKnown) & Enough(now.UrineVolumePerDay >= Urine, now.IsUrineStated);
 
     /// <summary>Of a regimen, by its medians.</summary>
     /// <param name="outlook">The regimen.</param>
@@ -49,7 +49,7 @@ public sealed record ResidualFunctionNeeded
         return new(urea, urea * (0.5 * (1 + creatinineOverUrea)), Volume.FromMilliliters(Math.Max(0, wanted - (fluidRemoval is null ? 0 : removed))), function);
     }
 
-    /// <summary>The last day on which the function is enough for the clearance that is wanted, if it goes on to fall as stated; null: never comes, or is not there now.</summary>
+    /// <summary>The last day on which the function is enough for the clearance that is wanted, if it goes on to fall as stated; null: never comes, or is not there now as far as it is known.</summary>
     /// <param name="decline">How it falls, from the day on which the patient's function was measured.</param>
     public DateOnly? LastsUntil(RenalDecline decline)
     {
@@ -58,8 +58,10 @@ public sealed record ResidualFunctionNeeded
     }
 
     /// <summary>In words, with the numbers.</summary>
-    public override string ToString() => !now.IsClearanceKnown
-        ? Invariant($"The goals ask for a filtration rate of {FiltrationRate.MillilitersPerMinute:0.0} mL/min and {Urine.Milliliters:0} mL of urine a day; urine was not stated.")
+    public override string ToString() => !now.IsClearanceKnown || IsThereNow is not { } isThere
+        ? Invariant($"The goals ask for a filtration rate of {FiltrationRate.MillilitersPerMinute:0.0} mL/min and {Urine.Milliliters:0} mL of urine a day; {(now.IsClearanceKnown ? "urine" : now.Missing)} was not stated.")
         : Invariant(
-        $"{(IsThereNow ? "The goals are met down to" : "The goals are not met now; they would be with")} a filtration rate of {FiltrationRate.MillilitersPerMinute:0.0} mL/min (now {now.FiltrationRate.MillilitersPerMinute:0.0}) and {Urine.Milliliters:0} mL of urine a day (now {now.UrineVolumePerDay.Milliliters:0}).");
+        $"{(isThere ? "The goals are met down to" : "The goals are not met now; they would be with")} a filtration rate of {FiltrationRate.MillilitersPerMinute:0.0} mL/min (now {now.FiltrationRate.MillilitersPerMinute:0.0}) and {Urine.Milliliters:0} mL of urine a day (now {(now.IsUrineStated ? Invariant($"{now.UrineVolumePerDay.Milliliters:0}") : "not stated")}).");
+
+    private static bool? Enough(bool isAsFarAsKnown, bool isKnown) => isAsFarAsKnown ? true : isKnown ? false : null;
 }

@@ -32,7 +32,7 @@ public sealed record TargetAssessment(
         var why = target.OnlyWithoutUrine && !outlook.Outcome.Patient.ResidualFunction.IsUrineStated ? "it is for patients without urine, and nothing was stated about urine"
             : target.OnlyWithoutUrine && urine > LeastUrine ? Invariant($"it is for patients without urine, and {urine:0} mL a day are stated")
             : target.OnlyAutomated && outlook.Regimens.All(regimen => regimen.Night.Length < 2) ? "it is for automated treatment"
-            : target.Measure.HoldsKidneys && value is null && !outlook.Outcome.Patient.ResidualFunction.IsClearanceKnown ? "nothing was stated about urine, and it asks for peritoneum and kidneys together"
+            : outlook.Outcome.Patient.ResidualFunction is var kidneys && !target.Measure.IsKnownWith(kidneys) ? $"nothing was stated about {kidneys.Missing}, and it asks for peritoneum and kidneys together"
             : value is null ? "the figure cannot be given from what was measured"
             : null;
         if (why is not null)

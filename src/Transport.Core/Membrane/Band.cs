@@ -16,11 +16,15 @@ public readonly record struct Band<T>(T Median, T Low, T High, double Coverage, 
     /// <typeparam name="TOther">A quantity, or a dimensionless double.</typeparam>
     /// <param name="rising">What it is of a value.</param>
     /// <exception cref="ArgumentNullException"><paramref name="rising"/> is null.</exception>
+    /// <exception cref="ArgumentException">It falls: low would stand above high.</exception>
     public Band<TOther> Select<TOther>(Func<T, TOther> rising)
-        where TOther : struct
+        where TOther : struct, IComparable<TOther>
     {
         ArgumentNullException.ThrowIfNull(rising);
-        return new(rising(Median), rising(Low), rising(High), Coverage, Doubt);
+        var (median, low, high) = (rising(Median), rising(Low), rising(High));
+        return low.CompareTo(median) <= 0 && median.CompareTo(high) <= 0
+            ? new(median, low, high, Coverage, Doubt)
+            : throw new ArgumentException($"Expected what rises with the value; found {low} of the low end, {median} of the median and {high} of the high end.", nameof(rising));
     }
 
     /// <summary>"540 mL (420 mL to 660 mL)".</summary>

@@ -36,8 +36,17 @@ public sealed record ResidualFunction(Clearance UreaClearance, Clearance Creatin
     /// <summary>Whether anybody said how much urine there is; false: zero stands for what is not known.</summary>
     public bool IsUrineStated { get; init; } = true;
 
-    /// <summary>Whether anything is known of what the kidneys clear; false: what is cleared in all is not known, only what the peritoneum clears.</summary>
-    public bool IsClearanceKnown => IsUrineStated || UreaClearance > default(Clearance) || CreatinineClearance > default(Clearance);
+    /// <summary>
+    /// Whether the kidneys' part of a Kt/V is known: their urea clearance was measured, or there is no urine. A volume of urine alone says nothing of what it clears; where this is
+    /// false only the peritoneum's part is known, and a sum would be it under another name.
+    /// </summary>
+    public bool IsUreaClearanceKnown => IsKnown(UreaClearance);
+
+    /// <summary>Whether both clearances are known in this sense, and with them <see cref="FiltrationRate"/>, the kidneys' part of a creatinine clearance.</summary>
+    public bool IsClearanceKnown => IsKnown(UreaClearance) && IsKnown(CreatinineClearance);
+
+    /// <summary>What to ask for where a clearance is not known: "urine" where nothing was stated, "renal clearance" where there is urine, or the other clearance.</summary>
+    public string Missing => IsUrineStated || FiltrationRate > default(Clearance) ? "renal clearance" : "urine";
 
     /// <summary>No urine.</summary>
     public static ResidualFunction None { get; } = new(default, default, default);
@@ -47,4 +56,6 @@ public sealed record ResidualFunction(Clearance UreaClearance, Clearance Creatin
 
     /// <summary>Mean of urea and creatinine clearance, the conventional estimate of the residual glomerular filtration rate.</summary>
     public Clearance FiltrationRate => (UreaClearance + CreatinineClearance) * 0.5;
+
+    private bool IsKnown(Clearance clearance) => clearance > default(Clearance) || (IsUrineStated && UrineVolumePerDay == default);
 }

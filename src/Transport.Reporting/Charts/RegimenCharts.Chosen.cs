@@ -29,7 +29,7 @@ public static partial class RegimenCharts
         return new(
             Invariant($"Option {name} among the others, and its day"),
             Invariant($"{name}: {option.Regimen.Describe()}. Left, point: median; whisker: 90 % band; shaded: the range of ultrafiltration that was asked for. Right: its day by the fitted membrane alone. More ultrafiltration is not better.") + Space(Caution.Of(option.Regimen)),
-            Invariant($"Option {name}: glucose {Digits.Fixed(option.GlucoseAbsorbed.Median.Grams, 0)} g, ultrafiltration {Digits.Fixed(option.Ultrafiltration.Median.Milliliters, 0)} mL, {(option.Outcome.Patient.ResidualFunction.IsClearanceKnown ? "" : "peritoneal ")}Kt/V {Digits.Fixed(option.UreaDose.Median, 2)}; at most {Digits.Fixed(option.Outcome.Peak.Volume.Milliliters, 0)} mL in the belly."),
+            Invariant($"Option {name}: glucose {Digits.Fixed(option.GlucoseAbsorbed.Median.Grams, 0)} g, ultrafiltration {Digits.Fixed(option.Ultrafiltration.Median.Milliliters, 0)} mL, {(option.Outcome.Patient.ResidualFunction.IsUreaClearanceKnown ? "" : "peritoneal ")}Kt/V {Digits.Fixed(option.UreaDose.Median, 2)}; at most {Digits.Fixed(option.Outcome.Peak.Volume.Milliliters, 0)} mL in the belly."),
             new Panel(new("glucose absorbed in 24 h", "g"), new("ultrafiltration in 24 h", "mL"))
             {
                 Title = "all options",

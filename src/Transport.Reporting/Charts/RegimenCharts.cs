@@ -13,14 +13,14 @@ public static partial class RegimenCharts
             "What the options give and cost",
             $"Point: median; whisker: 90 % band, of ultrafiltration with doubt of {rows.Aggregate(Doubt.None, (all, row) => all | row.Option.Ultrafiltration.Doubt).Words()}. Shaded: the range of ultrafiltration that was asked for. More ultrafiltration is not better." + Space(string.Join(" ", rows.Select(row => Caution.Of(row.Option.Regimen)).Distinct())),
             string.Join(" ", rows.Select(row =>
-                $"{row.Name}: glucose {Digits.Fixed(row.Option.GlucoseAbsorbed.Median.Grams, 0)} g, ultrafiltration {Digits.Fixed(row.Option.Ultrafiltration.Median.Milliliters, 0)} mL, {(kidneys.IsClearanceKnown ? "" : "peritoneal ")}Kt/V {Digits.Fixed(row.Option.UreaDose.Median, 2)}, sodium {Digits.Fixed(row.Option.SodiumRemoved.Median.Millimoles, 0)} mmol.")),
+                $"{row.Name}: glucose {Digits.Fixed(row.Option.GlucoseAbsorbed.Median.Grams, 0)} g, ultrafiltration {Digits.Fixed(row.Option.Ultrafiltration.Median.Milliliters, 0)} mL, {(kidneys.IsUreaClearanceKnown ? "" : "peritoneal ")}Kt/V {Digits.Fixed(row.Option.UreaDose.Median, 2)}, sodium {Digits.Fixed(row.Option.SodiumRemoved.Median.Millimoles, 0)} mmol.")),
             Panel(rows, "glucose absorbed in 24 h", "g", option => Extents(option.GlucoseAbsorbed, value => value.Grams)),
             Panel(rows, "ultrafiltration in 24 h", "mL", option => Extents(option.Ultrafiltration, value => value.Milliliters)) with
             {
                 Marks = [Mark.OverX(new(front.Goals.Fluid.Floor.Milliliters, front.Goals.Fluid.Ceiling.Milliliters), "asked for")],
             },
             Panel(rows, "sodium removed in 24 h", "mmol", option => Extents(option.SodiumRemoved, value => value.Millimoles)),
-            Panel(rows, "weekly Kt/V urea" + Reports.OnlyPeritoneal(kidneys), "", option => Extents(option.UreaDose, value => value)))
+            Panel(rows, "weekly Kt/V urea" + Reports.OnlyPeritoneal(kidneys.IsUreaClearanceKnown), "", option => Extents(option.UreaDose, value => value)))
         {
             Columns = 2,
             Key = KeyPlacement.Below,

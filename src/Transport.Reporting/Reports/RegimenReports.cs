@@ -12,7 +12,7 @@ public static class RegimenReports
     {
         ArgumentNullException.ThrowIfNull(outlook);
         var kidneys = outlook.Outcome.Patient.ResidualFunction;
-        var missing = outlook.Measures.Where(one => one.Value is null && (kidneys.IsClearanceKnown || !one.Measure.HoldsKidneys)).Select(one => one.Measure.Name).ToList();
+        var missing = outlook.Measures.Where(one => one.Value is null && one.Measure.IsKnownWith(kidneys)).Select(one => one.Measure.Name).ToList();
         var block = new ReportBlock()
             .Sentence(outlook.Describe() + ".")
             .Sentence(AskedFor(outlook))
@@ -202,8 +202,8 @@ public static class RegimenReports
                 [week.Week.Weeks == 1 ? "in the week" : "in a week, on average", "#value", "unit", "made of"],
                 [
                     ["ultrafiltration", Digits.Fixed(week.Ultrafiltration.Milliliters, 0), "mL", $"{Digits.Fixed(week.Ultrafiltration.Milliliters / 7, 0)} a day"],
-                    ["Kt/V urea" + Reports.OnlyPeritoneal(kidneys), Digits.Fixed(urea.TotalKtOverV, 2), "", $"{Reports.Parts(kidneys, Digits.Fixed(urea.PeritonealKtOverV, 2), Digits.Fixed(urea.RenalKtOverV, 2))}; over the mean level of the week; body water by Watson; one collection scatters by 4 to 6 %"],
-                    ["creatinine clearance" + Reports.OnlyPeritoneal(kidneys), Digits.Fixed(creatinine.Total.LitersPerWeek, 0), "L per 1.73 m²", Reports.Parts(kidneys, Digits.Fixed(creatinine.Peritoneal.LitersPerWeek, 0), Digits.Fixed(creatinine.Renal.LitersPerWeek, 0))],
+                    ["Kt/V urea" + Reports.OnlyPeritoneal(kidneys.IsUreaClearanceKnown), Digits.Fixed(urea.TotalKtOverV, 2), "", $"{Reports.Parts(kidneys, kidneys.IsUreaClearanceKnown, Digits.Fixed(urea.PeritonealKtOverV, 2), Digits.Fixed(urea.RenalKtOverV, 2))}; over the mean level of the week; body water by Watson; one collection scatters by 4 to 6 %"],
+                    ["creatinine clearance" + Reports.OnlyPeritoneal(kidneys.IsClearanceKnown), Digits.Fixed((kidneys.IsClearanceKnown ? creatinine.Total : creatinine.Peritoneal).LitersPerWeek, 0), "L per 1.73 m²", Reports.Parts(kidneys, kidneys.IsClearanceKnown, Digits.Fixed(creatinine.Peritoneal.LitersPerWeek, 0), Digits.Fixed(creatinine.Renal.LitersPerWeek, 0))],
                     ["glucose absorbed", Digits.Fixed(week.GlucoseAbsorbed.Grams, 0), "g", $"{Digits.Fixed(week.GlucoseAbsorbed.Grams / 7, 0)} a day"],
                     ["fluid used", Digits.Fixed(week.FluidUsed.Liters, 1), "L", ""],
                 ]))
@@ -235,9 +235,13 @@ public static class RegimenReports
             });
     }
 
-    // Without a word on urine a total would be the peritoneum's alone under another name.
-    private static string NoTotals(RegimenOutlook outlook) => outlook.Outcome.Patient.ResidualFunction.IsClearanceKnown ? ""
-        : "Urine was not stated: Kt/V and creatinine clearance are the peritoneum's alone, and no total is given.";
+    // Where the kidneys' part is not known a total would be the peritoneum's alone under another name.
+    private static string NoTotals(RegimenOutlook outlook) => outlook.Outcome.Patient.ResidualFunction switch
+    {
+        { IsClearanceKnown: true } => "",
+        { IsUreaClearanceKnown: true } => "Renal creatinine clearance was not stated: creatinine clearance is the peritoneum's alone, and no total is given.",
+        var kidneys => $"{char.ToUpperInvariant(kidneys.Missing[0])}{kidneys.Missing[1..]} was not stated: Kt/V and creatinine clearance are the peritoneum's alone, and no total is given.",
+    };
 
     // What is asked for stands where the figures begin, with what it rests on.
     private static string AskedFor(RegimenOutlook outlook) => outlook.Options.Fluid is not { } range ? "" : Invariant(

@@ -216,8 +216,8 @@ public static class Reports
                 [
                     ["ultrafiltration", Digits.Fixed(outcome.Ultrafiltration.Milliliters, 0), "mL", Invariant($"night {Digits.Fixed(outcome.NightUltrafiltration.Milliliters, 0)}, day {Digits.Fixed(outcome.DayUltrafiltration.Milliliters, 0)}")],
                     .. kidneys.IsUrineStated ? new[] { (IReadOnlyList<string>)["fluid removed with urine", Digits.Fixed(outcome.FluidRemoval.Milliliters, 0), "mL", Invariant($"urine {Digits.Fixed(outcome.Urine.Milliliters, 0)}")] } : [],
-                    ["weekly Kt/V urea" + OnlyPeritoneal(kidneys), Digits.Fixed(urea.TotalKtOverV, 2), "", Parts(kidneys, Digits.Fixed(urea.PeritonealKtOverV, 2), Digits.Fixed(urea.RenalKtOverV, 2)) + "; body water by Watson; one collection scatters by 4 to 6 %"],
-                    ["weekly creatinine clearance" + OnlyPeritoneal(kidneys), Digits.Fixed(creatinine.Total.LitersPerWeek, 0), "L per 1.73 m²", Parts(kidneys, Digits.Fixed(creatinine.Peritoneal.LitersPerWeek, 0), Digits.Fixed(creatinine.Renal.LitersPerWeek, 0))],
+                    ["weekly Kt/V urea" + OnlyPeritoneal(kidneys.IsUreaClearanceKnown), Digits.Fixed(urea.TotalKtOverV, 2), "", Parts(kidneys, kidneys.IsUreaClearanceKnown, Digits.Fixed(urea.PeritonealKtOverV, 2), Digits.Fixed(urea.RenalKtOverV, 2)) + "; body water by Watson; one collection scatters by 4 to 6 %"],
+                    ["weekly creatinine clearance" + OnlyPeritoneal(kidneys.IsClearanceKnown), Digits.Fixed((kidneys.IsClearanceKnown ? creatinine.Total : creatinine.Peritoneal).LitersPerWeek, 0), "L per 1.73 m²", Parts(kidneys, kidneys.IsClearanceKnown, Digits.Fixed(creatinine.Peritoneal.LitersPerWeek, 0), Digits.Fixed(creatinine.Renal.LitersPerWeek, 0))],
                     ["sodium removed", Digits.Fixed(outcome.SodiumRemoved.Millimoles, 0), "mmol", Invariant($"centred on published series; the model alone says {Digits.Fixed(outcome.SodiumRemovedByModel.Millimoles, 0)}")],
                     ["glucose absorbed", Digits.Fixed(outcome.GlucoseAbsorbed.Grams, 0), "g", Invariant($"{Digits.Fixed(outcome.EnergyAbsorbedKilocalories, 0)} kcal")],
                     .. outcome.PolymerUsed.Grams > 0
@@ -230,11 +230,11 @@ public static class Reports
             .Small("The fitted membrane alone, without its doubt: a list of options shows the same regimen with its bands, and moved by how far the model misses published series, so its figures differ. Plasma is held at the level of the test, so clearances are those at that level. Ultrafiltration is a target, not a merit.");
     }
 
-    // What the peritoneum clears is not what is cleared in all: without a word on urine the figure has to say so itself.
-    internal static string OnlyPeritoneal(ResidualFunction kidneys) => kidneys.IsClearanceKnown ? "" : ", peritoneal only";
+    // What the peritoneum clears is not what is cleared in all: where the kidneys' part is not known the figure has to say so itself.
+    internal static string OnlyPeritoneal(bool isRenalKnown) => isRenalKnown ? "" : ", peritoneal only";
 
-    internal static string Parts(ResidualFunction kidneys, string peritoneal, string renal) =>
-        kidneys.IsClearanceKnown ? $"peritoneal {peritoneal}, renal {renal}" : "urine not stated: no total";
+    internal static string Parts(ResidualFunction kidneys, bool isRenalKnown, string peritoneal, string renal) =>
+        isRenalKnown ? $"peritoneal {peritoneal}, renal {renal}" : $"{kidneys.Missing} not stated: no total";
 
     /// <summary>The present regimen and the options, by what changes, with what each gives and costs.</summary>
     public static ReportBlock Of(RegimenFront front)
@@ -255,7 +255,7 @@ public static class Reports
             ? front.Options.Select(option => Cares(option).ToHashSet()).Aggregate((all, own) => [.. all.Intersect(own)])
             : [];
         block.Table(new(
-            ["^", "^what changes", "single days in\nrange; mean", "#mean UF, mL\n90 % band", kidneys.IsClearanceKnown ? "#weekly\nKt/V" : "#peritoneal\nKt/V only", "#Na removed,\nmmol", "#glucose\nabsorbed, g", "#fluid,\nL"],
+            ["^", "^what changes", "single days in\nrange; mean", "#mean UF, mL\n90 % band", kidneys.IsUreaClearanceKnown ? "#weekly\nKt/V" : "#peritoneal\nKt/V only", "#Na removed,\nmmol", "#glucose\nabsorbed, g", "#fluid,\nL"],
             [.. rows.Select(row => (IReadOnlyList<string>)
             [
                 row.Name,
@@ -283,7 +283,7 @@ public static class Reports
             .Folded("Why the others are not here", new(
                 ["reason", "#regimens"],
                 [.. front.DroppedBecause.Select(pair => (IReadOnlyList<string>)[Words(pair.Key.ToString()), pair.Value.ToString(System.Globalization.CultureInfo.InvariantCulture)])]));
-        return block.Small($"Single days hold doubt of {(front.Options.Select(option => option.ProbabilityOfDayInRange.Doubt).FirstOrDefault()).Words()}; below them the probability that the mean of many days is in the range, without the nights. Options, not orders, listed by absorbed glucose. UF is a target with a floor and a ceiling: more is not better. Kt/V is an estimate with 4 to 6 % noise{(kidneys.IsClearanceKnown ? "" : ", and here the peritoneum's alone: urine was not stated")}. Sodium is centred on published series and its band is wide. Symptoms, clinical volume, pressure and nutrition are not assessed here.");
+        return block.Small($"Single days hold doubt of {(front.Options.Select(option => option.ProbabilityOfDayInRange.Doubt).FirstOrDefault()).Words()}; below them the probability that the mean of many days is in the range, without the nights. Options, not orders, listed by absorbed glucose. UF is a target with a floor and a ceiling: more is not better. Kt/V is an estimate with 4 to 6 % noise{(kidneys.IsUreaClearanceKnown ? "" : $", and here the peritoneum's alone: {kidneys.Missing} was not stated")}. Sodium is centred on published series and its band is wide. Symptoms, clinical volume, pressure and nutrition are not assessed here.");
 
         static string Basis(FluidTarget fluid) => fluid.Basis.Length > 0 ? $" ({fluid.Basis})" : "";
 

@@ -179,6 +179,11 @@ public sealed class RegimenBoundTests
         Assert.Null(reserve.Share);
         Assert.Equal(CenterGoal.Clearance, reserve.FirstToFail);
         Assert.Contains("no residual function today", reserve.Words, StringComparison.Ordinal);
+
+        // Of what nobody measured it is not said that there is none.
+        var unmeasured = found with { Outcome = RegimenSimulation.Run(Person with { ResidualFunction = new(default, default, Milliliters(900)) }, Ensemble.Center, found.Regimen, Bare.Simulation) };
+        var unknown = RegimenSensitivity.ReserveOf(unmeasured, Goals with { Fluid = FluidTarget.Between(Milliliters(-900), Milliliters(1_200)), Clearance = ClearanceGoal.Usual with { WeeklyUreaDose = 9 } });
+        Assert.Equal("By the peritoneum alone it does not come up to the clearance goal; renal clearance was not stated.", unknown.Words);
     }
 
     [Fact]

@@ -491,6 +491,18 @@ public sealed class RegimenSearchTests
         Assert.Contains("here the peritoneum's alone: urine was not stated", Reports.Of(front).Text.Replace('’', '\''), StringComparison.Ordinal);
         Assert.Contains(RegimenCharts.TradeOff(front).Panels, panel => panel.XAxis.Label == "weekly Kt/V urea, peritoneal only");
 
+        // So it is where nothing meets the goals, and in every what-if but that of no function at all, which is known.
+        const string alone = "weekly peritoneal Kt/V (urine not stated)";
+        var wide = new RegimenGoals(FluidTarget.Between(Milliliters(-2_000), Milliliters(2_000))) { Clearance = ClearanceGoal.Usual with { WeeklyUreaDose = 9 } };
+        Assert.Contains($"Its {alone} is ", RegimenSearch.Run(patient, MembraneEnsemble.Of(Membrane), wide, Small, null, All).NothingMeets!.ByHowMuch, StringComparison.Ordinal);
+        Assert.All(
+            RegimenSensitivity.Run(patient, MembraneEnsemble.Of(Membrane), new RegimenGoals(silent), Small, front.Options[0].Regimen, All).Where(row => row.Outcome is not null),
+            row => Assert.Contains(alone, row.Words, StringComparison.Ordinal));
+        var urine = patient with { ResidualFunction = new(default, default, Milliliters(900)) };
+        var failing = RegimenSensitivity.Run(urine, MembraneEnsemble.Of(Membrane), new RegimenGoals(silent), Small, front.Options[0].Regimen, All);
+        Assert.Contains("weekly peritoneal Kt/V (renal clearance not stated)", failing.Single(row => row.What.StartsWith("half of", StringComparison.Ordinal)).Words, StringComparison.Ordinal);
+        Assert.Contains("weekly Kt/V ", failing.Single(row => row.What.StartsWith("no residual", StringComparison.Ordinal)).Words, StringComparison.Ordinal);
+
         static FluidTarget From(ResidualFunction kidneys) => FluidTarget.From(Milliliters(1_500), kidneys, Milliliters(500), Milliliters(200));
     }
 

@@ -70,8 +70,69 @@ public sealed class OutlookFindingsTests
         Assert.Equal(silent.Present[PeritonealKtOverV].Value!.Value.Median, none[KtOverV].Value!.Value.Median, 1e-9);
         Assert.DoesNotContain("peritoneal only", Reports.Of(none.Outcome).Text, StringComparison.Ordinal);
 
-        // A clearance that was measured is known, though nobody wrote how much urine there was.
-        Assert.True((ResidualFunction.NotStated with { UreaClearance = Clearance.FromMillilitersPerMinute(2) }).IsClearanceKnown);
+        // A clearance that was measured is known, though nobody wrote how much urine there was; the other one is not by that.
+        var urea = ResidualFunction.NotStated with { UreaClearance = Clearance.FromMillilitersPerMinute(2) };
+        Assert.Equal((true, false), (urea.IsUreaClearanceKnown, urea.IsClearanceKnown));
+    }
+
+    // A volume of urine says how much water the kidneys let go, not what is in it: 900 mL without clearances stood as "peritoneal 1.24, renal 0.00" beside a total.
+    [Fact]
+    public void A_volume_of_urine_is_no_clearance()
+    {
+        var kidneys = new ResidualFunction(default, default, Milliliters(900));
+        Assert.Equal((false, false, "renal clearance"), (kidneys.IsUreaClearanceKnown, kidneys.IsClearanceKnown, kidneys.Missing));
+        var day = RegimenComparison.Run(Patient.Example with { ResidualFunction = kidneys }, One, Night(4, Day(2_000)));
+        Assert.All(new[] { KtOverV, RenalKtOverV, CreatinineClearance, RenalCreatinineClearance }, measure => Assert.Null(day[measure].Value));
+        Assert.NotNull(day[FluidRemoval].Value);
+        Assert.Matches(@"weekly Kt/V urea, peritoneal only +\d\.\d\d +renal clearance not stated: no total", Reports.Of(day.Outcome).Text);
+        Assert.Contains("fluid removed with urine", Reports.Of(day.Outcome).Text, StringComparison.Ordinal);
+        Assert.Contains("Renal clearance was not stated: Kt/V and creatinine clearance are the peritoneum", RegimenReports.Of(day).Text, StringComparison.Ordinal);
+        Assert.Contains("Not assessable: nothing was stated about renal clearance, and", RegimenReports.Of(day).Text, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(2, 0, true, false)]
+    [InlineData(0, 3, false, false)]
+    [InlineData(2, 3, true, true)]
+    public void Each_clearance_is_known_by_itself_and_the_total_of_creatinine_needs_both(double urea, double creatinine, bool hasDose, bool hasCreatinine)
+    {
+        var kidneys = new ResidualFunction(Clearance.FromMillilitersPerMinute(urea), Clearance.FromMillilitersPerMinute(creatinine), Milliliters(900));
+        var day = RegimenComparison.Run(Patient.Example with { ResidualFunction = kidneys }, One, Night(4, Day(2_000)));
+        Assert.Equal((hasDose, hasDose), (day[KtOverV].Value is not null, day[RenalKtOverV].Value is not null));
+        Assert.Equal((hasCreatinine, hasCreatinine), (day[CreatinineClearance].Value is not null, day[RenalCreatinineClearance].Value is not null));
+        var text = Reports.Of(day.Outcome).Text;
+        Assert.Equal(!hasDose, text.Contains("weekly Kt/V urea, peritoneal only", StringComparison.Ordinal));
+
+        // What is called the peritoneum's holds no half of a renal urea clearance.
+        var alone = FormattableString.Invariant($"{day.Outcome.CreatinineDose.Peritoneal.LitersPerWeek:0}");
+        Assert.Equal(!hasCreatinine, System.Text.RegularExpressions.Regex.IsMatch(text, $@"weekly creatinine clearance, peritoneal only +{alone} "));
+    }
+
+    [Fact]
+    public void Whether_function_is_enough_is_not_answered_of_what_nobody_measured()
+    {
+        bool? Now(ResidualFunction kidneys, double dose, double? fluid = null) => ResidualFunctionNeeded.Of(
+            RegimenComparison.Run(Patient.Example with { ResidualFunction = kidneys }, One, Night(4, Day(2_000))), dose, fluid is { } wanted ? Milliliters(wanted) : null).IsThereNow;
+        var urine = new ResidualFunction(default, default, Milliliters(900));
+        Assert.Null(Now(ResidualFunction.NotStated, 9));
+        Assert.Null(Now(urine, 9));
+        Assert.Null(Now(ResidualFunction.NotStated, 0.1, 5_000));
+        Assert.False(Now(ResidualFunction.None, 9));
+        Assert.False(Now(urine, 0.1, 5_000));
+
+        // What the peritoneum does alone needs no kidneys, known or not.
+        Assert.True(Now(ResidualFunction.NotStated, 0.1));
+    }
+
+    [Fact]
+    public void A_band_of_what_falls_is_refused_and_not_turned_round_in_silence()
+    {
+        var band = new Band<double>(2, 1, 4, 0.9, Doubt.Parameters);
+        Assert.Equal(new Band<Volume>(Milliliters(2), Milliliters(1), Milliliters(4), 0.9, Doubt.Parameters), band.Select(Milliliters));
+        Assert.Throws<ArgumentException>(() => band.Select(value => -value));
+
+        // What stays where it is does not fall: a floor under a band.
+        Assert.Equal((3.0, 4.0), band.Select(value => Math.Max(value, 3)) is var floored ? (floored.Low, floored.High) : default);
     }
 
     [Fact]
