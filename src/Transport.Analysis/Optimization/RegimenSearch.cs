@@ -183,7 +183,7 @@ public static class RegimenSearch
         if (goals.Clearance is { } goal && candidate.UreaDose < goal.Least)
         {
             yield return new(
-                Severity.Note, "below-clearance-goal", Text($"Weekly {(patient.ResidualFunction.IsClearanceKnown ? "Kt/V" : "peritoneal Kt/V (urine not stated)")} {bands.UreaDose.Median:0.00}, where {goal.WeeklyUreaDose:0.00} was asked for."));
+                Severity.Note, "below-clearance-goal", Text($"W{OptionWords.Dose(patient.ResidualFunction)[1..]} {bands.UreaDose.Median:0.00}, where {goal.WeeklyUreaDose:0.00} was asked for."));
         }
     }
 
