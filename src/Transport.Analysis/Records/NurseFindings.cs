@@ -96,10 +96,11 @@ internal static class NurseFindings
                 && drain.Milliliters < limits.LowDrainShare.Value * Expected(reviewed[t]);
             var fills = response.Regimen.Night;
 
-            // What came out was in: of the day beyond what it usually leaves.
+            // What came out was in: of a day beyond what it usually leaves, and beyond the fills that are borne at night, under which a small one of the day may rise.
             if (fill > 0 && nights[t].InitialDrain is { } evening)
             {
-                Held(evening.Milliliters, Math.Max(fill, Expected(reviewed[t])), nights[t]);
+                var usual = Math.Max(Expected(reviewed[t]), response.Regimen.Night.Select(exchange => exchange.Fill.Milliliters).DefaultIfEmpty().Max());
+                Held(evening.Milliliters, Math.Max(fill, usual), nights[t]);
             }
 
             // What this person's day leaves to drain in the evening and did not come stays below the first fill.
