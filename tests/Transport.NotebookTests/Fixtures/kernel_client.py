@@ -55,7 +55,8 @@ show('var zero = 0; var remembered = "kept";')
 seen["failure"] = run("var q = 1;\nvar r = 2;\nq / zero")[0]
 run("int F(int a) {\n    return a / zero;\n}")
 seen["called"] = run("F(1)")[0]
-failing = client.execute("q / zero", stop_on_error=True)
+# Long enough that the next one is queued behind it on a busy machine too.
+failing = client.execute("System.Threading.Thread.Sleep(1000);\nq / zero", stop_on_error=True)
 queued = client.execute("1", stop_on_error=True)
 ask(failing)
 seen["queued"] = ask(queued)
