@@ -60,7 +60,7 @@ internal static class ComparisonWords
     public static IEnumerable<Finding> Against(ComparedModel model) => model.Checks
         .Where(check => check.JudgedTailProbability < ModelComparison.SmallTail)
         .Select(check => new Finding(Severity.Warning, "comparison-datum-against-model", string.Create(CultureInfo.InvariantCulture,
-            $"{char.ToUpperInvariant(check.Name[0])}{check.Name[1..]} speaks against {model.Name}: observed {Number(check, check.Observed)}{Space(check.Unit)}, {(check.LeftOut is null ? "replicated" : "predicted from all others")} {Number(check, check.Judged.Low)} to {Number(check, check.Judged.High)}{Space(check.Unit)} in 90 %; {Tail(check.JudgedTailProbability)}. One of a hundred does so by chance: check the datum before the model.")));
+            $"{Wording.Capital(check.Name)} speaks against {model.Name}: observed {Number(check, check.Observed)}{Space(check.Unit)}, {(check.LeftOut is null ? "replicated" : "predicted from all others")} {Number(check, check.Judged.Low)} to {Number(check, check.Judged.High)}{Space(check.Unit)} in 90 %; {Tail(check.JudgedTailProbability)}. One of a hundred does so by chance: check the datum before the model.")));
 
     /// <summary>"D/P sodium at 60 min", "mean initial drain".</summary>
     public static string Words(this Observation observation) => FitWords.Describe(observation).Replace(", mL", "", StringComparison.Ordinal);

@@ -79,9 +79,7 @@ internal sealed class Candidate
     /// <summary>Takes the figures of a simulation.</summary>
     public void Take(RegimenOutcome outcome, RegimenFigures reader, RegimenSearchOptions options)
     {
-        ModelForm = DailyDoubt.ModelForm(outcome, options.Layers, options.Tested);
-        reader.Read(outcome, Figures);
-        Figures[(int)RegimenMeasure.Ultrafiltration] += ModelForm.Shift;
+        ModelForm = reader.Read(outcome, options, Figures);
         IsExact = true;
     }
 }

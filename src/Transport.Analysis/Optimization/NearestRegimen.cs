@@ -57,7 +57,7 @@ internal static class NearestRegimen
         }
 
         var sentence = string.Join("; ", parts);
-        return (new(goalName, char.ToUpperInvariant(sentence[0]) + sentence[1..] + ".", nearest.Regimen), nearest);
+        return (new(goalName, Wording.Capital(sentence) + ".", nearest.Regimen), nearest);
     }
 
     /// <summary>Of some regimens those that stand best at the center to the bound that they stand worst to.</summary>

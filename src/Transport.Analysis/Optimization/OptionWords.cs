@@ -39,7 +39,7 @@ internal static class OptionWords
         var range = answer.Bound.Range;
         return answer.ProbabilityOfSingleDay is { } day
             ? Text($"On {day.InTen("day")}: {range}; {mean}.")
-            : Text($"{char.ToUpperInvariant(range[0])}{range[1..]}: {mean}; expected {answer.Expected:0.##}.");
+            : Text($"{Wording.Capital(range)}: {mean}; expected {answer.Expected:0.##}.");
     }
 
     /// <summary>What an option gains and gives up against the one before it in order of glucose, and what it goes without that the one after it gives.</summary>

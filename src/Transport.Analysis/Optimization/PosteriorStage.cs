@@ -42,10 +42,10 @@ internal sealed class PosteriorStage
         this.simulation = simulation;
         this.options = options;
         this.control = control;
-        bounds = new(goals, simulation, options.Layers, Math.Min(ensemble.Count, options.EnsembleMembers));
         order = new(goals);
         asksPeak = goals.Bounds.Any(bound => bound.Measure is RegimenMeasure.PeakVolume or RegimenMeasure.PeakPressure);
         draws = [.. Enumerable.Range(0, Math.Min(ensemble.Count, options.EnsembleMembers))];
+        bounds = new(goals, simulation, options.Layers, Count);
     }
 
     /// <summary>How many members.</summary>
@@ -125,13 +125,6 @@ internal sealed class PosteriorStage
         ParallelRuns.Run(Count, options.Workers, new() { Cancellation = control.Cancellation }, 0, 1, () => new RegimenWorkspace { SeesLimit = false }, (workspace, member) =>
             days[member] = workspace.Run(patient, ensemble[member], regimen, options.Plain, RunControl.None));
         return days;
-    }
-
-    /// <summary>The measures of a simulated day, the ultrafiltration with the model's discrepancy.</summary>
-    public void Read(RegimenOutcome day, Span<double> figures)
-    {
-        reader.Read(day, figures);
-        figures[(int)RegimenMeasure.Ultrafiltration] += DailyDoubt.ModelForm(day, options.Layers, options.Tested).Shift;
     }
 
     /// <summary>The measures of regimens in every draw, by maps: [regimen][draw · measures].</summary>
@@ -265,7 +258,7 @@ internal sealed class PosteriorStage
                 {
                     var figures = new double[RegimenFigures.Count];
                     candidate.Figures.CopyTo(figures, 0);
-                    Read(workspace.Run(patient, ensemble[order[done + i]], candidate.Regimen, options.Plain, RunControl.None), figures);
+                    reader.Read(workspace.Run(patient, ensemble[order[done + i]], candidate.Regimen, options.Plain, RunControl.None), options, figures);
                     parts[order[done + i]] = PartOf(candidate, figures, ofMaps: false);
                 });
             state.Restart(parts);

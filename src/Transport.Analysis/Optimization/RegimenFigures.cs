@@ -96,6 +96,16 @@ internal sealed class RegimenFigures
         Fullness(outcome.Peak.Volume.Milliliters, into);
     }
 
+    /// <summary>The same, the ultrafiltration with the model's discrepancy.</summary>
+    /// <returns>That.</returns>
+    public ModelMiss Read(RegimenOutcome outcome, RegimenSearchOptions search, Span<double> into)
+    {
+        Read(outcome, into);
+        var miss = DailyDoubt.ModelForm(outcome, search.Layers, search.Tested);
+        into[(int)RegimenMeasure.Ultrafiltration] += miss.Shift;
+        return miss;
+    }
+
     /// <summary>The measures that a regimen has whoever uses it.</summary>
     /// <param name="regimen">The regimen.</param>
     /// <param name="into">The measures in order.</param>

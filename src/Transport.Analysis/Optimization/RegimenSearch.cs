@@ -122,7 +122,7 @@ public static class RegimenSearch
             {
                 var figures = table.AsSpan(member * RegimenFigures.Count, RegimenFigures.Count);
                 candidate.Figures.CopyTo(figures);
-                stage.Read(days[member], figures);
+                reader.Read(days[member], options, figures);
             }
 
             var bands = new EnsembleBands(days, table, candidate.ModelForm.Deviation, options);
@@ -183,7 +183,7 @@ public static class RegimenSearch
         if (goals.Clearance is { } goal && candidate.UreaDose < goal.Least)
         {
             yield return new(
-                Severity.Note, "below-clearance-goal", Text($"W{OptionWords.Dose(patient.ResidualFunction)[1..]} {bands.UreaDose.Median:0.00}, where {goal.WeeklyUreaDose:0.00} was asked for."));
+                Severity.Note, "below-clearance-goal", Text($"{Wording.Capital(OptionWords.Dose(patient.ResidualFunction))} {bands.UreaDose.Median:0.00}, where {goal.WeeklyUreaDose:0.00} was asked for."));
         }
     }
 

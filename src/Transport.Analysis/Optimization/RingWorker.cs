@@ -53,7 +53,8 @@ internal sealed class RingWorker
             }
         }
 
-        var outcome = Simulate(regimen, into);
+        var outcome = Simulate(regimen);
+        figures.Read(outcome, into);
         return DailyDoubt.ModelForm(outcome, search.Layers, search.Tested);
     }
 
@@ -76,8 +77,7 @@ internal sealed class RingWorker
             }
         }
 
-        var outcome = Simulate(regimen, into);
-        into[(int)RegimenMeasure.Ultrafiltration] += DailyDoubt.ModelForm(outcome, search.Layers, search.Tested).Shift;
+        figures.Read(Simulate(regimen), search, into);
     }
 
     private void Read(RingCatalog rings, RegimenRingOf ring, ReadOnlySpan<double> found, Span<double> into)
@@ -87,10 +87,5 @@ internal sealed class RingWorker
         rings.Figures.Read(found, given, into, seesPeak);
     }
 
-    private RegimenOutcome Simulate(Regimen regimen, Span<double> into)
-    {
-        var outcome = workspace.Run(patient, membrane, regimen, simulation, RunControl.None);
-        figures.Read(outcome, into);
-        return outcome;
-    }
+    private RegimenOutcome Simulate(Regimen regimen) => workspace.Run(patient, membrane, regimen, simulation, RunControl.None);
 }

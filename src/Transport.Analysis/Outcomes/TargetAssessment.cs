@@ -52,7 +52,7 @@ public sealed record TargetAssessment(
 
         // The single day first: "90 % of the mean" is read as 9 days in 10.
         static string Days(Probability? single) => single?.InTen("measured day") is { } often
-            ? $"{char.ToUpperInvariant(often[0])}{often[1..]} {(often.Contains("days", StringComparison.Ordinal) ? "come" : "comes")} up to it, and t"
+            ? $"{Wording.Capital(often)} {(often.Contains("days", StringComparison.Ordinal) ? "come" : "comes")} up to it, and t"
             : "T";
 
         string Number(double figure) => figure.ToString("F" + digits, System.Globalization.CultureInfo.InvariantCulture);

@@ -33,12 +33,14 @@ internal sealed class DangerSigns
     private readonly IReadOnlyList<NightRecord> nights;
     private readonly List<NightRecord> now;
     private readonly ReviewLimits limits;
+    private readonly bool isAdult;
     private readonly int today;
     private readonly HashSet<NightRecord> quoted = [];
     private readonly List<Finding> findings = [];
 
-    private DangerSigns(IReadOnlyList<NightRecord> nights, ReviewLimits limits)
+    private DangerSigns(IReadOnlyList<NightRecord> nights, Patient patient, ReviewLimits limits)
     {
+        isAdult = patient.AgeYears >= MembraneThresholds.Default.AdultAge.Value;
         this.nights = nights;
         this.limits = limits;
         today = nights[^1].Date.DayNumber;
@@ -56,19 +58,19 @@ internal sealed class DangerSigns
             return [];
         }
 
-        var signs = new DangerSigns(nights, limits);
+        var signs = new DangerSigns(nights, patient, limits);
         signs.Cloudy();
         signs.PainOrFever();
         signs.ExitSite();
         signs.Others();
         signs.Glucose();
-        if (patient.AgeYears >= MembraneThresholds.Default.AdultAge.Value)
+        if (signs.isAdult)
         {
             signs.Pressure();
         }
 
         signs.Urine();
-        signs.Past(patient);
+        signs.Past();
         signs.Unread(ofBook);
         signs.SpokenOfAsPast();
         return signs.findings;
@@ -124,7 +126,7 @@ internal sealed class DangerSigns
         bool IsSign(NightRecord night) => signs.Any(sign => sign.Is(night));
 
         string Names(IReadOnlyCollection<NightRecord> of) =>
-            string.Join(", ", signs.Where(sign => of.Any(sign.Is)).Select(sign => sign.Name)) is var all ? char.ToUpperInvariant(all[0]) + all[1..] : "";
+            Wording.Capital(string.Join(", ", signs.Where(sign => of.Any(sign.Is)).Select(sign => sign.Name)));
     }
 
     private void ExitSite()
@@ -146,10 +148,9 @@ internal sealed class DangerSigns
     }
 
     // What was written earlier in the month and would have been urgent then.
-    private void Past(Patient patient)
+    private void Past()
     {
         var past = nights.Where(night => !IsNow(night) && night.Date.DayNumber > today - NurseFindings.Month).ToList();
-        var isAdult = patient.AgeYears >= MembraneThresholds.Default.AdultAge.Value;
         List<string> what =
         [
             .. past.Where(night => night.BloodGlucose?.MillimolesPerLiter < limits.LowGlucose.Value).OrderBy(night => night.BloodGlucose!.Value.MillimolesPerLiter)

@@ -173,7 +173,7 @@ internal sealed class CycleLibrary
                 }
 
                 outcome.AsSpan(0, carried.Length).CopyTo(carried);
-                Gained = map == shared ? outcome[map.PeakRow] : Gained + GainOf(ring[^1]);
+                Gained = map == shared ? outcome[map.PeakRow] : Gained + GainOf(ring[^1], map);
             }
 
             if (IsSteady())
@@ -211,13 +211,13 @@ internal sealed class CycleLibrary
                 drained[k] = outcome[map.DrainedRow];
             }
 
-            Gained += GainOf(ring[k]);
+            Gained += GainOf(ring[k], map);
             outcome.AsSpan(0, carried.Length).CopyTo(carried);
         }
     }
 
     // Of the exchange whose outcome is at hand.
-    private double GainOf(int kind) => gains[kind] * (outcome[CycleMap.DrainedRowOf(solutes)] - kinds[kind].Fill);
+    private double GainOf(int kind, CycleMap map) => gains[kind] * (outcome[map.DrainedRow] - kinds[kind].Fill);
 
     private bool IsSteady()
     {

@@ -43,9 +43,6 @@ internal sealed class CycleMap
     /// <summary>Row of the drained volume; the drained amounts follow.</summary>
     public int DrainedRow => Carried;
 
-    /// <summary>The same, for so many solutes.</summary>
-    public static int DrainedRowOf(int solutes) => 2 + solutes;
-
     /// <summary>Row of the fullest moment, mL; of exchanges that are put together, of what they remove, each times its gain.</summary>
     public int PeakRow => 2 * Carried - 1;
 

@@ -29,7 +29,7 @@ public static partial class RegimenCharts
         return new(
             "What would differ from now",
             $"Point: median difference from the present regimen; whisker: 90 % band, what both have in common in doubt left out. Now: {comparison.Present.Describe()}. "
-                + string.Join(" ", others.Select(row => $"{Capital(row.Name)}: {row.Change!.Text}.")) + " More is not better by itself."
+                + string.Join(" ", others.Select(row => $"{PageWords.Capital(row.Name)}: {row.Change!.Text}.")) + " More is not better by itself."
                 + Space(string.Join(" ", comparison.Rows.Select(row => Caution.Of(row)).Where(caution => caution.Length > 0).Distinct())),
             string.Join(" ", others.Select(row => $"{row.Name}: {string.Join(", ", shown.Select(measure => Words(row[measure])))}.")),
             [.. shown.Select(measure => DifferencePanel(comparison.Present, others, measure))])
@@ -54,7 +54,7 @@ public static partial class RegimenCharts
         var isWeek = comparison.Rows.Any(row => row.Week is not null);
         return new(
             isWeek ? "Through each regimen" : "A day of each regimen",
-            string.Join(" ", comparison.Rows.Select(row => $"{Capital(row.Name)}: {row.Describe()}."))
+            string.Join(" ", comparison.Rows.Select(row => $"{PageWords.Capital(row.Name)}: {row.Describe()}."))
                 + Space(string.Join(" ", comparison.Rows.Select(row => Caution.Of(row)).Where(caution => caution.Length > 0).Distinct())),
             string.Join(" ", comparison.Rows.Select(row => Invariant($"{row.Name}: at most {Digits.Fixed(Fullest(row), 0)} mL in the belly, {row.Outcome.Drains.Length} drains{(row.Week is null ? "" : " on its first day")}."))),
             [.. comparison.Rows.Select(row => new Panel(
@@ -97,7 +97,7 @@ public static partial class RegimenCharts
         return new(
             $"If the {knob.Name} were otherwise",
             $"Line: median; shaded: 90 % band. All else as now: {whatIf.Present.Regimen.Describe()}. A model's answer, not advice." + Space(Caution.Of(whatIf.Present.Regimen)),
-            string.Join(" ", shown.Select(measure => Invariant($"{Capital(measure.Name)} goes from {Digits.Fixed(Value(places[0], measure).Median, measure.Decimals)} to {Digits.Fixed(Value(places[^1], measure).Median, measure.Decimals)} {measure.Unit} as the {knob.Name} goes from {x[0]:0.##} to {x[^1]:0.##} {knob.Unit}."))),
+            string.Join(" ", shown.Select(measure => Invariant($"{PageWords.Capital(measure.Name)} goes from {Digits.Fixed(Value(places[0], measure).Median, measure.Decimals)} to {Digits.Fixed(Value(places[^1], measure).Median, measure.Decimals)} {measure.Unit} as the {knob.Name} goes from {x[0]:0.##} to {x[^1]:0.##} {knob.Unit}."))),
             [.. shown.Select(measure => new Panel(new(knob.Name, knob.Unit), new(measure.Name, measure.Unit))
             {
                 Bands = [new("90 % band", x, [.. places.Select(place => Value(place, measure).Low)], [.. places.Select(place => Value(place, measure).High)])],
@@ -146,6 +146,4 @@ public static partial class RegimenCharts
 
     private static string Words(MeasuredOutcome one) =>
         Invariant($"{one.Measure.Name} {(one.Difference!.Value.Median < 0 ? "" : "+")}{Digits.Fixed(one.Difference!.Value.Median, one.Measure.Decimals)} {one.Measure.Unit}").TrimEnd();
-
-    private static string Capital(string words) => char.ToUpperInvariant(words[0]) + words[1..];
 }

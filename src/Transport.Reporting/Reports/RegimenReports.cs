@@ -46,7 +46,7 @@ public static class RegimenReports
         var block = new ReportBlock().Sentence(AskedFor(present)).Sentence($"Now: {present.Describe()}. {present.SingleDay}".TrimEnd());
         foreach (var row in others)
         {
-            block.Sentence($"{Capital(row.Name)}: {row.Describe()}. From now: {row.Change!.Text}. {row.SingleDay}".TrimEnd());
+            block.Sentence($"{PageWords.Capital(row.Name)}: {row.Describe()}. From now: {row.Change!.Text}. {row.SingleDay}".TrimEnd());
         }
 
         // What could do harm stands before the figures, what is good to know behind them.
@@ -240,7 +240,7 @@ public static class RegimenReports
     {
         { IsClearanceKnown: true } => "",
         { IsUreaClearanceKnown: true } => "Renal creatinine clearance was not stated: creatinine clearance is the peritoneum's alone, and no total is given.",
-        var kidneys => $"{char.ToUpperInvariant(kidneys.Missing[0])}{kidneys.Missing[1..]} was not stated: Kt/V and creatinine clearance are the peritoneum's alone, and no total is given.",
+        var kidneys => $"{PageWords.Capital(kidneys.Missing)} was not stated: Kt/V and creatinine clearance are the peritoneum's alone, and no total is given.",
     };
 
     // What is asked for stands where the figures begin, with what it rests on.
@@ -312,8 +312,6 @@ public static class RegimenReports
 
     private static string Held(DoubtLayers layers) =>
         $"Bands of ultrafiltration hold doubt of {layers.Holds.Words()}; sodium's that of parameters and model form; the others that of parameters. ";
-
-    private static string Capital(string name) => char.ToUpperInvariant(name[0]) + name[1..];
 
     private static string Interval(Band<double> band, OutcomeMeasure measure) => band.Low == band.High
         ? Number(band.Median, measure)

@@ -117,7 +117,7 @@ public sealed class ReportBlock
             var place = string.Join(", ", new[] { finding.Row is { } row ? Invariant($"row {row}") : null, finding.Field }.OfType<string>());
             if (finding.Found is { } found)
             {
-                var where = place.Length > 0 ? char.ToUpperInvariant(place[0]) + place[1..] + ": " : "";
+                var where = place.Length > 0 ? PageWords.Capital(place) + ": " : "";
                 html.Append("<small style=\"display:block;line-height:1.45;opacity:0.85\">").Append(Typeset.Html(where + found)).Append("</small>");
             }
 

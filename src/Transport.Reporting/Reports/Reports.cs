@@ -76,7 +76,7 @@ public static class Reports
         ArgumentNullException.ThrowIfNull(indices);
         var block = new ReportBlock();
         var test = indices.Test;
-        block.Sentence(Capital(Invariant($"{test.Solution}, {Digits.Of(test.InstilledVolume.Milliliters, 4)} mL for {Digits.Hours(test.Dwell)}. {indices.FillStatement}")));
+        block.Sentence(PageWords.Capital(Invariant($"{test.Solution}, {Digits.Of(test.InstilledVolume.Milliliters, 4)} mL for {Digits.Hours(test.Dwell)}. {indices.FillStatement}")));
         block.Sentence(Caution.Of(Caution.SolutionsOf(test)));
         if (indices.Classification is { } classification)
         {
@@ -318,8 +318,6 @@ public static class Reports
         .. front.Present is { } present ? new[] { (PresentName, present) } : [],
         .. front.Options.Select((option, i) => (((char)('A' + i)).ToString(), option)),
     ];
-
-    private static string Capital(string sentence) => char.ToUpperInvariant(sentence[0]) + sentence[1..];
 
     private static string Count(int count, string noun) => Invariant($"{count} {noun}{(count == 1 ? "" : "s")}");
 

@@ -42,12 +42,10 @@ public static class StrategyReports
         }
 
         block.Heading("Strategies");
-        block.Table(new(["^strategy", "^what it does"], [.. design.Strategies.Select(strategy => (IReadOnlyList<string>)[strategy.Name, Capital(strategy.Description) + "."])]));
+        block.Table(new(["^strategy", "^what it does"], [.. design.Strategies.Select(strategy => (IReadOnlyList<string>)[strategy.Name, PageWords.Capital(strategy.Description) + "."])]));
         return block.Small($"Nobody here exists. Regret: loss less that of the regimen that would have been best for the true membrane; loss: {design.Loss}. Its weights are choices, so that strategies can be told apart by one number; it says nothing about a patient. The model is its own judge: where it misses people, every strategy is judged wrongly.");
 
         static string Interval(MeanInterval interval, int decimals) =>
             $"{Digits.Fixed(interval.Mean, decimals)}\n{Digits.Fixed(interval.Low, decimals)} to {Digits.Fixed(interval.High, decimals)}";
     }
-
-    private static string Capital(string words) => char.ToUpperInvariant(words[0]) + words[1..];
 }
