@@ -24,6 +24,9 @@ public enum BookStory
     /// <summary>From a day on weaker bags are used, and the book says otherwise.</summary>
     WeakerBags,
 
+    /// <summary>From a day on the day is filled with less, and the book says otherwise.</summary>
+    SmallerDay,
+
     /// <summary>From a day on plasma glucose is high, and the book does not say so.</summary>
     HighPlasmaGlucose,
 

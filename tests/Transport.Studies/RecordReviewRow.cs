@@ -134,8 +134,20 @@ public sealed record RecordReviewRow
     /// <summary>For each story of a change, "first second" most compatible explanation at the first signal after it began; empty: not found within 120 nights.</summary>
     public required string FasterTransfer { get; init; }
 
+    /// <summary>Of faster transfer: the change of a night's ultrafiltration that is told less the true one, as a share of that; null without a signal.</summary>
+    public required double? FasterTransferMissed { get; init; }
+
+    /// <summary>The same in the standard deviations that are told with it.</summary>
+    public required double? FasterTransferErrors { get; init; }
+
     /// <inheritdoc cref="FasterTransfer"/>
     public required string LowerConductance { get; init; }
+
+    /// <summary>Of lower conductance: the change of a night's ultrafiltration that is told less the true one, as a share of that; null without a signal.</summary>
+    public required double? LowerConductanceMissed { get; init; }
+
+    /// <summary>The same in the standard deviations that are told with it.</summary>
+    public required double? LowerConductanceErrors { get; init; }
 
     /// <inheritdoc cref="FasterTransfer"/>
     public required string MoreFluidLoss { get; init; }
@@ -154,6 +166,15 @@ public sealed record RecordReviewRow
 
     /// <inheritdoc cref="FasterTransfer"/>
     public required string WeakerBags { get; init; }
+
+    /// <summary>Of weaker bags: the change of a night's ultrafiltration that is told less the true one, as a share of that; null without a signal.</summary>
+    public required double? WeakerBagsMissed { get; init; }
+
+    /// <summary>The same in the standard deviations that are told with it.</summary>
+    public required double? WeakerBagsErrors { get; init; }
+
+    /// <summary>The same where half a litre less is filled for the day; empty without a wet day.</summary>
+    public required string SmallerDay { get; init; }
 
     /// <inheritdoc cref="FasterTransfer"/>
     public required string HighPlasmaGlucose { get; init; }

@@ -65,6 +65,12 @@ public sealed class VirtualBook
     /// <summary>Ultrafiltration of a night as it truly is on average, mL.</summary>
     public double NightMilliliters => at.NightUltrafiltration.Milliliters;
 
+    /// <summary>By how much a night's ultrafiltration truly changes on average, mL.</summary>
+    /// <param name="story">What happens; not a drain fault or a way of counting.</param>
+    /// <param name="size">How much, as in <see cref="Write"/>.</param>
+    /// <param name="share">How much of it has happened, 0 to 1.</param>
+    public double ChangeMilliliters(BookStory story, double size, double share) => Between(Levels(story, size), share).Cycles.Sum() - NightMilliliters;
+
     /// <summary>Writes a book.</summary>
     /// <param name="seed">Of the nights: the same nights whatever happens and whatever is written down.</param>
     /// <param name="count">How many nights.</param>
@@ -72,7 +78,7 @@ public sealed class VirtualBook
     /// <param name="kind">What is written down.</param>
     /// <param name="story">What happens.</param>
     /// <param name="from">The night on which it begins.</param>
-    /// <param name="size">How much: a share of ultrafiltration that is lost, a share left behind, min a night, or mmol/L.</param>
+    /// <param name="size">How much: a share of ultrafiltration that is lost, a share left behind, min a night, mL of the day's fill, or mmol/L.</param>
     /// <param name="over">Over how many nights it grows; 0: at once.</param>
     public IReadOnlyList<NightRecord> Write(
         int seed, int count, double deviation, BookKind kind, BookStory story = BookStory.Stable, int from = 0, double size = 0, int over = 0)
@@ -156,6 +162,7 @@ public sealed class VirtualBook
         var all = story switch
         {
             BookStory.WeakerBags => 1,
+            BookStory.SmallerDay => size,
             BookStory.HighPlasmaGlucose or BookStory.LostDwell => size,
             _ => SizeFor(story, size),
         };
@@ -175,6 +182,11 @@ public sealed class VirtualBook
         BookStory.WeakerBags => Outcome(truth, regimen with
         {
             Night = [.. regimen.Night.Select(exchange => exchange with { Solution = DialysisSolution.OfGlucose(exchange.Solution.Glucose.MillimolesPerLiter * Math.Pow(0.6, size)) })],
+        }, patient),
+        // What is not filled in the morning does not come in the evening.
+        BookStory.SmallerDay => Outcome(truth, regimen with
+        {
+            Day = [.. regimen.Day.Select(exchange => exchange with { Fill = exchange.Fill - Volume.FromMilliliters(size) })],
         }, patient),
         _ => Outcome(truth, regimen, patient with { Plasma = patient.Plasma with { Glucose = patient.Plasma.Glucose + Concentration.FromMillimolesPerLiter(size) } }),
     };
@@ -207,9 +219,9 @@ public sealed class VirtualBook
     }
 
     // What each dwell and the day add to the cavity.
-    private static (double[] Cycles, double Day) Parts(RegimenOutcome outcome) => (
+    private (double[] Cycles, double Day) Parts(RegimenOutcome outcome) => (
         [.. outcome.Cycles.Select(cycle => cycle.Ultrafiltration.Milliliters)],
-        outcome.EveningDrain.Milliliters - (outcome.Regimen.DayFill?.Volume.Milliliters ?? 0));
+        outcome.EveningDrain.Milliliters - (regimen.DayFill?.Volume.Milliliters ?? 0));
 
     private static RegimenOutcome Outcome(ThreePoreMembrane membrane, Regimen run, Patient person) =>
         RegimenSimulation.Run(person, membrane, run, new() { Integration = new() { RelativeTolerance = 1e-5 } });

@@ -21,6 +21,9 @@ public enum ChangeCause
     /// <summary>What was run differs from the prescription, or the book does: strength, bags, time.</summary>
     RunDiffers,
 
+    /// <summary>The day's exchange: its fill, fluid or hours are not those that are written, or it takes up more or less than it did.</summary>
+    DayDiffers,
+
     /// <summary>Plasma glucose is high and holds the water back.</summary>
     HighPlasmaGlucose,
 

@@ -21,8 +21,14 @@ public sealed record ChangeFound
     /// <summary>5 % of it lies after this day.</summary>
     public required DateOnly BeganLatest { get; init; }
 
-    /// <summary>By how much a night's ultrafiltration has changed by the last night looked at, all explanations together.</summary>
+    /// <summary>The last night looked at: of a change that grows the sizes are those of that night.</summary>
+    public required DateOnly LookedAtUntil { get; init; }
+
+    /// <summary>By how much a night's ultrafiltration has changed, all explanations together.</summary>
     public required Band<Volume> Size { get; init; }
+
+    /// <summary>By how much the initial drain has changed, likewise; null where the book has none since it began.</summary>
+    public required Band<Volume>? InitialDrainSize { get; init; }
 
     /// <summary>Explanations by weight.</summary>
     public required IReadOnlyList<Explanation> Explanations { get; init; }

@@ -16,7 +16,10 @@ internal static class ChangeSearch
     // Share of all weight below which a beginning and a cause need no closer look.
     private const double Unlikely = 0.001;
 
-    // Prior deviation of each size: logarithms of A0/Δx and LpS; mL/min; share left behind; minutes lost in a night; logarithm of strength; mmol/L. Choices.
+    // By how much wider the prior of a size is where the size is told, than where causes are weighed (choice, by the bands of docs/studies/record-review.md).
+    private const double SizePrior = 3;
+
+    // Prior deviation of each size: logarithms of A0/Δx and LpS; mL/min; share left behind; minutes lost in a night; logarithm of strength; mL of the day; mmol/L. Choices.
     private static readonly (ChangeCause Cause, double Deviation, bool Grows)[] Causes =
     [
         (ChangeCause.FasterTransfer, 0.4, true),
@@ -25,6 +28,7 @@ internal static class ChangeSearch
         (ChangeCause.DrainTrouble, 0.12, false),
         (ChangeCause.LostDwell, 60, false),
         (ChangeCause.RunDiffers, 0.4, false),
+        (ChangeCause.DayDiffers, 500, false),
         (ChangeCause.HighPlasmaGlucose, 6, true),
         (ChangeCause.BookCountsOtherwise, 1, false),
     ];
@@ -37,7 +41,11 @@ internal static class ChangeSearch
         ? 0.5 * x * x + Math.Log(2 * Normal.CDF(0, 1, x))
         : Math.Log(Math.Sqrt(2 / Math.PI) / -x * (1 - (1 - 3 / (x * x)) / (x * x)));
 
-    private sealed record Trial(ChangeCause Cause, int From, double LogLikelihood, double Size, double SizeDeviation);
+    // A cause, its prior and its form.
+    private sealed record Form(ChangeCause Cause, double Deviation, bool IsGrowing);
+
+    // A form that began on one night: its evidence, and its size with the deviation of it, in the units of the cause.
+    private sealed record Trial(Form Form, int From, double LogLikelihood, double Size, double Deviation);
 
     /// <summary>The change that a signal on one night speaks of.</summary>
     /// <param name="signal">Index of the night.</param>
@@ -45,7 +53,7 @@ internal static class ChangeSearch
     /// <param name="responses">The regimen's response on each night.</param>
     /// <param name="steps">The filter's steps, with the index of their night.</param>
     /// <param name="last">Last night to look at.</param>
-    public static (IReadOnlyList<Explanation> Explanations, int Began, int Earliest, int Latest, double Size, double Deviation) Run(
+    public static SearchedChange Run(
         int signal, IReadOnlyList<NightRecord> nights, NightResponse?[] responses, IReadOnlyList<(int Night, FilterStep Step)> steps, int last)
     {
         var until = steps.TakeWhile(step => step.Night <= last).ToArray();
@@ -72,17 +80,16 @@ internal static class ChangeSearch
 
         var weights = Weights();
         var total = weights.Sum();
-        var byCause = trials.Zip(weights).GroupBy(pair => pair.First.Cause)
+        var byCause = trials.Zip(weights).GroupBy(pair => pair.First.Form.Cause)
             .Select(group => new Explanation(group.Key, group.Sum(pair => pair.Second) / group.Count()))
             .ToList();
         var sum = byCause.Sum(explanation => explanation.Weight);
         var byDay = trials.Zip(weights).GroupBy(pair => pair.First.From).OrderBy(group => group.Key)
             .Select(group => (group.Key, group.Sum(pair => pair.Second) / total)).ToList();
-        var size = trials.Zip(weights).Sum(pair => pair.First.Size * pair.Second) / total;
-        var variance = trials.Zip(weights).Sum(pair => (pair.First.SizeDeviation * pair.First.SizeDeviation + pair.First.Size * pair.First.Size) * pair.Second) / total - size * size;
-        return (
+        var sized = trials.Zip(weights).Where(pair => pair.Second > Unlikely * total).Select(pair => (Trial: Resized(pair.First), Weight: pair.Second)).ToList();
+        return new(
             [.. byCause.Select(explanation => explanation with { Weight = explanation.Weight / sum }).OrderByDescending(explanation => explanation.Weight)],
-            Day(0.5), Day(0.05), Day(0.95), size, Math.Sqrt(Math.Max(0, variance)));
+            Day(0.5), Day(0.05), Day(0.95), SizeOf(NightChannel.Ultrafiltration), SizeOf(NightChannel.InitialDrain));
 
         int Day(double share)
         {
@@ -105,54 +112,74 @@ internal static class ChangeSearch
             return [.. trials.Select(trial => Math.Exp(trial.LogLikelihood - highest))];
         }
 
+        // What the change does to a number on the last night, all trials together.
+        (double Mean, double Deviation) SizeOf(NightChannel channel)
+        {
+            double share = 0, mean = 0, square = 0;
+            foreach (var (trial, weight) in sized)
+            {
+                var effect = Signal(trial.Form, channel, last, trial.From, holdsDay: false);
+                share += weight;
+                mean += weight * effect * trial.Size;
+                square += weight * effect * effect * (trial.Size * trial.Size + trial.Deviation * trial.Deviation);
+            }
+
+            mean /= share;
+            return (mean, Math.Sqrt(Math.Max(0, square / share - mean * mean)));
+        }
+
         void TryAll(int from)
         {
             foreach (var (cause, deviation, grows) in Causes)
             {
-                Try(cause, deviation, from, isGrowing: false);
+                trials.Add(Tried(new(cause, deviation, IsGrowing: false), from));
                 if (grows)
                 {
-                    Try(cause, deviation, from, isGrowing: true);
+                    trials.Add(Tried(new(cause, deviation, IsGrowing: true), from));
                 }
             }
         }
 
-        void Try(ChangeCause cause, double deviation, int from, bool isGrowing)
+        // A sudden change is an outlier until the level has followed, and what was cut off its first nights would be missing from its size: they are cut about the change instead. How
+        // likely a large change is tells causes apart and is not held against its size: nights speak for that, and a change that is told too small is the worse mistake.
+        Trial Resized(Trial trial)
         {
-            var (information, projection) = Project(cause, from, isGrowing);
-            if (cause == ChangeCause.BookCountsOtherwise)
-            {
-                // The book either counts otherwise or it does not: there is no size to find.
-                trials.Add(new(cause, from, projection - 0.5 * information, Effect(cause, last, from, isGrowing), 0));
-                return;
-            }
-
-            var precision = 1 + deviation * deviation * information;
-            var spread = deviation / Math.Sqrt(precision);
-            var mean = spread * spread * projection;
-            var isOneSided = cause != ChangeCause.RunDiffers;
-            var at = mean / spread;
-            var evidence = isOneSided ? EvidenceAt(at) : 0.5 * at * at;
-            if (isOneSided)
-            {
-                // The size is not negative: a normal cut off at zero.
-                var ratio = Math.Sqrt(2 / Math.PI) * Math.Exp(-evidence);
-                (mean, spread) = (spread * (at + ratio), spread * Math.Sqrt(Math.Max(0, 1 - ratio * (ratio + at))));
-            }
-
-            var effect = Effect(cause, last, from, isGrowing);
-            trials.Add(new(cause, from, evidence - 0.5 * Math.Log(precision), effect * mean, Math.Abs(effect) * spread));
+            var open = trial.Form with { Deviation = SizePrior * trial.Form.Deviation };
+            return Tried(open, trial.From, Tried(open, trial.From, trial.Size).Size);
         }
 
-        // What a change of size one does to a night's ultrafiltration on the last night.
-        double Effect(ChangeCause cause, int night, int from, bool isGrowing) =>
-            responses[night] is null ? 0 : Signal(cause, NightChannel.Ultrafiltration, night, from, isGrowing, holdsDay: false);
+        Trial Tried(Form form, int from, double? about = null)
+        {
+            var (information, projection) = Project(form, from, about);
+            if (form.Cause == ChangeCause.BookCountsOtherwise)
+            {
+                // The book either counts otherwise or it does not: there is no size to find.
+                return new(form, from, projection - 0.5 * information, 1, 0);
+            }
 
-        (double Information, double Projection) Project(ChangeCause cause, int from, bool isGrowing)
+            var precision = 1 + form.Deviation * form.Deviation * information;
+            var spread = form.Deviation / Math.Sqrt(precision);
+            var mean = spread * spread * projection;
+            var at = mean / spread;
+            if (form.Cause is ChangeCause.RunDiffers or ChangeCause.DayDiffers)
+            {
+                return new(form, from, 0.5 * at * at - 0.5 * Math.Log(precision), mean, spread);
+            }
+
+            // The size is not negative: a normal cut off at zero.
+            var evidence = EvidenceAt(at);
+            var ratio = Math.Sqrt(2 / Math.PI) * Math.Exp(-evidence);
+            return new(form, from, evidence - 0.5 * Math.Log(precision), spread * (at + ratio), spread * Math.Sqrt(Math.Max(0, 1 - ratio * (ratio + at))));
+        }
+
+        // With a size to go about, numbers are cut off where they lie too far from the change of that size instead of from none.
+        (double Information, double Projection) Project(Form form, int from, double? about)
         {
             double information = 0, projection = 0;
             Span<double> state = stackalloc double[NightFilter.Size];
+            Span<double> behind = stackalloc double[NightFilter.Size];
             state.Clear();
+            behind.Clear();
             foreach (var (night, step) in until)
             {
                 if (night < from)
@@ -163,35 +190,41 @@ internal static class ChangeSearch
                 if (step.Channel is not { } channel)
                 {
                     NightFilter.Pass(state, step);
+                    NightFilter.Pass(behind, step);
                     continue;
                 }
 
-                var seen = Signal(cause, channel, night, from, isGrowing, step.HoldsDay);
+                var seen = Signal(form, channel, night, from, step.HoldsDay);
+                var innovation = step.Innovation + step.CutOff;
                 for (var i = 0; i < NightFilter.Size; i++)
                 {
                     seen -= step.Load[i] * state[i];
+                    innovation -= step.Load[i] * behind[i];
                 }
 
+                var taken = about is { } size ? size * seen + NightFilter.Within(innovation - size * seen, step.Variance) : step.Innovation;
                 information += seen * seen / step.Variance;
-                projection += seen * step.Innovation / step.Variance;
+                projection += seen * taken / step.Variance;
                 for (var i = 0; i < NightFilter.Size; i++)
                 {
                     state[i] += step.Gain[i] * seen;
+                    behind[i] += step.Gain[i] * (taken - step.Innovation);
                 }
             }
 
             return (information, projection);
         }
 
-        double Signal(ChangeCause cause, NightChannel channel, int night, int from, bool isGrowing, bool holdsDay)
+        double Signal(Form form, NightChannel channel, int night, int from, bool holdsDay)
         {
             if (night < from || responses[night] is not { } response)
             {
                 return 0;
             }
 
-            var share = isGrowing ? Math.Min(1, (nights[night].Date.DayNumber - nights[from].Date.DayNumber) / GrowthNights) : 1;
-            return share * cause switch
+            var before = NightBefore.Of(nights, responses, night);
+            var share = form.IsGrowing ? Math.Min(1, (nights[night].Date.DayNumber - nights[from].Date.DayNumber) / GrowthNights) : 1;
+            return share * form.Cause switch
             {
                 ChangeCause.FasterTransfer => Of(NightLever.Area),
                 ChangeCause.LowerConductance => -Of(NightLever.Conductance),
@@ -201,14 +234,15 @@ internal static class ChangeSearch
                 ChangeCause.LostDwell when channel == NightChannel.Ultrafiltration && DwellTime.IsLossOfAverage(nights[night]) => 0,
                 ChangeCause.LostDwell => Of(NightLever.LostDwell),
                 ChangeCause.RunDiffers => Of(NightLever.Strength),
+                ChangeCause.DayDiffers => before?.DayFill > 0 && (channel == NightChannel.InitialDrain || holdsDay) ? 1 : 0,
                 ChangeCause.BookCountsOtherwise => channel == NightChannel.Ultrafiltration && !holdsDay ? response.InitialDrain - response.DayFill : 0,
-                _ => DrainSignal.Of(nights[night], response, channel, isFirst: night == from, holdsDay),
+                _ => DrainSignal.Of(nights[night], response, before, channel, isFirst: night == from, holdsDay),
             };
 
             double Of(NightLever lever) => channel switch
             {
-                NightChannel.InitialDrain => response.OfInitialDrain(lever),
-                NightChannel.Ultrafiltration => response.OfNight(lever) + (holdsDay ? response.OfInitialDrain(lever) : 0),
+                NightChannel.InitialDrain => before?.OfInitialDrain(lever) ?? 0,
+                NightChannel.Ultrafiltration => response.OfNight(lever) + (holdsDay ? before?.OfInitialDrain(lever) ?? 0 : 0),
                 _ => 0,
             };
         }

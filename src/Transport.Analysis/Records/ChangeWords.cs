@@ -13,6 +13,7 @@ public static class ChangeWords
         ChangeCause.DrainTrouble => "incomplete drains (catheter, position, constipation)",
         ChangeCause.LostDwell => "dwell time lost that is not written down",
         ChangeCause.RunDiffers => "what was run differs from the prescription, or the book does",
+        ChangeCause.DayDiffers => "a change of the day's exchange (its fill, fluid or hours, or what the day takes up)",
         ChangeCause.HighPlasmaGlucose => "high plasma glucose",
         ChangeCause.BookCountsOtherwise => "the book counting otherwise than before",
         _ => throw new ArgumentOutOfRangeException(nameof(cause), cause, "Expected a cause that exists."),
@@ -50,6 +51,7 @@ public static class ChangeWords
         {
             ChangeCause.LostDwell => "The clock times of a few nights (begin and end, alarms and pauses, each drain), with average dwell or dwell deviation written down, would separate them before any test.",
             ChangeCause.RunDiffers => "Looking at the bags in use and at the programme as it is set, with the person and the book, would separate them before any test.",
+            ChangeCause.DayDiffers => "The day's bag, its fill and the hours it stays, written down for a few days, would separate them before any test.",
             ChangeCause.HighPlasmaGlucose => "Blood glucose at the times of treatment, and the long-term value, would separate them.",
             ChangeCause.BookCountsOtherwise => "Asking what the number in the book counts, on one night with all volumes, would separate them.",
             _ => "A drain watched in two positions, its time and what is left behind would separate them, after constipation is dealt with; an equilibration test only after that.",

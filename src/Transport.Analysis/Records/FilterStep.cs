@@ -9,8 +9,15 @@ internal sealed record FilterStep(NightChannel? Channel, double[] Load, double[]
     /// <summary>Whether what the last drain left is still known; only between nights.</summary>
     public bool IsNextNight { get; private init; }
 
+    /// <summary>What was cut off the innovation because it lay beyond the furthest that a single number counts.</summary>
+    public double CutOff { get; init; }
+
     /// <summary>Whether an ultrafiltration holds the day too.</summary>
     public bool HoldsDay { get; init; }
 
-    public static FilterStep Passing(double kept, bool isNextNight) => new(null, [], [], 0, 0) { Kept = kept, IsNextNight = isNextNight };
+    /// <summary>Whether another day's exchange came, of which nothing is known yet; only between nights.</summary>
+    public bool IsOtherDay { get; private init; }
+
+    public static FilterStep Passing(double kept, bool isNextNight, bool isOtherDay) =>
+        new(null, [], [], 0, 0) { Kept = kept, IsNextNight = isNextNight, IsOtherDay = isOtherDay };
 }

@@ -110,7 +110,7 @@ internal sealed class LikelihoodChart
 
             var night = record.Date.DayNumber;
             var seen = cause == ChangeCause.DrainTrouble
-                ? LeftShare * DrainSignal.Of(record, response, channel, isFirst: night == day, step.HoldsDay)
+                ? LeftShare * DrainSignal.Of(record, response, before, channel, isFirst: night == day, step.HoldsDay)
                 : Math.Min(1, (night - day) / GrowthNights) * Of(channel, response, before, step.HoldsDay);
             var (load, gain) = (step.Load, step.Gain);
             for (var i = 0; i < state.Length; i++)

@@ -2,15 +2,15 @@ namespace Transport.Analysis;
 
 /// <summary>What is believed of a person's nights, night after night: a linear state with normal doubt (Kalman, J Basic Eng 1960;82:35-45).</summary>
 /// <remarks>
-/// <para>The state: how far the membrane's numbers are from the fit; how far this person's nights and days are from the model for other reasons; a
-/// slow wander; what the last drains left behind. So carry-over is expected before it comes, and slow wander is taken out before anything is charted.</para>
+/// <para>The state: how far the membrane's numbers are from the fit; how far this person's nights and days are from the model for other reasons, which is learned anew where
+/// another day's exchange comes; a slow wander; what the last drains left behind. So carry-over is expected before it comes, and slow wander is taken out before anything is charted.</para>
 /// <para>initial drain = model + day's offset + left in the morning − left in the evening + noise<br/>
 /// night = model + night's offset + wander + left in the evening − left in the morning + noise</para>
 /// <para>Where both are one number, what the evening left cancels and successive nights are negatively correlated.</para>
 /// </remarks>
 internal sealed class NightFilter
 {
-    public const int Size = 14;
+    public const int Size = 15;
 
     // Places in the state; the first are the membrane's numbers in the order of NightLever.
     private const int Parameters = 5;
@@ -23,6 +23,7 @@ internal sealed class NightFilter
     private const int FirstCycleOffset = 11;
     private const int DrainTimeOffset = 12;
     private const int DwellOffset = 13;
+    private const int DryDayOffset = 14;
 
     // How far a person's clock is from the plan's, SD in min (choice).
     private const double ClockOffset = 6;
@@ -36,6 +37,7 @@ internal sealed class NightFilter
     private readonly int[] counts = new int[Enum.GetValues<NightChannel>().Length];
     private double usualVariance;
     private double modelForm;
+    private Regimen? day;
 
     public NightFilter(NightNoise noise, double[,] parameterCovariance)
     {
@@ -50,6 +52,7 @@ internal sealed class NightFilter
 
         Set(NightOffset, noise.OffsetMilliliters);
         Set(DayOffset, noise.OffsetMilliliters);
+        Set(DryDayOffset, noise.OffsetMilliliters);
         Set(LeftBefore, noise.ResidualMilliliters);
         Set(LeftMorning, noise.ResidualMilliliters);
         Set(FirstCycleOffset, noise.FirstCycleOffsetMilliliters);
@@ -60,8 +63,8 @@ internal sealed class NightFilter
     /// <summary>Every update, in order, for what-if questions.</summary>
     public List<FilterStep> Steps { get; } = [];
 
-    /// <summary>Goes to the next night, which is so many days on.</summary>
-    public void Next(NightResponse response, int days)
+    /// <summary>Goes to the next night, which is so many days on, after a day with the exchange of <paramref name="before"/>.</summary>
+    public void Next(NightResponse response, NightResponse? before, int days)
     {
         var standard = NightVariation.Starting.Milliliters(response.Night);
         if (response.ModelForm > modelForm)
@@ -69,6 +72,14 @@ internal sealed class NightFilter
             // A strength that was not tested comes in: the model's own doubt with it.
             Add(NightOffset, response.ModelForm * response.ModelForm - modelForm * modelForm);
             modelForm = response.ModelForm;
+        }
+
+        var isOtherDay = before?.DayFill > 0 && day?.Day.SequenceEqual(before.Regimen.Day) != true;
+        if (isOtherDay)
+        {
+            // What was learned of one fluid or fill says little of another, least of all between icodextrin and glucose.
+            day = before!.Regimen;
+            Forget(DayOffset, Math.Sqrt(Square(noise.OffsetMilliliters) + Square(before.DayModelForm)));
         }
 
         usualVariance = standard * standard;
@@ -89,16 +100,16 @@ internal sealed class NightFilter
 
         Forget(LeftEvening, noise.ResidualMilliliters);
         Forget(LeftMorning, noise.ResidualMilliliters);
-        Steps.Add(FilterStep.Passing(kept, days == 1));
+        Steps.Add(FilterStep.Passing(kept, days == 1, isOtherDay));
     }
 
-    public NightReading InitialDrain(NightResponse response, double expected, double observed, bool learns)
+    public NightReading InitialDrain(NightResponse before, double expected, double observed, bool learns)
     {
-        var load = Load(response.OfInitialDrain);
-        load[DayOffset] = 1;
+        var load = Load(before.OfInitialDrain);
+        load[OffsetOf(before)] = 1;
         load[LeftBefore] = 1;
         load[LeftEvening] = -1;
-        return Update(NightChannel.InitialDrain, load, DayVariance(response), expected, observed, learns);
+        return Update(NightChannel.InitialDrain, load, DayVariance(before), expected, observed, learns);
     }
 
     public NightReading FirstCycle(double expected, double observed, bool learns)
@@ -119,15 +130,15 @@ internal sealed class NightFilter
         return Update(NightChannel.Ultrafiltration, load, NightVariance, expected, observed, learns);
     }
 
-    public NightReading NightAndDay(NightResponse response, double expected, double observed, bool learns)
+    public NightReading NightAndDay(NightResponse response, NightResponse before, double expected, double observed, bool learns)
     {
-        var load = Load(lever => response.OfNight(lever) + response.OfInitialDrain(lever));
+        var load = Load(lever => response.OfNight(lever) + before.OfInitialDrain(lever));
         load[NightOffset] = 1;
-        load[DayOffset] = 1;
+        load[OffsetOf(before)] = 1;
         load[Wander] = 1;
         load[LeftBefore] = 1;
         load[LeftMorning] = -1;
-        return Update(NightChannel.Ultrafiltration, load, NightVariance + DayVariance(response), expected, observed, learns);
+        return Update(NightChannel.Ultrafiltration, load, NightVariance + DayVariance(before), expected, observed, learns, holdsDay: true);
     }
 
     public NightReading DrainTime(double expected, double observed, bool learns)
@@ -149,6 +160,7 @@ internal sealed class NightFilter
     {
         Add(NightOffset, usualVariance);
         Add(DayOffset, Square(noise.OffsetMilliliters));
+        Add(DryDayOffset, Square(noise.OffsetMilliliters));
         Add(FirstCycleOffset, Square(noise.OffsetMilliliters));
         Add(DrainTimeOffset, Square(ClockOffset) / 4);
         Add(DwellOffset, Square(ClockOffset) / 4);
@@ -161,15 +173,22 @@ internal sealed class NightFilter
     public static void Pass(Span<double> state, FilterStep step)
     {
         state[Wander] *= step.Kept;
+        state[DayOffset] = step.IsOtherDay ? 0 : state[DayOffset];
         state[LeftBefore] = step.IsNextNight ? state[LeftMorning] : 0;
         state[LeftEvening] = state[LeftMorning] = 0;
     }
 
+    /// <summary>An innovation, or where that lies beyond the furthest that a single number counts, the furthest.</summary>
+    public static double Within(double innovation, double variance) => Math.Clamp(innovation, -Furthest * Math.Sqrt(variance), Furthest * Math.Sqrt(variance));
+
     private double NightVariance => Math.Max(0.2 * usualVariance, (1 - noise.WanderShare) * usualVariance - 2 * Square(noise.ResidualMilliliters));
 
-    private double DayVariance(NightResponse response) => Square(response.DayFill > 0 ? noise.WetDayMilliliters : noise.DryDayMilliliters);
+    // A dry day has a level of its own.
+    private static int OffsetOf(NightResponse before) => before.DayFill > 0 ? DayOffset : DryDayOffset;
 
-    private NightReading Update(NightChannel channel, double[] load, double variance, double expected, double observed, bool learns)
+    private double DayVariance(NightResponse before) => Square(before.DayFill > 0 ? noise.WetDayMilliliters : noise.DryDayMilliliters);
+
+    private NightReading Update(NightChannel channel, double[] load, double variance, double expected, double observed, bool learns, bool holdsDay = false)
     {
         var gain = new double[Size];
         double spread = variance, innovation = observed - expected;
@@ -197,7 +216,7 @@ internal sealed class NightFilter
         }
 
         // A night beyond the furthest counts as one at the furthest: a slip must not move the level by a metre.
-        var taken = Math.Clamp(innovation, -Furthest * Math.Sqrt(spread * factor), Furthest * Math.Sqrt(spread * factor));
+        var taken = Within(innovation, spread * factor);
         squares[(int)channel] += Math.Min(taken * taken / spread, Square(Furthest) * factor);
         counts[(int)channel]++;
         for (var i = 0; i < Size; i++)
@@ -214,7 +233,7 @@ internal sealed class NightFilter
             gain[i] /= spread;
         }
 
-        Steps.Add(new(channel, load, gain, spread * factor, taken) { HoldsDay = channel == NightChannel.Ultrafiltration && load[DayOffset] != 0 });
+        Steps.Add(new(channel, load, gain, spread * factor, taken) { CutOff = innovation - taken, HoldsDay = holdsDay });
         return reading;
     }
 

@@ -26,8 +26,10 @@ internal sealed class NightResponse
         var (byNight, byDay) = (DailyDoubt.Night(outcome), DailyDoubt.Day(outcome));
         var ofNight = DailyDoubt.ByStrength(isByHand ? byNight.Concat(byDay) : byNight, DoubtLayers.OfReviews, tested).ToList();
         Night = NightOf(outcome).Milliliters + ofNight.Sum(strength => strength.Miss.Shift);
-        InitialDrain = isByHand ? 0 : outcome.EveningDrain.Milliliters + DailyDoubt.ByStrength(byDay, DoubtLayers.OfReviews, tested).Sum(strength => strength.Miss.Shift);
+        var ofDay = DailyDoubt.ByStrength(byDay, DoubtLayers.OfReviews, tested).ToList();
+        InitialDrain = isByHand ? 0 : outcome.EveningDrain.Milliliters + ofDay.Sum(strength => strength.Miss.Shift);
         ModelForm = Math.Sqrt(ofNight.Sum(strength => strength.Miss.Deviation * strength.Miss.Deviation));
+        DayModelForm = Math.Sqrt(ofDay.Sum(strength => strength.Miss.Deviation * strength.Miss.Deviation));
         DayFill = isByHand ? 0 : Regimen.DayFill?.Volume.Milliliters ?? 0;
         FirstCycle = outcome.Cycles.Length < 3
             ? null
@@ -66,6 +68,9 @@ internal sealed class NightResponse
 
     /// <summary>How sure the model itself is of <see cref="Night"/> at strengths that were not tested, SD in mL.</summary>
     public double ModelForm { get; }
+
+    /// <summary>The same of <see cref="InitialDrain"/>.</summary>
+    public double DayModelForm { get; }
 
     /// <summary>Change of <see cref="Night"/> per unit of a lever.</summary>
     public double OfNight(NightLever lever) => night[(int)lever];

@@ -9,12 +9,17 @@ internal static class NurseFindings
 {
     internal const int Month = 28;
     private const int FewestForHabit = 14;
+    private const int TwoWeeks = 14;
+    private const int FewestOfTwoWeeks = 7;
+
+    // Blood-glucose meters err for so many days after the last icodextrin.
+    private const int MetersErrFor = 14;
 
     /// <summary>Every code of a review, the most urgent first.</summary>
     public static IReadOnlyList<string> Codes { get; } =
     [
         "record-cloudy-now", "record-pain-or-fever-now", "record-symptoms-now", "record-exit-site-now", "record-glucose-low", "record-glucose-very-high", "record-pressure-low", "record-pressure-high",
-        "record-text-unread", "record-cloudy-past", "record-peritonitis-of-past", "record-pain-or-fever-past", "record-exit-site-past", "record-danger-past", "record-overfill-risk", "record-urine-fall", "record-drain-below-fill",
+        "record-text-unread", "record-cloudy-past", "record-peritonitis-of-past", "record-pain-or-fever-past", "record-exit-site-past", "record-danger-past", "record-overfill-risk", "record-urine-fall", "record-removal-low", "record-drain-below-fill",
         "record-change-found", "record-weight-against-uf", "record-weight-off-target", "record-pressure-trend", "record-lost-dwell", "record-strongest-rising", "record-strongest-often", "record-glucose-high",
         "record-nights-missing", "record-uf-counts-otherwise", "record-weighed-otherwise", "record-peritonitis-weeks", "record-icodextrin-meter", "record-target-old", "record-few-nights",
         "record-no-expectation",
@@ -24,7 +29,7 @@ internal static class NurseFindings
     public static int Urgency(Finding finding) => Codes.TakeWhile(code => code != finding.Code).Count();
 
     public static List<Finding> Of(
-        IReadOnlyList<NightRecord> nights, ReviewedNight[] reviewed, NightResponse?[] responses, IReadOnlyList<ChangeFound> changes, ReviewLimits limits, double slow)
+        Patient patient, IReadOnlyList<NightRecord> nights, ReviewedNight[] reviewed, NightResponse?[] responses, IReadOnlyList<ChangeFound> changes, ReviewLimits limits, double slow)
     {
         List<Finding> findings = [];
         if (nights.Count == 0)
@@ -37,6 +42,7 @@ internal static class NurseFindings
         Drains(nights, reviewed, responses, limits, today, findings);
         LostDwell(nights, responses, limits, today, findings);
         Strongest(nights, written, limits, today, findings);
+        Removal(patient, reviewed, limits, today, findings);
         Trends(nights, reviewed, limits, Lately(changes, today) ?? slow, findings);
         foreach (var change in changes)
         {
@@ -52,7 +58,9 @@ internal static class NurseFindings
 
         if (UsesIcodextrin(nights))
         {
-            Warn(findings, "record-icodextrin-meter", $"Icodextrin is in use: some blood-glucose meters read falsely high during its use and for about two weeks after, and hide a low one, on which insulin has been given. Ask the laboratory which meters are meant before any value is acted on.");
+            var lastOf = LastOfIcodextrin(nights)!.Value;
+            var use = today - lastOf.DayNumber < limits.NowDays.Value ? "Icodextrin is in use" : Invariant($"Icodextrin was in use until {lastOf:yyyy-MM-dd}");
+            Warn(findings, "record-icodextrin-meter", $"{use}: some blood-glucose meters read falsely high during its use and for about two weeks after, and hide a low one, on which insulin has been given. Ask the laboratory which meters are meant before any value is acted on.");
         }
 
         if (reviewed.Count(night => night.Readings.Count > 0 && night.LeftOut.Length == 0) is var charted && charted < limits.LearningNights.Value)
@@ -68,9 +76,12 @@ internal static class NurseFindings
         return findings;
     }
 
-    /// <summary>Whether any night, day or exchange of the book had it: meters err for two weeks after the last.</summary>
-    public static bool UsesIcodextrin(IReadOnlyList<NightRecord> nights) => nights.Any(night => night.DayFluid?.Solution.Polymer is not null
-        || night.NightFluid?.Solution.Polymer is not null || night.Regimen?.Polymer is not null || night.Exchanges.Any(exchange => exchange.Fluid?.Solution.Polymer is not null));
+    /// <summary>Whether a night, day or exchange had it so lately that meters erred in the four weeks that a page shows: they do for two weeks after the last.</summary>
+    public static bool UsesIcodextrin(IReadOnlyList<NightRecord> nights) =>
+        LastOfIcodextrin(nights) is { } last && nights[^1].Date.DayNumber - last.DayNumber < Month + MetersErrFor;
+
+    private static DateOnly? LastOfIcodextrin(IReadOnlyList<NightRecord> nights) => nights.LastOrDefault(night => night.DayFluid?.Solution.Polymer is not null
+        || night.NightFluid?.Solution.Polymer is not null || night.Regimen?.Polymer is not null || night.Exchanges.Any(exchange => exchange.Fluid?.Solution.Polymer is not null))?.Date;
 
     private static void Drains(
         IReadOnlyList<NightRecord> nights, ReviewedNight[] reviewed, NightResponse?[] responses, ReviewLimits limits, int today, List<Finding> findings)
@@ -157,6 +168,35 @@ internal static class NurseFindings
         static double Of(NightRecord night) => night.BloodGlucose!.Value.MillimolesPerLiter;
     }
 
+    // Fluid that is not taken off builds up, however steadily: no chart of changes shows it. The line is one of adults without urine.
+    private static void Removal(Patient patient, ReviewedNight[] reviewed, ReviewLimits limits, int today, List<Finding> findings)
+    {
+        var days = reviewed.Where(night => night.Record.Date.DayNumber > today - TwoWeeks).Select(WholeDay).OfType<double>().ToList();
+        if (patient.AgeYears < MembraneThresholds.Default.AdultAge.Value || days.Count < FewestOfTwoWeeks || days.Average() is var mean && mean >= limits.LowUltrafiltration.Value)
+        {
+            return;
+        }
+
+        var urine = reviewed.Where(night => night.Record.Date.DayNumber > today - Month && night.Record.Urine is not null).Select(night => night.Record.Urine!.Value.Milliliters).ToList();
+        var told = Invariant($"Night and day together came to about {mean:0;−0;0} mL a day in the last two weeks ({days.Count} days that the book lets be told)");
+        if (urine.Count == 0)
+        {
+            Note(findings, "record-removal-low", $"{told}, and the book has no urine of these four weeks: whether fluid builds up it cannot tell. Urine of a day, written down now and then, would show it.");
+        }
+        else if (urine.Average() < limits.NoUrine.Value)
+        {
+            Warn(findings, "record-removal-low", $"{told}, with {urine.Average():0} mL a day of urine written. Without urine, less than {limits.LowUltrafiltration.Value:0} mL a day went with more deaths in one series, for many reasons; with little drink it may be as it should. Look at swelling, breath, weight and pressure, and at what is drunk.");
+        }
+    }
+
+    // Ultrafiltration of night and day; null where a wet day's part is not written. A dry day's is nothing.
+    private static double? WholeDay(ReviewedNight night) => (night.Ultrafiltration?.Milliliters, night.HoldsDay, night.Basis?.Before) switch
+    {
+        ({ } all, true, _) => all,
+        ({ } uf, false, { DayFill: > 0 } before) => uf + night.Record.InitialDrain?.Milliliters - before.DayFill,
+        var (uf, _, before) => before is null ? null : uf,
+    };
+
     private static void LostDwell(IReadOnlyList<NightRecord> nights, NightResponse?[] responses, ReviewLimits limits, int today, List<Finding> findings)
     {
         var lost = nights.Where((night, t) => night.Date.DayNumber > today - 7 && responses[t] is { } response
@@ -236,8 +276,8 @@ internal static class NurseFindings
         var what = (change.Channel, change.IsDownward) switch
         {
             (null, _) => "Initial drain and ultrafiltration move together in a way that drains which leave fluid behind, among others, would explain",
-            (NightChannel.InitialDrain, false) => "More drains before the first fill than was expected",
-            (NightChannel.InitialDrain, true) => "Less drains before the first fill than was expected",
+            (NightChannel.InitialDrain, false) => "The initial drain is larger than was expected",
+            (NightChannel.InitialDrain, true) => "The initial drain is smaller than was expected",
             (NightChannel.FirstCycle, false) => "The first cycle returns more beside the others than was expected",
             (NightChannel.FirstCycle, true) => "The first cycle returns less beside the others than was expected",
             (NightChannel.DrainTime, false) => "Drains take longer than was expected",
@@ -251,8 +291,14 @@ internal static class NurseFindings
         var began = change.BeganEarliest == change.BeganLatest
             ? Invariant($"on {change.Began:yyyy-MM-dd}")
             : Invariant($"around {change.Began:yyyy-MM-dd} ({change.BeganEarliest:yyyy-MM-dd} to {change.BeganLatest:yyyy-MM-dd})");
-        return Invariant($"{what}, signalled on {change.SignalledOn:yyyy-MM-dd}. It may have begun {began}; the change of a night's ultrafiltration is about {change.Size.Median.Milliliters:+0;−0} mL ({change.Size.Low.Milliliters:+0;−0} to {change.Size.High.Milliliters:+0;−0} mL). Most compatible: {ChangeWords.Name(first.Cause)}, or {ChangeWords.Name(second.Cause)}. {change.Separation}");
+        var sizes = change is { Channel: null or NightChannel.InitialDrain, InitialDrainSize: { } drain }
+            ? $"the initial drain had changed by about {Size(drain)}, a night's ultrafiltration by about {Size(change.Size)}"
+            : $"a night's ultrafiltration had changed by about {Size(change.Size)}";
+        return Invariant($"{what}, signalled on {change.SignalledOn:yyyy-MM-dd}. It may have begun {began}; by {change.LookedAtUntil:yyyy-MM-dd} {sizes}. Most compatible: {ChangeWords.Name(first.Cause)}, or {ChangeWords.Name(second.Cause)}. {change.Separation}");
     }
+
+    private static string Size(Band<Volume> size) =>
+        Invariant($"{size.Median.Milliliters:+0;−0;0} mL ({size.Low.Milliliters:+0;−0;0} to {size.High.Milliliters:+0;−0;0} mL)");
 
     private static string Day(NightRecord night) => night.Date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 

@@ -161,6 +161,24 @@ public sealed record ReviewLimits
     }
     = new(200, "mL/day", Evidence.Choice, Ours);
 
+    /// <summary>Urine below which there is as good as none.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Not 0 to 500.</exception>
+    public Threshold NoUrine
+    {
+        get;
+        init => field = Within(value, 0, 500, nameof(NoUrine));
+    }
+    = new(100, "mL/day", Evidence.Memory, "practice");
+
+    /// <summary>Ultrafiltration of an adult's whole days that is low without urine.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Not 0 to 2000.</exception>
+    public Threshold LowUltrafiltration
+    {
+        get;
+        init => field = Within(value, 0, 2000, nameof(LowUltrafiltration));
+    }
+    = new(750, "mL/day", Evidence.Read, "Perit Dial Int 2006;26:458-465: without urine, more deaths below it, for many reasons");
+
     /// <summary>Share of days with the strongest bag, of those treated in the last 28, that counts.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Not 0.05 to 1.</exception>
     public Threshold StrongestShare

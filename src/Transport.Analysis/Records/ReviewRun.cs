@@ -5,6 +5,9 @@ namespace Transport.Analysis;
 /// <summary>One review, night after night.</summary>
 internal sealed class ReviewRun
 {
+    // So many nights in a row without what the chart of drains is for end it: that is another book, and fewer are an odd night in the same (choice).
+    private const int OtherNights = 3;
+
     private readonly Patient patient;
     private readonly RecordBook book;
     private readonly RecordReviewOptions options;
@@ -20,6 +23,7 @@ internal sealed class ReviewRun
     private readonly List<Finding> findings = [];
     private int quietUntil;
     private int? initialDrainOn;
+    private int unwatched = OtherNights;
 
     public ReviewRun(Patient patient, MembraneEnsemble ensemble, RecordBook book, RecordReviewOptions options, RunControl control)
     {
@@ -53,8 +57,9 @@ internal sealed class ReviewRun
         }
 
         var changes = Changes();
+        LevelBefore.Write(reviewed, changes);
         findings.AddRange(DangerSigns.Of(nights, book.Findings, patient, options.Limits));
-        findings.AddRange(NurseFindings.Of(nights, reviewed, responses, changes, options.Limits, Slow()));
+        findings.AddRange(NurseFindings.Of(patient, nights, reviewed, responses, changes, options.Limits, Slow()));
         return new()
         {
             Patient = patient,
@@ -141,7 +146,7 @@ internal sealed class ReviewRun
         var expectedDrain = before?.InitialDrain + dayCorrection;
         var learns = leftOut.Length == 0;
         var from = filter.Steps.Count;
-        filter.Next(response, lastCharted < 0 ? 1 : nights[t].Date.DayNumber - nights[lastCharted].Date.DayNumber);
+        filter.Next(response, before, lastCharted < 0 ? 1 : nights[t].Date.DayNumber - nights[lastCharted].Date.DayNumber);
         lastCharted = t;
         var readings = new List<NightReading>();
         if (record.InitialDrain is { } drain && before is not null && !response.IsByHand)
@@ -159,7 +164,7 @@ internal sealed class ReviewRun
         if (observed is { } uf)
         {
             readings.Add(holdsDay
-                ? filter.NightAndDay(response, response.IsByHand ? expected : expected + expectedDrain!.Value - before!.DayFill, uf, learns)
+                ? filter.NightAndDay(response, before ?? response, response.IsByHand ? expected : expected + expectedDrain!.Value - before!.DayFill, uf, learns)
                 : filter.Night(response, expected, uf, learns));
         }
 
@@ -184,7 +189,8 @@ internal sealed class ReviewRun
         steps.AddRange(filter.Steps.Skip(from).Select(step => (t, step)));
         slowLoss.Take(record, response, before, filter.Steps.Skip(from));
         initialDrainOn = record.InitialDrain is null ? initialDrainOn : record.Date.DayNumber;
-        if (WatchesDrains(record, response))
+        unwatched = WatchesDrains(record, response) ? 0 : unwatched + 1;
+        if (unwatched < OtherNights)
         {
             drainFault.Take(record, response, before, filter.Steps.Skip(from));
         }
@@ -292,6 +298,7 @@ internal sealed class ReviewRun
     private List<ChangeFound> Changes()
     {
         var changes = new List<ChangeFound>();
+        (int Night, NightChannel? Channel, int Sign) told = default;
         for (var i = 0; i < signals.Count; i++)
         {
             var (night, channel, sign) = signals[i];
@@ -306,26 +313,34 @@ internal sealed class ReviewRun
             var found = ChangeSearch.Run(night, nights, responses, steps, last);
             if (changes.LastOrDefault() is { } earlier && nights[found.Began].Date <= earlier.SignalledOn && found.Explanations[0].Cause == earlier.Explanations[0].Cause)
             {
-                // The same change, seen again while its size was still being learned.
+                // The same change, seen again while its size was still being learned: now more of it is known.
+                changes[^1] = Found(ChangeSearch.Run(told.Night, nights, responses, steps, last), told, last);
                 continue;
             }
 
-            changes.Add(new()
-            {
-                SignalledOn = nights[night].Date,
-                Channel = channel,
-                IsDownward = sign < 0,
-                Began = nights[found.Began].Date,
-                // It may have begun on a night that was not written.
-                BeganEarliest = found.Earliest == 0 ? nights[0].Date : nights[found.Earliest - 1].Date.AddDays(1),
-                BeganLatest = nights[found.Latest].Date,
-                Size = Around(found.Size, found.Deviation, Volume.FromMilliliters, Doubt.Parameters | Doubt.NightToNight),
-                Explanations = found.Explanations,
-            });
+            told = signals[i];
+            changes.Add(Found(found, told, last));
         }
 
         return changes;
     }
+
+    private ChangeFound Found(SearchedChange found, (int Night, NightChannel? Channel, int Sign) signal, int last) => new()
+    {
+        SignalledOn = nights[signal.Night].Date,
+        Channel = signal.Channel,
+        IsDownward = signal.Sign < 0,
+        Began = nights[found.Began].Date,
+        // It may have begun on a night that was not written.
+        BeganEarliest = found.Earliest == 0 ? nights[0].Date : nights[found.Earliest - 1].Date.AddDays(1),
+        BeganLatest = nights[found.Latest].Date,
+        LookedAtUntil = nights[last].Date,
+        Size = Size(found.Ultrafiltration),
+        InitialDrainSize = steps.Any(step => step.Night >= found.Began && step.Night <= last && step.Step.Channel == NightChannel.InitialDrain) ? Size(found.InitialDrain) : null,
+        Explanations = found.Explanations,
+    };
+
+    private static Band<Volume> Size((double Mean, double Deviation) size) => Around(size.Mean, size.Deviation, Volume.FromMilliliters, Doubt.Parameters | Doubt.NightToNight);
 
     private static Band<Volume>? BandOf(NightReading? reading) =>
         reading is null ? null : Around(reading.Expected, reading.Deviation, Volume.FromMilliliters, Doubt.Parameters | Doubt.ModelForm | Doubt.NightToNight);

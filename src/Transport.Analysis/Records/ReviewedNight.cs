@@ -18,6 +18,12 @@ public sealed record ReviewedNight
     /// <summary>The same of the initial drain.</summary>
     public Band<Volume>? ExpectedInitialDrain { get; init; }
 
+    /// <summary>What the level before a change that was found would let expect of the ultrafiltration; null where none had begun.</summary>
+    public Volume? ExpectedBeforeChange { get; init; }
+
+    /// <summary>The same of the initial drain.</summary>
+    public Volume? InitialDrainBeforeChange { get; init; }
+
     /// <summary>
     /// What was to be expected of the average dwell, as a 90 % band: the plan, less what is written as lost or else what drains took longer, and this person's clock so
     /// far. Whether or not it is written; null of exchanges by hand, whose times are.

@@ -48,7 +48,7 @@ public static class RecordCharts
         Panel? Ultrafiltration()
         {
             var seen = shown.Where(night => night.Ultrafiltration is not null).ToList();
-            var panel = Beside(new(shown[^1].Record.IsByHand ? "ultrafiltration of 24 h" : "ultrafiltration of the night", "mL"), seen, night => night.Ultrafiltration!.Value.Milliliters, night => night.Expected?.Select(volume => volume.Milliliters));
+            var panel = Beside(new(shown[^1].Record.IsByHand ? "ultrafiltration of 24 h" : "ultrafiltration of the night", "mL"), seen, night => night.Ultrafiltration!.Value.Milliliters, night => night.Expected?.Select(volume => volume.Milliliters), night => night.ExpectedBeforeChange?.Milliliters);
             return panel is null ? null : panel with
             {
                 RelativeHeight = 0.62,
@@ -66,9 +66,9 @@ public static class RecordCharts
             }
 
             // After dry days most of them lie at zero, where half a dot would be cut off.
-            double[] ends = [.. seen.SelectMany(night => new[] { night.Record.InitialDrain, night.ExpectedInitialDrain?.Low, night.ExpectedInitialDrain?.High }).OfType<Volume>().Select(volume => volume.Milliliters)];
+            double[] ends = [.. seen.SelectMany(night => new[] { night.Record.InitialDrain, night.ExpectedInitialDrain?.Low, night.ExpectedInitialDrain?.High, night.InitialDrainBeforeChange }).OfType<Volume>().Select(volume => volume.Milliliters)];
             Axis drains = new("initial drain", "mL");
-            return Beside(ends.Min() > 0.4 * ends.Max() ? drains : drains with { Range = new(-0.08 * ends.Max(), 1.06 * ends.Max()) }, seen, night => night.Record.InitialDrain!.Value.Milliliters, night => night.ExpectedInitialDrain?.Select(volume => volume.Milliliters)) is { } panel
+            return Beside(ends.Min() > 0.4 * ends.Max() ? drains : drains with { Range = new(-0.08 * ends.Max(), 1.06 * ends.Max()) }, seen, night => night.Record.InitialDrain!.Value.Milliliters, night => night.ExpectedInitialDrain?.Select(volume => volume.Milliliters), night => night.InitialDrainBeforeChange?.Milliliters) is { } panel
                 ? panel with { RelativeHeight = Small }
                 : null;
         }
@@ -82,16 +82,18 @@ public static class RecordCharts
                 : null;
         }
 
-        Panel? Beside(Axis values, List<ReviewedNight> seen, Func<ReviewedNight, double> read, Func<ReviewedNight, Band<double>?> expect)
+        Panel? Beside(Axis values, List<ReviewedNight> seen, Func<ReviewedNight, double> read, Func<ReviewedNight, Band<double>?> expect, Func<ReviewedNight, double?>? before = null)
         {
             var charted = seen.Where(night => night.LeftOut.Length == 0).ToList();
             var leftOut = seen.Where(night => night.LeftOut.Length > 0).ToList();
             var banded = seen.Where(night => expect(night) is not null).ToList();
+            var earlier = before is null ? [] : banded.Where(night => before(night) is not null).ToList();
             List<Series> series =
             [
                 .. charted.Count > 0 ? new[] { Points("observed", charted, MarkerShape.Circle, Tone.Strong) } : [],
                 .. leftOut.Count > 0 ? new[] { Points("left out of the charts", leftOut, MarkerShape.Ring, Tone.Middle) } : [],
                 .. banded.Count > 1 ? new[] { new Series("expected", [.. banded.Select(X)], [.. banded.Select(night => expect(night)!.Value.Median)]) { Tone = Tone.Middle, Weight = 1, Pattern = LinePattern.Dash } } : [],
+                .. earlier.Count > 1 ? new[] { new Series("expected before the change", [.. earlier.Select(X)], [.. earlier.Select(night => before!(night)!.Value)]) { Tone = Tone.Strong, Weight = 1, Pattern = LinePattern.Dot } } : [],
             ];
             return series.Count == 0 ? null : new(axis, values)
             {
@@ -106,7 +108,7 @@ public static class RecordCharts
                 Pattern = LinePattern.None,
                 Marker = marker,
                 Tone = tone,
-                Notes = [.. nights.Select(night => string.Create(CultureInfo.InvariantCulture, $"{night.Record.Date:d MMM}: {read(night):0} {values.Unit}{(night.LeftOut.Length > 0 ? ", " + night.LeftOut : "")}"))],
+                Notes = [.. nights.Select(night => string.Create(CultureInfo.InvariantCulture, $"{night.Record.Date:d MMM}: {Digits.Fixed(read(night), 0)} {values.Unit}{(night.LeftOut.Length > 0 ? ", " + night.LeftOut : "")}"))],
             };
         }
 

@@ -21,7 +21,7 @@ public static partial class RecordPage
         ["record-cloudy-now", "record-pain-or-fever-now", "record-symptoms-now", "record-exit-site-now", "record-glucose-low", "record-glucose-very-high", "record-pressure-low", "record-pressure-high"];
 
     private static readonly HashSet<string> NeverCut =
-        ["record-text-unread", "record-cloudy-past", "record-peritonitis-of-past", "record-pain-or-fever-past", "record-exit-site-past", "record-danger-past", "record-overfill-risk", "record-urine-fall"];
+        ["record-text-unread", "record-cloudy-past", "record-peritonitis-of-past", "record-pain-or-fever-past", "record-exit-site-past", "record-danger-past", "record-overfill-risk", "record-urine-fall", "record-removal-low"];
 
     private const string Style =
         "@page{size:A4;margin:11mm 13mm}*{box-sizing:border-box}body{font:9.6pt/1.34 Arial,Helvetica,sans-serif;color:#1a1a1a;background:#fff;max-width:184mm;margin:8mm auto}"
@@ -86,11 +86,16 @@ public static partial class RecordPage
             let words = Findings(review, most)
             from panels in figure is null ? [0] : new[] { figure.Panels.Count, 3, 2, 1 }.Where(count => count <= figure.Panels.Count).Distinct()
             from height in figure is null ? [1] : new[] { 1, LowestPanel }
-            select (Findings: words, Picture: figure is null ? "" : Picture(figure, panels, height));
-        var (findings, picture) = ways.FirstOrDefault(way => RecordPageHeight.Of(way.Findings) + RecordPageHeight.OfPicture(way.Picture) <= room,
-            (Findings: Findings(review, FewestFindings), Picture: ""));
-        return page.Append(findings).Append(picture);
+            select (Findings: words, Picture: figure is null ? "" : Picture(figure, panels, height), LeftOut: LeftOut(figure, panels));
+        var (findings, picture, leftOut) = ways.FirstOrDefault(
+            way => RecordPageHeight.Of(way.Findings + way.LeftOut) + RecordPageHeight.OfPicture(way.Picture) <= room,
+            (Findings: Findings(review, FewestFindings), Picture: "", LeftOut: LeftOut(figure, 0)));
+        return page.Append(findings).Append(picture).Append(leftOut);
     }
+
+    private static string LeftOut(Figure? figure, int drawn) => figure is null || drawn == figure.Panels.Count
+        ? ""
+        : $"<p class=\"small\">Not drawn, since the sheet has no room: {Escape(string.Join(", ", figure.Panels.Skip(drawn).Select(panel => panel.YAxis.Label)))}.</p>\n";
 
     private static string Picture(Figure figure, int panels, double height) =>
         $"<figure>{SvgRenderer.ToSvg(figure.OnPanels(figure.Panels.Take(panels).Select(panel => panel with { RelativeHeight = height * panel.RelativeHeight })))}</figure>\n";
@@ -216,7 +221,7 @@ public static partial class RecordPage
                 .Append(Mean(nights.Select(night => night.Record.InitialDrain?.Milliliters)))
                 .Append(Mean(nights.Select(night => night.Record.LostDwell?.TotalMinutes)))
                 .Append(CultureInfo.InvariantCulture, $"<td>{nights.Count(night => night.Record.UsesStrongest)}</td>")
-                .Append(Mean(nights.Select(night => night.EmptyWeight?.Kilograms), "0.0"))
+                .Append(Mean(nights.Select(night => night.EmptyWeight?.Kilograms), 1))
                 .Append(Pressure(nights))
                 .Append(Mean(nights.Select(night => night.Record.Urine?.Milliliters)))
                 .Append("</tr>\n");
@@ -233,10 +238,10 @@ public static partial class RecordPage
             : string.Create(CultureInfo.InvariantCulture, $"<td>{seen.Average(one => one.SystolicMillimetersOfMercury):0}/{seen.Average(one => one.DiastolicMillimetersOfMercury):0}</td>");
     }
 
-    private static string Mean(IEnumerable<double?> values, string format = "0")
+    private static string Mean(IEnumerable<double?> values, int decimals = 0)
     {
         var seen = values.OfType<double>().ToList();
-        return seen.Count == 0 ? "<td>–</td>" : $"<td>{seen.Average().ToString(format, CultureInfo.InvariantCulture)}</td>";
+        return seen.Count == 0 ? "<td>–</td>" : $"<td>{Digits.Fixed(seen.Average(), decimals)}</td>";
     }
 
     private static string Text(RecordReview review)

@@ -69,8 +69,8 @@ public sealed class ProgrammeTests
         Assert.True(Review("VP-05").Changes[0].BeganLatest > Review("VP-05").Changes[0].BeganEarliest);
 
         var sentence = Review("VP-05").Findings.Single(found => found.Code == "record-change-found").Message;
-        Assert.StartsWith("More drains before the first fill than was expected", sentence, StringComparison.Ordinal);
-        Assert.Matches("the change of a night's ultrafiltration is about −[0-9]+ mL \\(−[0-9]+ to −[0-9]+ mL\\)", sentence);
+        Assert.StartsWith("The initial drain is larger than was expected", sentence, StringComparison.Ordinal);
+        Assert.Matches("the initial drain had changed by about \\+[0-9]+ mL \\(\\+[0-9]+ to \\+[0-9]+ mL\\), a night's ultrafiltration by about −[0-9]+ mL \\(−[0-9]+ to −[0-9]+ mL\\)", sentence);
     }
 
     [Fact]
