@@ -42,7 +42,7 @@ internal sealed class ReviewRun
     {
         var counts = BookHabits.Counts(nights, responses, findings);
         var weights = BookHabits.EmptyWeights(nights, findings);
-        var leftOut = Peritonitis.DaysLeftOut(nights, options.Limits);
+        var leftOut = Peritonitis.DaysLeftOut(nights, book.RowsInDoubt, options.Limits);
         var reviewed = new ReviewedNight[nights.Count];
         var charted = 0;
         var lastCharted = -1;
@@ -53,7 +53,7 @@ internal sealed class ReviewRun
         }
 
         var changes = Changes();
-        findings.AddRange(DangerSigns.Of(nights, book.Findings, patient, options.Limits));
+        findings.AddRange(DangerSigns.Of(nights, book, patient, options.Limits));
         findings.AddRange(NurseFindings.Of(nights, reviewed, responses, changes, options.Limits, Slow()));
         return new()
         {
