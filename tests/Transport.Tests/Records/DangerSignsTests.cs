@@ -302,7 +302,7 @@ public sealed class DangerSignsTests
     [InlineData(";;;;;2.4;;;;", new[] { ";;;;;;;;;" }, "2.4 mmol/L on 2026-02-11, below 4.0 mmol/L; no later value is written. The unit's rule")]
     [InlineData(";;;;;2.4;;;;", new string[0], "2.4 mmol/L on 2026-02-11, below 4.0 mmol/L. The unit's rule")]
     public void An_urgent_value_says_what_was_measured_after_it(string row, string[] after, string expected) =>
-        Assert.Contains(expected, Of(Well, [row, .. after]).First().Message, StringComparison.Ordinal);
+        Assert.Contains(expected, Of(Well, [row, .. after])[0].Message, StringComparison.Ordinal);
 
     // Fever, pain or a cloudy bag with a failing circulation or head in the same days is one emergency; the low pressure then no longer waits until today.
     [Theory]
