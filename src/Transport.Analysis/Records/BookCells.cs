@@ -8,9 +8,18 @@ namespace Transport.Analysis;
 internal sealed partial class BookCells(
     int row, IReadOnlyDictionary<BookColumn, string> texts, IReadOnlyDictionary<BookColumn, string> units, char? decimalMark, List<Finding> findings)
 {
+    private static readonly BookColumn[] OfBody =
+    [
+        BookWords.Effluent, BookWords.Peritonitis, BookWords.Temperature, BookWords.BloodGlucose, BookWords.Sitting, BookWords.Standing, BookWords.Urine, BookWords.Weight,
+    ];
+
     private readonly SheetCells cells = new(findings, decimalMark);
 
     public int Row => row;
+
+    /// <summary>What speaks of the body, as written; words that slipped into another column are words all the same.</summary>
+    public ImmutableArray<BookCell> OfTheBody =>
+        [.. texts.Keys.Where(Has).Select(column => (column, Cell: new BookCell(column.Name, Text(column), IsWords(column)))).Where(one => one.Cell.IsWords || OfBody.Contains(one.column)).Select(one => one.Cell)];
 
     public bool Has(BookColumn column) => Text(column).Length > 0;
 
@@ -141,6 +150,69 @@ internal sealed partial class BookCells(
         return words.Contains(Symptom.CloudyFluid) ? EffluentLook.Cloudy : words.Contains(Symptom.Blood) ? EffluentLook.Bloody : Choice<EffluentLook>(column);
     }
 
+    /// <summary>A temperature in °C: a number in either notation, of °F where it says so or can be nothing else, or what words say of it.</summary>
+    public double? Temperature(BookColumn column)
+    {
+        if (!Has(column))
+        {
+            return null;
+        }
+
+        var text = Text(column);
+        if (Celsius(text) is not { } celsius)
+        {
+            findings.Add(SampleSheetCodes.ImpossibleValue.Finding(
+                "No temperature of a body can be read here and the cell is left out; write it in °C.", row, column.Name, text, "32 to 43 °C such as 37.4; 93 to 110 °F with the letter F"));
+            return null;
+        }
+
+        if (IsFahrenheitByItsSize(text) && !SheetWords.NormalUnit(units[column]).Contains('f', StringComparison.Ordinal))
+        {
+            findings.Add(new(Severity.Note, "book-temperature-fahrenheit", string.Create(CultureInfo.InvariantCulture, $"“{text}” is read as °F, which makes {celsius:0.0} °C; write the unit in the header."))
+            {
+                Row = row,
+                Field = column.Name,
+            });
+        }
+
+        return celsius;
+    }
+
+    /// <summary>°C of what stands in a cell for temperature: a number in either notation, or what words say. Null where it is none of a body.</summary>
+    public static double? Celsius(string text) =>
+        PlainTemperature().Match(text) is { Success: true } plain ? BookText.Celsius(plain.Groups["number"].Value) : BookText.Of(text).TemperatureCelsius;
+
+    /// <summary>Whether a temperature has no letter F and can be °F alone.</summary>
+    public static bool IsFahrenheitByItsSize(string text) =>
+        PlainTemperature().Match(text) is { Success: true } plain && BookText.IsFahrenheit(plain.Groups["number"].Value) && plain.Groups["unit"].Value is not ['f' or 'F', ..];
+
+    /// <summary>Whether a cell is what its column takes; words are always.</summary>
+    public bool CanRead(BookColumn column)
+    {
+        var before = findings.Count;
+        _ = column switch
+        {
+            _ when column == BookWords.Date => SheetDate.Read(Text(column), null, out _) is not null ? column : Refused(),
+            _ when column == BookWords.TargetDate => Date(column),
+            _ when column == BookWords.Began => Clock(column),
+            _ when column == BookWords.Sitting || column == BookWords.Standing => Pressure(column),
+            _ when column == BookWords.Temperature => Temperature(column),
+            _ when column == BookWords.CycleDrains => Volumes(column),
+            _ when column == BookWords.NightLength => Hours(column),
+            _ when column.Words is not null => Has(column) && !column.Words.ContainsKey(SheetWords.Normal(Text(column))) ? Refused() : column,
+            _ when column.Range is not null => Number(column),
+            _ when column.Quantity is not null && SheetWords.Normal(Text(column)) is not "dry" => Fluid(column),
+            _ => (object)column,
+        };
+        return !findings.Skip(before).Any(found => found.Severity > Severity.Note);
+
+        object? Refused()
+        {
+            findings.Add(SampleSheetCodes.UnknownWord.Finding("", row, column.Name, Text(column)));
+            return null;
+        }
+    }
+
     /// <summary>A strength, "icodextrin", or bags joined by + such as "2 x 5 L 75.5 + 2.5 L 126".</summary>
     public BookFluid? Fluid(BookColumn column)
     {
@@ -216,6 +288,17 @@ internal sealed partial class BookCells(
         return null;
     }
 
+    // What a column of the body does not take is read as words. In other columns only words of a complaint are: a name is none.
+    private bool IsWords(BookColumn column)
+    {
+        var text = Text(column);
+        return column == BookWords.Symptoms || column == BookWords.Remark
+            || (column == BookWords.Temperature ? !PlainTemperature().IsMatch(text) || Celsius(text) is null
+                : column == BookWords.Effluent ? !column.Words!.ContainsKey(SheetWords.Normal(text))
+                : Array.IndexOf(OfBody, column) >= 0 ? !new BookCells(row, texts, units, decimalMark, []).CanRead(column)
+                : column != BookWords.Patient && text.Any(char.IsLetter) && !BookText.Of(text).Symptoms.IsEmpty);
+    }
+
     private double? Number(BookColumn column, string text) => Read(column, text, column.Quantity!, column.Range!, column.NeedsUnit);
 
     // The unit stands in the cell, or in the header, or is the first of its kind.
@@ -226,6 +309,9 @@ internal sealed partial class BookCells(
         unit = unit.Length > 0 || needsUnit ? unit : quantity.Units[0].Name;
         return cells.ReadQuantity(new(row, "", column.Name, "", number, unit, ""), column.Name, quantity, range, out _);
     }
+
+    [GeneratedRegex(@"^(?:t|temp\.?|temperature)?[ :=]*(?<number>[0-9]{2,3}(?:[.,][0-9]{1,2})?) ?(?:°|deg(?:rees?)?)? ?(?<unit>c|f|celsius|fahrenheit|)$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex PlainTemperature();
 
     [GeneratedRegex(@"[\s;/|]+")]
     private static partial Regex Between();

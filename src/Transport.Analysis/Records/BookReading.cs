@@ -7,8 +7,13 @@ internal sealed class BookReading
     private const int Rows = 20_000;
 
     private readonly List<Finding> findings;
+    private readonly int[] places;
+    private readonly Dictionary<BookColumn, string> units;
+    private readonly char? mark;
+    private IReadOnlyList<(int Row, DateOnly Date)> trusted = [];
     private readonly Dictionary<string, BookPlan> named = new(StringComparer.OrdinalIgnoreCase);
     private readonly List<NightRecord> nights = [];
+    private readonly List<NightRecord> inDoubt = [];
     private BookPlan plan = BookPlan.Nothing;
     private WeighingHabit? weighed;
     private UltrafiltrationCount? counts;
@@ -16,17 +21,19 @@ internal sealed class BookReading
     private string code = "";
     private readonly Dictionary<int, BookExchange> lastByHand = [];
 
-    private BookReading(List<Finding> findings) => this.findings = findings;
+    private BookReading(List<Finding> findings, int[] places, Dictionary<BookColumn, string> units, char? mark) =>
+        (this.findings, this.places, this.units, this.mark) = (findings, places, units, mark);
 
-    /// <summary>The nights by date, and the code of the patient; empty where the book carries none.</summary>
-    public static (IReadOnlyList<NightRecord> Nights, string Code) Of(string text, List<Finding> findings)
+    /// <summary>The nights by date, the rows in doubt in their order, the last day whose date fits, and the code of the patient; empty where the book carries none.</summary>
+    public static (IReadOnlyList<NightRecord> Nights, IReadOnlyList<NightRecord> InDoubt, DateOnly? LastDay, string Code) Of(string text, List<Finding> findings)
     {
         var delimiter = DelimitedText.DelimiterOf(text, name => BookWords.Column(name) is not null);
-        var rows = DelimitedText.Records(text, delimiter, findings).Take(Rows + 2).ToList();
+        var lost = new List<(int Row, string Line)>();
+        var rows = DelimitedText.Records(text, delimiter, findings, lost).Take(Rows + 2).ToList();
         if (rows.Count == 0)
         {
             findings.Add(SampleSheetCodes.FileEmpty.Finding("The file holds no table. Start from the blank book."));
-            return ([], "");
+            return ([], [], null, "");
         }
 
         var (headerRow, header) = rows[0];
@@ -36,7 +43,7 @@ internal sealed class BookReading
         if (places[IndexOf(BookWords.Date)] < 0)
         {
             findings.Add(SampleSheetCodes.MissingColumn.Finding("The header has no column 'date'; add it.", headerRow, "date", string.Join(' ', header)));
-            return ([], "");
+            return ([], [], null, "");
         }
 
         if (rows.Count > Rows + 1)
@@ -57,12 +64,15 @@ internal sealed class BookReading
         }
 
         var units = BookWords.Columns.ToDictionary(column => column, column => places[IndexOf(column)] is var at and >= 0 ? BookWords.Column(header[at])!.Value.Unit : "");
-        var usable = rows.Skip(1).Where(row => !DelimitedText.HasExtraFields(row.Row, row.Fields, header.Length, delimiter, findings)).ToList();
+        var wide = rows.Skip(1).Where(row => DelimitedText.HasExtraFields(row.Row, row.Fields, header.Length, delimiter, findings)).ToList();
+        var usable = rows.Skip(1).Except(wide).ToList();
         var mark = SheetNumber.DecimalMarkOf(delimiter, Numbers(usable, places), findings);
-        var reading = new BookReading(findings);
-        reading.Read(usable, places, units, mark);
+        var reading = new BookReading(findings, places, units, mark);
+        var spoilt = reading.Lost(wide, lost.Where(line => line.Row > headerRow), header.Length, delimiter);
+        spoilt.AddRange(usable.Select(row => reading.Shifted(row.Row, row.Fields, header.Length, delimiter)).OfType<LostRow>());
+        reading.Read([.. usable.ExceptBy(spoilt.Select(row => row.Row), row => row.Row)], spoilt);
         reading.SetHandRegimens();
-        return ([.. reading.nights.OrderBy(night => night.Date)], reading.code);
+        return ([.. reading.nights.OrderBy(night => night.Date)], [.. reading.inDoubt.OrderBy(night => night.Row)], reading.trusted.Select(row => (DateOnly?)row.Date).Max(), reading.code);
     }
 
     private static int IndexOf(BookColumn column) => BookWords.Columns.TakeWhile(known => known != column).Count();
@@ -75,38 +85,140 @@ internal sealed class BookReading
         where BookWords.Columns[column] is { Quantity: not null, Range: not null } known && known != BookWords.CycleDrains
         select (row.Row, Field(row.Fields, places[column]));
 
-    private void Read(List<(int Row, string[] Fields)> rows, int[] places, Dictionary<BookColumn, string> units, char? mark)
+    private void Read(List<(int Row, string[] Fields)> rows, List<LostRow> lost)
     {
         var dateAt = places[IndexOf(BookWords.Date)];
         var orders = rows.Select(row => SheetDate.OrderShownBy(Field(row.Fields, dateAt))).OfType<DateOrder>().Distinct().ToList();
         DateOrder? order = orders is [var only] ? only : null;
-        var blank = rows.Where(row => SheetWords.IsBlank(Field(row.Fields, dateAt))).Select(row => row.Row).ToList();
+        var blank = rows.Where(row => SheetWords.IsBlank(Field(row.Fields, dateAt))).Select(row => row.Row).ToHashSet();
         if (blank.Count > 0)
         {
             findings.Add(new(Severity.Error, "book-date-unreadable", blank.Count == 1
-                ? "This row has no date and is left out; write year-month-day."
-                : FormattableString.Invariant($"{blank.Count} rows have no date and are left out: {string.Join(", ", blank.Take(5))}{(blank.Count > 5 ? " and so on" : "")}. Write year-month-day in each."))
+                ? "This row has no date and is left out of the charts; write year-month-day."
+                : FormattableString.Invariant($"{blank.Count} rows have no date and are left out of the charts: {string.Join(", ", blank.Order().Take(5))}{(blank.Count > 5 ? " and so on" : "")}. Write year-month-day in each."))
             {
-                Row = blank[0],
+                Row = blank.Min(),
                 Field = "date",
                 Found = "nothing",
                 Expected = "such as 2025-03-11",
             });
         }
 
-        foreach (var (row, fields) in rows.ExceptBy(blank, row => row.Row))
+        var dated = rows.Where(row => !blank.Contains(row.Row)).Select(row => (row.Row, Date: DateOf(row.Row, Field(row.Fields, dateAt), order)))
+            .Where(row => row.Date is not null).Select(row => (row.Row, row.Date!.Value)).ToList();
+        dated = [.. dated.Concat(lost.Where(row => row.Date is not null).Select(row => (row.Row, row.Date!.Value))).OrderBy(row => row.Row)];
+        var misfits = BookDates.Misfits(dated);
+        trusted = [.. dated.Where(row => !misfits.ContainsKey(row.Row))];
+        var dates = dated.ToDictionary(row => row.Row, row => row.Value);
+        foreach (var (row, fields) in rows)
         {
-            if (DateOf(row, Field(fields, dateAt), order) is not { } date)
+            var before = findings.Count;
+            var cells = Cells(row, TextsOf(fields), findings);
+            var written = Field(fields, dateAt);
+            if (!dates.TryGetValue(row, out var date))
             {
-                continue;
+                AddInDoubt(NightOf(PlaceOf(row), cells), blank.Contains(row) ? "which has no date" : $"whose date “{written}” cannot be read");
+            }
+            else if (!misfits.TryGetValue(row, out var misfit))
+            {
+                Add(date, cells);
+            }
+            else
+            {
+                // A day that has its row is not another's as well.
+                var isOut = misfit.IsLeap || trusted.Any(known => known.Date == date);
+                findings.Add(new(Severity.Warning, "book-date-out-of-place", isOut
+                    ? "This date is far from those of the rows beside it and the row is left out of the charts. Correct the date."
+                    : "This date does not fit its place between the rows before and after. Correct it, or move the row.")
+                {
+                    Row = row,
+                    Field = "date",
+                    Found = written,
+                    Expected = FormattableString.Invariant($"about {PlaceOf(row):yyyy-MM-dd}"),
+                });
+                if (isOut)
+                {
+                    AddInDoubt(NightOf(misfit.Place, cells), $"whose date {written} does not fit its place");
+                }
+                else
+                {
+                    Add(date, cells);
+                    AddInDoubt(BodyOf(misfit.Place, Cells(row, TextsOf(fields), [])), $"whose date {written} does not fit its place");
+                }
             }
 
-            var before = findings.Count;
-            var texts = BookWords.Columns.Select((column, index) => (column, Text: Field(fields, places[index]))).Where(cell => cell.Text.Length > 0)
-                .ToDictionary(cell => cell.column, cell => cell.Text);
-            Add(date, new BookCells(row, texts, units, mark, findings));
             KeepOnePerColumn(before);
         }
+
+        foreach (var row in lost)
+        {
+            AddLost(row, row.Date is { } date && !misfits.ContainsKey(row.Row) ? date : PlaceOf(row.Row));
+        }
+    }
+
+    private Dictionary<BookColumn, string> TextsOf(string[] fields) =>
+        BookWords.Columns.Select((column, index) => (column, Text: Field(fields, places[index]))).Where(cell => cell.Text.Length > 0).ToDictionary(cell => cell.column, cell => cell.Text);
+
+    private BookCells Cells(int row, IReadOnlyDictionary<BookColumn, string> texts, List<Finding> found) => new(row, texts, units, mark, found);
+
+    // Between the nearest rows whose dates fit; a book may be kept with the newest row on top.
+    private DateOnly PlaceOf(int row)
+    {
+        var (before, after) = (trusted.LastOrDefault(known => known.Row < row).Date, trusted.FirstOrDefault(known => known.Row > row).Date);
+        return trusted.Count > 1 && trusted[0].Date > trusted[^1].Date ? BookDates.PlaceOf(after, before) : BookDates.PlaceOf(before, after);
+    }
+
+    private void AddInDoubt(NightRecord night, string why) => inDoubt.Add(night with { Doubt = $"row {night.Row}, {why}" });
+
+    private List<LostRow> Lost(List<(int Row, string[] Fields)> wide, IEnumerable<(int Row, string Line)> lines, int width, char delimiter) =>
+    [
+        .. wide.Select(row => LostRow.Of(row.Row, row.Fields, "has more cells than the header", width, delimiter, TextsOf, Unread)),
+        .. lines.Where(line => line.Line.Length > 0 && !line.Line.StartsWith('#')).Select(line => LostRow.Of(
+            line.Row, line.Line.Replace("\"", "", StringComparison.Ordinal).Split(delimiter, StringSplitOptions.TrimEntries), "stands in or below an open or stray quotation mark", width, delimiter, TextsOf, Unread)),
+    ];
+
+    // Two cells or more that their columns do not take, where all of them fit one column to the left or to the right, are a row with a delimiter too many or too few.
+    private LostRow? Shifted(int row, string[] fields, int width, char delimiter)
+    {
+        var written = fields.Reverse().SkipWhile(field => field.Length == 0).Reverse().ToArray();
+        if (written.Length > width || Unread(TextsOf(written)) < 2)
+        {
+            return null;
+        }
+
+        var found = new[] { 1, -1 }.Where(surplus => written.Length <= width + surplus).Select(surplus => LostRow.Of(
+                row, [.. written, .. Enumerable.Repeat("", width + surplus - written.Length)], surplus > 0 ? "seems to have a cell too many" : "seems to have a cell too few", width, delimiter, TextsOf, Unread))
+            .FirstOrDefault(one => Unread(one.Certain) == 0 && one.Certain.Count >= written.Count(field => field.Length > 0) - 2);
+        if (found is not null)
+        {
+            findings.Add(SampleSheetCodes.ExtraFields.Finding(
+                $"The row {found.Why}: its cells fit the columns beside their own. It is left out of the charts; put the cell right.", row, found: string.Join(delimiter, written)));
+        }
+
+        return found;
+    }
+
+    private int Unread(IReadOnlyDictionary<BookColumn, string> texts)
+    {
+        var cells = Cells(0, texts, []);
+        return texts.Keys.Count(column => !cells.CanRead(column));
+    }
+
+    // Numbers where they are certain, words wherever they stand.
+    private void AddLost(LostRow lost, DateOnly date)
+    {
+        BookCell[] cells = [.. lost.Fields.Where(field => field.Length > 0).Select(field => new BookCell("", field, true))];
+        var text = BookText.Of(string.Join("; ", cells.Select(cell => cell.Text)));
+        var body = BodyOf(date, Cells(lost.Row, lost.Certain, []));
+        inDoubt.Add(body with
+        {
+            Complaint = "",
+            Remark = string.Join(", ", cells.Select(cell => cell.Text)),
+            Symptoms = [.. body.Symptoms.Concat(text.Symptoms).Distinct()],
+            Cells = [.. cells],
+            Doubt = $"row {lost.Row}{(lost.Date is { } day ? FormattableString.Invariant($" of {day:yyyy-MM-dd}") : "")}, which {lost.Why}",
+            IsLost = true,
+        });
     }
 
     // A unit that the header lacks would be found again in every row.
@@ -132,8 +244,8 @@ internal sealed class BookReading
                 Severity.Error,
                 "book-date-unreadable",
                 other is { } second
-                    ? FormattableString.Invariant($"This date may be {date:yyyy-MM-dd} or {second:yyyy-MM-dd}; no other date of the book settles it, and the row is left out. Write year-month-day.")
-                    : "This date cannot be read and the row is left out; write year-month-day.")
+                    ? FormattableString.Invariant($"This date may be {date:yyyy-MM-dd} or {second:yyyy-MM-dd}; no other date of the book settles it, and the row is left out of the charts. Write year-month-day.")
+                    : "This date cannot be read and the row is left out of the charts; write year-month-day.")
             {
                 Row = row,
                 Field = "date",
@@ -150,13 +262,16 @@ internal sealed class BookReading
     {
         if (!IsOfOnePatient(cells))
         {
+            var code = new BookCell(BookWords.Patient.Name, cells.Text(BookWords.Patient), true);
+            var body = BodyOf(date, cells);
+            inDoubt.Add(WithWords(body with { Cells = body.Cells.Add(code) }) with { IsLost = true, Doubt = FormattableString.Invariant($"row {cells.Row} of {date:yyyy-MM-dd}, which carries the code “{cells.Text(BookWords.Patient)}”") });
             return;
         }
 
         var exchange = ExchangeOf(cells);
         if (nights.FindIndex(night => night.Date == date) is var at and >= 0)
         {
-            nights[at] = WithDanger(nights[at], cells);
+            nights[at] = Merged(nights[at], BodyOf(date, cells));
             if (exchange is not null && nights[at].Exchanges.All(known => known.Number != exchange.Number))
             {
                 nights[at] = nights[at] with { Exchanges = nights[at].Exchanges.Add(exchange) };
@@ -164,7 +279,7 @@ internal sealed class BookReading
             }
 
             findings.Add(new(
-                Severity.Warning, "book-night-twice", $"This date already stands in row {nights[at].Row}; the second row is left out. Keep one, or number exchanges by hand.")
+                Severity.Warning, "book-night-twice", $"This date already stands in row {nights[at].Row}; what the second row says of the body is read, its treatment is left out. Keep one, or number exchanges by hand.")
             {
                 Row = cells.Row,
                 Field = "date",
@@ -216,22 +331,64 @@ internal sealed class BookReading
     private static bool IsHandRow(BookCells cells) =>
         cells.Has(BookWords.Exchange) && !cells.HasAny(BookWords.NightLength, BookWords.Cycles, BookWords.CycleVolume);
 
-    // Whichever row of a date it stands in: a cloudy third bag of a day is a cloudy bag, and so is one in a row that is otherwise left out.
-    private static NightRecord WithDanger(NightRecord night, BookCells cells)
+    // What a row says of the body. A cell that its column does not take may say it in words.
+    private static NightRecord BodyOf(DateOnly date, BookCells cells)
     {
-        night = night with { Complaint = Joined(night.Complaint, cells.Text(BookWords.Symptoms)), Remark = Joined(night.Remark, cells.Text(BookWords.Remark)) };
-
-        // Together: what one cell tells of the past another may call back.
-        var text = BookText.Of(night.Words, night.Date);
-        double?[] temperatures = [night.TemperatureCelsius, cells.Number(BookWords.Temperature), text.TemperatureCelsius];
-        EffluentLook?[] looks = [night.Effluent, cells.Look(BookWords.Effluent)];
-        return night with
+        var night = new NightRecord
         {
-            Symptoms = [.. night.Symptoms.Concat(text.Symptoms).Distinct()],
+            Date = date,
+            Row = cells.Row,
+            Weight = cells.Kilograms(BookWords.Weight),
+            Sitting = cells.Pressure(BookWords.Sitting),
+            Standing = cells.Pressure(BookWords.Standing),
+            PulsePerMinute = cells.Number(BookWords.Pulse),
+            BloodGlucose = cells.Number(BookWords.BloodGlucose) is { } glucose ? Concentration.FromMillimolesPerLiter(glucose) : null,
+            Urine = cells.Milliliters(BookWords.Urine),
+            TemperatureCelsius = cells.Temperature(BookWords.Temperature),
+            Effluent = cells.Look(BookWords.Effluent),
+            HasPeritonitis = cells.Choice<BookWords.Answer>(BookWords.Peritonitis) == BookWords.Answer.Yes,
+            Complaint = cells.Text(BookWords.Symptoms),
+            Remark = cells.Text(BookWords.Remark),
+            Cells = cells.OfTheBody,
+        };
+        return WithWords(night);
+    }
+
+    // Together: what one cell tells of the past another may call back.
+    private static NightRecord WithWords(NightRecord night)
+    {
+        var text = BookText.Of(string.Join("; ", night.Cells.Where(cell => cell.IsWords).Select(cell => cell.Text)), night.Day);
+        double?[] temperatures = [night.TemperatureCelsius, text.TemperatureCelsius];
+        return night with { Symptoms = [.. night.Symptoms.Concat(text.Symptoms).Distinct()], TemperatureCelsius = temperatures.Max() };
+    }
+
+    // Whichever row of a date it stands in: a cloudy third bag of a day is a cloudy bag, and so is one in a row that is otherwise left out.
+    private static NightRecord Merged(NightRecord night, NightRecord row)
+    {
+        double?[] temperatures = [night.TemperatureCelsius, row.TemperatureCelsius];
+        EffluentLook?[] looks = [night.Effluent, row.Effluent];
+        return WithWords(night with
+        {
+            Complaint = Joined(night.Complaint, row.Complaint),
+            Remark = Joined(night.Remark, row.Remark),
+            Weight = night.Weight ?? row.Weight,
+            Sitting = night.Sitting ?? row.Sitting,
+            Standing = night.Standing ?? row.Standing,
+            PulsePerMinute = night.PulsePerMinute ?? row.PulsePerMinute,
+            BloodGlucose = night.BloodGlucose ?? row.BloodGlucose,
+            Urine = night.Urine ?? row.Urine,
             TemperatureCelsius = temperatures.Max(),
             Effluent = looks.Max(),
-            HasPeritonitis = night.HasPeritonitis || cells.Choice<BookWords.Answer>(BookWords.Peritonitis) == BookWords.Answer.Yes,
-        };
+            HasPeritonitis = night.HasPeritonitis || row.HasPeritonitis,
+            Symptoms = [.. night.Symptoms.Concat(row.Symptoms).Distinct()],
+            Cells = [.. night.Cells.Concat(row.Cells).Distinct()],
+            OtherRows = night.OtherRows.Add(row with
+            {
+                Sitting = night.Sitting is null ? null : row.Sitting,
+                Standing = night.Standing is null ? null : row.Standing,
+                BloodGlucose = night.BloodGlucose is null ? null : row.BloodGlucose,
+            }),
+        });
 
         static string Joined(string one, string other) => other.Length == 0 || other == one ? one : one.Length == 0 ? other : $"{one}; {other}";
     }
@@ -270,10 +427,8 @@ internal sealed class BookReading
             plan = named[name];
         }
 
-        return WithDanger(new()
+        return BodyOf(date, cells) with
         {
-            Date = date,
-            Row = cells.Row,
             RegimenName = plan.Name,
             Regimen = plan.Regimen,
             NightFluid = plan.NightFluid,
@@ -286,16 +441,10 @@ internal sealed class BookReading
             LostDwell = cells.Minutes(BookWords.LostDwell),
             DrainTime = cells.Minutes(BookWords.DrainTime),
             HandUltrafiltration = cells.Milliliters(BookWords.HandUltrafiltration),
-            Weight = cells.Kilograms(BookWords.Weight),
             Weighed = weighed,
             TargetWeight = target?.Weight,
             TargetWeightOn = target?.On,
-            Sitting = cells.Pressure(BookWords.Sitting),
-            Standing = cells.Pressure(BookWords.Standing),
-            PulsePerMinute = cells.Number(BookWords.Pulse),
-            BloodGlucose = cells.Number(BookWords.BloodGlucose) is { } glucose ? Concentration.FromMillimolesPerLiter(glucose) : null,
-            Urine = cells.Milliliters(BookWords.Urine),
             IsSkipped = cells.Choice<BookWords.Answer>(BookWords.Done) == BookWords.Answer.No,
-        }, cells);
+        };
     }
 }

@@ -42,6 +42,7 @@ internal sealed partial record BookText(ImmutableArray<Symptom> Symptoms, double
         (Symptom.Breathless, @"breathless(?:ness)?|(?:short|shortness|out) of breath|sob|dyspno?ea|breathing|(?:cannot|can'?t|hard to|difficult to) breathe"),
         (Symptom.Swelling, @"swelling|swell(?:s|ed)?|swollen|o?edema|puffy"),
         (Symptom.Dry, @"cramps?|cramping|dizz(?:y|iness)|faint(?:s|ed|ing|ness)?|light ?headed(?:ness)?|collapsed?|passed out|black(?:ed)? ?out"),
+        (Symptom.Confused, @"confus(?:ed|ion)|drows(?:y|iness|ily)|deliri(?:ous|um)|disorient(?:ed|ation)|unresponsive|unconscious|(?:very|so|too) sleepy"),
         (Symptom.Constipation, @"constipat(?:ed|ion)"),
     ];
 
@@ -186,13 +187,21 @@ internal sealed partial record BookText(ImmutableArray<Symptom> Symptoms, double
         return Filler().Replace(rest, "").Any(char.IsLetterOrDigit);
     }
 
-    // By its size: nobody has 95 °C or 40 °F.
-    private static double? Celsius(string number) => double.Parse(number.Replace(',', '.'), CultureInfo.InvariantCulture) switch
+    /// <summary>°C of a number that is written without its unit, by its size: nobody has 95 °C or 40 °F. Null where it is neither.</summary>
+    public static double? Celsius(string number) => Parsed(number) switch
     {
-        >= 34 and <= 43 and var celsius => celsius,
-        >= 93 and <= 110 and var fahrenheit => (fahrenheit - 32) / 1.8,
+        >= 32 and <= 43 and var celsius => celsius,
+        >= 93 and <= 110 and var fahrenheit => Math.Round((fahrenheit - 32) / 1.8, 2),
         _ => null,
     };
+
+    /// <summary>Whether a number can be °F alone.</summary>
+    public static bool IsFahrenheit(string number) => Parsed(number) is >= 93 and <= 110;
+
+    /// <summary>The numbers of a text that may be temperatures.</summary>
+    public static IEnumerable<string> Numbers(string text) => Number().Matches(text).Select(match => match.Value);
+
+    private static double Parsed(string number) => double.Parse(number.Replace(',', '.'), CultureInfo.InvariantCulture);
 
     private static Regex Made(string pattern) => new(pattern, RegexOptions.CultureInvariant);
 
@@ -205,6 +214,9 @@ internal sealed partial record BookText(ImmutableArray<Symptom> Symptoms, double
     // A number with a decimal that is no weight, volume, time or percentage.
     [GeneratedRegex(@"(?<![0-9.,/]|weight |weighs |kg )(?<number>(?:3[5-9]|4[0-2])[.,][0-9])(?![0-9.,/]| ?(?:kg|kilos?|l|ml|min|h|hours?|mmol|mg|g|cm|lbs?|%))")]
     private static partial Regex BareTemperature();
+
+    [GeneratedRegex(@"(?<![0-9.,])[0-9]{2,3}(?:[.,][0-9]{1,2})?(?![0-9.,])")]
+    private static partial Regex Number();
 
     [GeneratedRegex(@"\bno (?:stools?|bowel movements?)\b")]
     private static partial Regex NoStool();

@@ -4,10 +4,14 @@ using MathNet.Numerics.Statistics;
 namespace Transport.Analysis;
 
 /// <summary>What of the last days does not wait for a trend: complaints, an exit site, absolute values, and whatever was written and not understood.</summary>
-/// <remarks>What is written is quoted, so that a reader can tell a false alarm from a true one. No sign here is no safety: the book holds what somebody wrote.</remarks>
+/// <remarks>
+/// What is written is quoted, each thing from the cell it stands in, so that a reader can tell a false alarm from a true one. Rows in doubt count as of their place in the book.
+/// No sign here is no safety: the book holds what somebody wrote.
+/// </remarks>
 internal sealed class DangerSigns
 {
     private const int LongestQuote = 120;
+    private const int LongestRow = 300;
     private const int MostQuotes = 4;
     private const int WeeksOfUrine = 8;
     private const int FreshUrine = 14;
@@ -15,50 +19,51 @@ internal sealed class DangerSigns
     // The page shows five weeks.
     private const int DaysOfPage = 35;
 
-    // What speaks of a body rather than of a machine; of a row without a date nothing at all was read.
-    private static readonly BookColumn[] OfTheBody =
-    [
-        BookWords.Date, BookWords.Effluent, BookWords.Peritonitis, BookWords.Temperature, BookWords.BloodGlucose, BookWords.Sitting, BookWords.Standing, BookWords.Urine, BookWords.Weight,
-    ];
-
-    private static readonly (string Name, Func<NightRecord, bool> Is)[] Complaints =
-    [
-        ("short of breath", night => night.Symptoms.Contains(Symptom.Breathless)),
-        ("swelling", night => night.Symptoms.Contains(Symptom.Swelling)),
-        ("pain on filling or draining", night => night.Symptoms.Contains(Symptom.FlowPain)),
-        ("cramps, dizziness or faintness (dried out?)", night => night.Symptoms.Contains(Symptom.Dry)),
-        ("bloody fluid", night => night.Effluent == EffluentLook.Bloody || night.Symptoms.Contains(Symptom.Blood)),
-    ];
-
     private readonly IReadOnlyList<NightRecord> nights;
     private readonly List<NightRecord> now;
+    private readonly IReadOnlyList<Finding> ofBook;
     private readonly ReviewLimits limits;
     private readonly bool isAdult;
     private readonly int today;
-    private readonly HashSet<NightRecord> quoted = [];
+    private readonly HashSet<(NightRecord Night, BookCell Cell)> quoted = [];
     private readonly List<Finding> findings = [];
+    private readonly Sign cloudy = new("cloudy fluid or peritonitis", Peritonitis.IsSign, cell => Says(cell, Symptom.CloudyFluid) || Takes(cell, BookWords.Effluent, (int)EffluentLook.Cloudy) || Takes(cell, BookWords.Peritonitis, (int)BookWords.Answer.Yes));
+    private readonly Sign bloody = new("bloody fluid", night => night.Effluent == EffluentLook.Bloody || night.Symptoms.Contains(Symptom.Blood), cell => Says(cell, Symptom.Blood) || Takes(cell, BookWords.Effluent, (int)EffluentLook.Bloody));
+    private readonly Sign pain = Sign.Of("pain", Symptom.AbdominalPain);
+    private readonly Sign vomiting = Sign.Of("vomiting or nausea", Symptom.Vomiting);
+    private readonly Sign diarrhoea = Sign.Of("diarrhoea", Symptom.Diarrhoea);
+    private readonly Sign exitSite = Sign.Of("exit site", Symptom.ExitSite);
+    private readonly Sign breathless = Sign.Of("short of breath", Symptom.Breathless);
+    private readonly Sign swelling = Sign.Of("swelling", Symptom.Swelling);
+    private readonly Sign flowPain = Sign.Of("pain on filling or draining", Symptom.FlowPain);
+    private readonly Sign dry = Sign.Of("cramps, dizziness or faintness (dried out?)", Symptom.Dry);
+    private readonly Sign confused = Sign.Of("confusion or drowsiness", Symptom.Confused);
+    private readonly Sign fever;
 
-    private DangerSigns(IReadOnlyList<NightRecord> nights, Patient patient, ReviewLimits limits)
+    private DangerSigns(IReadOnlyList<NightRecord> nights, RecordBook book, Patient patient, ReviewLimits limits)
     {
         isAdult = patient.AgeYears >= MembraneThresholds.Default.AdultAge.Value;
-        this.nights = nights;
         this.limits = limits;
-        today = nights[^1].Date.DayNumber;
-        now = [.. nights.Where(IsNow)];
+        ofBook = book.Findings;
+        fever = new("fever", night => night.Symptoms.Contains(Symptom.Fever) || night.TemperatureCelsius >= limits.Fever.Value, cell => Says(cell, Symptom.Fever) || TemperatureOf(cell) >= limits.Fever.Value);
+        this.nights = AsOfPlace(nights, book, limits);
+        today = LastDay(this.nights, book);
+        now = [.. this.nights.Where(IsNow)];
     }
 
     /// <param name="nights">The nights by date.</param>
-    /// <param name="ofBook">What could not be read of the book.</param>
+    /// <param name="book">The book they are of, with its rows in doubt and what could not be read.</param>
     /// <param name="patient">Whose; pressures have limits for adults only.</param>
     /// <param name="limits">The limits.</param>
-    public static IReadOnlyList<Finding> Of(IReadOnlyList<NightRecord> nights, IReadOnlyList<Finding> ofBook, Patient patient, ReviewLimits limits)
+    public static IReadOnlyList<Finding> Of(IReadOnlyList<NightRecord> nights, RecordBook book, Patient patient, ReviewLimits limits)
     {
-        if (nights.Count == 0)
+        if (nights.Count == 0 && book.RowsInDoubt.Count == 0)
         {
             return [];
         }
 
-        var signs = new DangerSigns(nights, patient, limits);
+        var signs = new DangerSigns(nights, book, patient, limits);
+        signs.Sepsis();
         signs.Cloudy();
         signs.PainOrFever();
         signs.ExitSite();
@@ -69,16 +74,68 @@ internal sealed class DangerSigns
             signs.Pressure();
         }
 
+        signs.Dates(book);
+        signs.Lost();
         signs.Urine();
         signs.Past();
-        signs.Unread(ofBook);
+        signs.Unread();
         signs.SpokenOfAsPast();
         return signs.findings;
     }
 
+    /// <summary>What nobody wrote these days and so nobody looked at, in sentences.</summary>
+    public static string NotLookedAt(IReadOnlyList<NightRecord> nights, RecordBook book, Patient patient, ReviewLimits limits)
+    {
+        var all = AsOfPlace(nights, book, limits);
+        var now = all.Where(night => LastDay(all, book) - night.Date.DayNumber <= limits.NowDays.Value).ToList();
+        (string Name, Func<NightRecord, bool> Is, BookColumn? Column)[] parts =
+        [
+            ("the look of the fluid", night => night.Effluent is not null, BookWords.Effluent),
+            ("complaints", night => night.Complaint.Length > 0 || !night.Symptoms.IsEmpty, null),
+            ("temperature", night => night.TemperatureCelsius is not null, BookWords.Temperature),
+            ("blood pressure", night => night.Sitting is not null, BookWords.Sitting),
+            ("blood pressure standing", night => night.Standing is not null, BookWords.Standing),
+            ("blood glucose", night => night.BloodGlucose is not null, BookWords.BloodGlucose),
+            ("urine", night => night.Urine is not null, BookWords.Urine),
+            ("weight", night => night.Weight is not null, BookWords.Weight),
+        ];
+
+        // What is written and cannot be read is written.
+        var missing = parts.Where(part => !now.Exists(night => part.Is(night) || night.Cells.Any(cell => cell.Column == part.Column?.Name))).Select(part => part.Name).ToList();
+        var lost = now.Where(night => night.IsLost).Select(night => Text($"{night.Row}")).ToList();
+        var days = Text($"in the last {limits.NowDays.Value} days");
+        return (missing.Count == 0 ? "" : lost.Count == 0
+                ? $"Not written {days}, so not looked at: {string.Join(", ", missing)}. "
+                : $"Not looked at, because not written {days} or not to be told apart in row {string.Join(", ", lost.Take(MostQuotes))}{(lost.Count > MostQuotes ? " and others" : "")}: {string.Join(", ", missing)}. ")
+            + (patient.AgeYears < MembraneThresholds.Default.AdultAge.Value ? "Limits of blood pressure are those of adults and are not used. " : "")
+            + "Pulse, and the exit site where nobody writes of it, are never looked at.";
+    }
+
+    // A row in doubt takes the place of the night that its own date made of it.
+    private static IReadOnlyList<NightRecord> AsOfPlace(IReadOnlyList<NightRecord> nights, RecordBook book, ReviewLimits limits)
+    {
+        var rows = book.RowsInDoubt.Select(row => row.Row).ToHashSet();
+        return [.. nights.Where(night => !rows.Contains(night.Row)).Concat(Peritonitis.Read(book.RowsInDoubt, limits)).OrderBy(night => night.Date).ThenBy(night => night.Row)];
+    }
+
+    private static int LastDay(IReadOnlyList<NightRecord> all, RecordBook book) => (book.LastDay ?? (all.Count > 0 ? all[^1].Date : default)).DayNumber;
+
+    // Fever with a low pressure is not a fever and a low pressure.
+    private void Sepsis()
+    {
+        var infection = Present(cloudy, fever, pain);
+        var low = isAdult ? Low().Take(1).Select(one => Text($"a blood pressure of {one.Value} {one.How} {On(one.Night)}")) : [];
+        var falls = isAdult ? Falls().TakeLast(1).Select(one => Text($"a fall of blood pressure from {one.Row.Sitting} sitting to {one.Row.Standing} standing {On(one.Night)}")) : [];
+        string[] failing = [.. low, .. falls, .. Present(confused).Select(sign => $"{sign.Name} {When(now, sign)}")];
+        if (infection.Length > 0 && failing.Length > 0)
+        {
+            Warn(findings, "record-sepsis-now", $"{Wording.Capital(Names(infection))} {When(now, infection)}, and in the same days {Wording.List(failing)}: together compatible with an infection that has spread through the body (sepsis), one emergency and not several. Contact the unit or the hospital at once, whatever the hour, and keep the bag; the local protocol for sepsis rules.");
+        }
+    }
+
     private void Cloudy()
     {
-        if (nights.LastOrDefault(Peritonitis.IsSign) is not { } last)
+        if (nights.LastOrDefault(cloudy.Is) is not { } last)
         {
             return;
         }
@@ -86,11 +143,11 @@ internal sealed class DangerSigns
         var ago = today - last.Date.DayNumber;
         if (IsNow(last))
         {
-            Warn(findings, "record-cloudy-now", $"Cloudy fluid or peritonitis {When(now.Where(Peritonitis.IsSign))}. Contact the unit now and keep the bag; peritonitis until shown otherwise. No number on this page speaks against it.");
+            Warn(findings, "record-cloudy-now", $"Cloudy fluid or peritonitis {When(now, cloudy)}. Contact the unit now and keep the bag; peritonitis until shown otherwise. No number on this page speaks against it.");
         }
         else
         {
-            Note(findings, "record-cloudy-past", $"Cloudy fluid or peritonitis {When([last])}, {ago} days before the last night written: history if it was reported and treated. If it was not, contact the unit now.");
+            Note(findings, "record-cloudy-past", $"Cloudy fluid or peritonitis {When([last], cloudy)}, {ago} days before the last night written: history if it was reported and treated. If it was not, contact the unit now.");
         }
 
         if (ago <= limits.PeritonitisDays.Value)
@@ -101,51 +158,40 @@ internal sealed class DangerSigns
 
     private void PainOrFever()
     {
-        (string Name, Func<NightRecord, bool> Is)[] signs =
-        [
-            ("pain", night => night.Symptoms.Contains(Symptom.AbdominalPain)),
-            ("fever", night => night.Symptoms.Contains(Symptom.Fever) || night.TemperatureCelsius >= limits.Fever.Value),
-            ("vomiting or nausea", night => night.Symptoms.Contains(Symptom.Vomiting)),
-            ("diarrhoea", night => night.Symptoms.Contains(Symptom.Diarrhoea)),
-        ];
-        if (nights.LastOrDefault(IsSign) is not { } last)
+        Sign[] signs = [pain, fever, vomiting, diarrhoea];
+        if (nights.LastOrDefault(night => Array.Exists(signs, sign => sign.Is(night))) is not { } last)
         {
             return;
         }
 
         if (IsNow(last))
         {
-            var these = now.Where(IsSign).ToList();
-            Warn(findings, "record-pain-or-fever-now", $"{Names(these)} {When(these)}, whatever the fluid looks like: about one peritonitis in ten begins with few cells. Contact the unit now and keep the bag.");
+            Warn(findings, "record-pain-or-fever-now", $"{Wording.Capital(Names(Present(signs)))} {When(now, signs)}, whatever the fluid looks like: about one peritonitis in ten begins with few cells. Contact the unit now and keep the bag.");
         }
         else
         {
-            Note(findings, "record-pain-or-fever-past", $"{Names([last])} {When([last])}: history if it was reported. If it was not, contact the unit now.");
+            Note(findings, "record-pain-or-fever-past", $"{Wording.Capital(Names([.. signs.Where(sign => sign.Is(last))]))} {When([last], signs)}: history if it was reported. If it was not, contact the unit now.");
         }
-
-        bool IsSign(NightRecord night) => signs.Any(sign => sign.Is(night));
-
-        string Names(IReadOnlyCollection<NightRecord> of) =>
-            Wording.Capital(string.Join(", ", signs.Where(sign => of.Any(sign.Is)).Select(sign => sign.Name)));
     }
 
     private void ExitSite()
     {
-        if (nights.LastOrDefault(night => night.Symptoms.Contains(Symptom.ExitSite)) is not { } last)
+        if (nights.LastOrDefault(exitSite.Is) is not { } last)
         {
             return;
         }
 
         if (IsNow(last))
         {
-            var these = now.Where(night => night.Symptoms.Contains(Symptom.ExitSite));
-            Warn(findings, "record-exit-site-now", $"Redness, pus, swelling or pain at the exit site or over the tunnel {When(these)}: compatible with an infection there, from which a peritonitis can come. Contact the unit today, and at once with fever, pain or cloudy fluid.");
+            Warn(findings, "record-exit-site-now", $"Redness, pus, swelling or pain at the exit site or over the tunnel {When(now, exitSite)}: compatible with an infection there, from which a peritonitis can come. Contact the unit {AtOnce("today, and at once with fever, pain or cloudy fluid", fever, pain, cloudy)}.");
         }
         else
         {
-            Note(findings, "record-exit-site-past", $"Redness, pus, swelling or pain at the exit site or over the tunnel {When([last])}: history if it was reported and looked at. If it was not, contact the unit today.");
+            Note(findings, "record-exit-site-past", $"Redness, pus, swelling or pain at the exit site or over the tunnel {When([last], exitSite)}: history if it was reported and looked at. If it was not, contact the unit today.");
         }
     }
+
+    private Sign[] Complaints => [breathless, swelling, flowPain, dry, confused, bloody];
 
     // What was written earlier in the month and would have been urgent then.
     private void Past()
@@ -153,13 +199,12 @@ internal sealed class DangerSigns
         var past = nights.Where(night => !IsNow(night) && night.Date.DayNumber > today - NurseFindings.Month).ToList();
         List<string> what =
         [
-            .. past.Where(night => night.BloodGlucose?.MillimolesPerLiter < limits.LowGlucose.Value).OrderBy(night => night.BloodGlucose!.Value.MillimolesPerLiter)
-                .Take(1).Select(night => Text($"blood glucose of {night.BloodGlucose!.Value.MillimolesPerLiter:0.0} mmol/L {When([night])}")),
-            .. past.SelectMany(night => new[] { night.Sitting, night.Standing }.OfType<BloodPressure>().Select(pressure => (Night: night, Pressure: pressure)))
-                .Where(one => isAdult && one.Pressure.SystolicMillimetersOfMercury < limits.LowSystolic.Value).OrderBy(one => one.Pressure.SystolicMillimetersOfMercury)
-                .Take(1).Select(one => $"blood pressure {one.Pressure} {When([one.Night])}"),
-            .. Complaints.Select(complaint => (complaint.Name, Night: past.LastOrDefault(complaint.Is)))
-                .Where(one => one.Night is not null).Select(one => $"{one.Name} {When([one.Night!])}"),
+            .. Glucoses(past).Where(one => one.Value < limits.LowGlucose.Value).OrderBy(one => one.Value)
+                .Take(1).Select(one => Text($"blood glucose of {one.Value:0.0} mmol/L {On(one.Night)}{Beside(one.Night)}{LaterGlucose(one, ", ")}")),
+            .. Pressures(past).Where(one => isAdult && one.Value.SystolicMillimetersOfMercury < limits.LowSystolic.Value).OrderBy(one => one.Value.SystolicMillimetersOfMercury)
+                .Take(1).Select(one => $"blood pressure {one.Value} {On(one.Night)}{Beside(one.Night)}{LaterPressure(one, ", ")}"),
+            .. Complaints.Select(complaint => (Complaint: complaint, Night: past.LastOrDefault(complaint.Is)))
+                .Where(one => one.Night is not null).Select(one => $"{one.Complaint.Name} {When([one.Night!], one.Complaint)}"),
         ];
         if (what.Count > 0)
         {
@@ -169,52 +214,101 @@ internal sealed class DangerSigns
 
     private void Others()
     {
-        var these = now.Where(night => Complaints.Any(complaint => complaint.Is(night))).ToList();
-        if (these.Count > 0)
+        var these = Present(Complaints);
+        if (these.Length > 0)
         {
-            Warn(findings, "record-symptoms-now", $"In the last {limits.NowDays.Value} days: {string.Join("; ", Complaints.Where(complaint => these.Any(complaint.Is)).Select(complaint => complaint.Name))}, {When(these)}. Stop the exchange that is going on and call the unit now, if it has not been seen.");
+            Warn(findings, "record-symptoms-now", $"In the last {limits.NowDays.Value} days: {string.Join("; ", these.Select(sign => sign.Name))}, {When(now, these)}. Stop the exchange that is going on and call the unit now, if it has not been seen.");
         }
     }
 
     private void Glucose()
     {
-        var low = now.Where(night => night.BloodGlucose?.MillimolesPerLiter < limits.LowGlucose.Value).Reverse().ToList();
-        if (low.MinBy(night => night.BloodGlucose!.Value.MillimolesPerLiter) is { } lowest)
+        var values = Glucoses(now).Reverse().ToList();
+        var low = values.Where(one => one.Value < limits.LowGlucose.Value).ToList();
+        if (low.Count > 0)
         {
-            Warn(findings, "record-glucose-low", $"Blood glucose of {lowest.BloodGlucose!.Value.MillimolesPerLiter:0.0} mmol/L on {Day(lowest)}{OfDays(low)}, below {limits.LowGlucose.Value:0.0} mmol/L. The unit's rule for a low glucose applies at once.{(NurseFindings.UsesIcodextrin(nights) ? " Icodextrin is in use: some meters read falsely high, so that it may have been lower still." : "")}");
+            var lowest = low.MinBy(one => one.Value);
+            Warn(findings, "record-glucose-low", $"Blood glucose of {lowest.Value:0.0} mmol/L {On(lowest.Night)}{OfDays(low.Select(one => one.Night))}, below {limits.LowGlucose.Value:0.0} mmol/L{LaterGlucose(lowest)}. The unit's rule for a low glucose applies at once.{(NurseFindings.UsesIcodextrin(nights) ? " Icodextrin is in use or was lately: some meters read falsely high, so that it may have been lower still." : "")}");
         }
 
-        var high = now.Where(night => night.BloodGlucose?.MillimolesPerLiter > limits.VeryHighGlucose.Value).Reverse().ToList();
-        if (high.MaxBy(night => night.BloodGlucose!.Value.MillimolesPerLiter) is { } highest)
+        var high = values.Where(one => one.Value > limits.VeryHighGlucose.Value).ToList();
+        if (high.Count > 0)
         {
-            Warn(findings, "record-glucose-very-high", $"Blood glucose of {highest.BloodGlucose!.Value.MillimolesPerLiter:0.0} mmol/L on {Day(highest)}{OfDays(high)}, above {limits.VeryHighGlucose.Value:0.0} mmol/L: ask the unit today, before a strong bag is used; with vomiting, drowsiness, thirst, breathlessness or fever at once.{(NurseFindings.UsesIcodextrin(nights) ? " Icodextrin is in use: some meters read falsely high, and insulin on a false value is dangerous. Measure by another method first." : "")}");
+            var highest = high.MaxBy(one => one.Value);
+            Warn(findings, "record-glucose-very-high", $"Blood glucose of {highest.Value:0.0} mmol/L {On(highest.Night)}{OfDays(high.Select(one => one.Night))}, above {limits.VeryHighGlucose.Value:0.0} mmol/L{LaterGlucose(highest)}: ask the unit {AtOnce("today, before a strong bag is used; with vomiting, drowsiness, thirst, breathlessness or fever at once", vomiting, confused, breathless, fever)}.{(NurseFindings.UsesIcodextrin(nights) ? " Icodextrin is in use or was lately: some meters read falsely high, and insulin on a false value is dangerous. Measure by another method first." : "")}");
         }
     }
 
     private void Pressure()
     {
-        var readings = now.Select(night => (Night: night, Pressure: night.Sitting, How: "sitting")).Concat(now.Select(night => (Night: night, Pressure: night.Standing, How: "standing")))
-            .Where(reading => reading.Pressure is not null).Select(reading => (reading.Night, Value: reading.Pressure!.Value, reading.How)).ToList();
-        var low = readings.Where(reading => reading.Value.SystolicMillimetersOfMercury < limits.LowSystolic.Value)
-            .OrderBy(reading => reading.Value.SystolicMillimetersOfMercury).ThenByDescending(reading => reading.Night.Date).ToList();
-        var falls = now.Where(night => night.Sitting?.SystolicMillimetersOfMercury - night.Standing?.SystolicMillimetersOfMercury >= limits.StandingDrop.Value).ToList();
+        var (low, falls) = (Low(), Falls());
         if (low.Count > 0 || falls.Count > 0)
         {
             string[] what =
             [
-                .. low.Take(1).Select(one => Text($"Blood pressure {one.Value} {one.How} on {Day(one.Night)}{OfDays(low.Select(reading => reading.Night))}, below {limits.LowSystolic.Value:0} mmHg systolic")),
-                .. falls.TakeLast(1).Select(one => Text($"{(low.Count > 0 ? "from" : "Blood pressure from")} {one.Sitting} sitting to {one.Standing} standing on {Day(one)}, a fall of {limits.StandingDrop.Value:0} mmHg or more")),
+                .. low.Take(1).Select(one => Text($"Blood pressure {one.Value} {one.How} {On(one.Night)}{OfDays(low.Select(reading => reading.Night))}, below {limits.LowSystolic.Value:0} mmHg systolic{LaterPressure(one)}")),
+                .. falls.TakeLast(1).Select(one => Text($"{(low.Count > 0 ? "from" : "Blood pressure from")} {one.Row.Sitting} sitting to {one.Row.Standing} standing {On(one.Night)}, a fall of {limits.StandingDrop.Value:0} mmHg or more")),
             ];
-            Warn(findings, "record-pressure-low", $"{string.Join("; ", what)}: compatible with too much fluid removed (dried out), medicines, bleeding or an infection. Ask the unit today, before a strong bag is used; with faintness, fever or confusion at once.");
+            Warn(findings, "record-pressure-low", $"{string.Join("; ", what)}: compatible with too much fluid removed (dried out), medicines, bleeding or an infection. Ask the unit {AtOnce("today, before a strong bag is used; with faintness, fever or confusion at once", dry, fever, cloudy, pain, confused)}.");
         }
 
-        var high = readings.Where(reading => reading.Value.SystolicMillimetersOfMercury >= limits.HighSystolic.Value || reading.Value.DiastolicMillimetersOfMercury >= limits.HighDiastolic.Value)
-            .OrderByDescending(reading => reading.Value.SystolicMillimetersOfMercury).ThenByDescending(reading => reading.Night.Date).ToList();
+        var high = Pressures(now).Where(one => one.Value.SystolicMillimetersOfMercury >= limits.HighSystolic.Value || one.Value.DiastolicMillimetersOfMercury >= limits.HighDiastolic.Value)
+            .OrderByDescending(one => one.Value.SystolicMillimetersOfMercury).ThenByDescending(one => one.Night.Date).ToList();
         if (high.Count > 0)
         {
-            Warn(findings, "record-pressure-high", $"Blood pressure {high[0].Value} {high[0].How} on {Day(high[0].Night)}{OfDays(high.Select(reading => reading.Night))}, at or above {limits.HighSystolic.Value:0}/{limits.HighDiastolic.Value:0} mmHg: measure it again at rest and ask the unit today; with headache, chest pain, breathlessness or confusion at once.");
+            Warn(findings, "record-pressure-high", $"Blood pressure {high[0].Value} {high[0].How} {On(high[0].Night)}{OfDays(high.Select(reading => reading.Night))}, at or above {limits.HighSystolic.Value:0}/{limits.HighDiastolic.Value:0} mmHg{LaterPressure(high[0])}: measure it again at rest and ask the unit {AtOnce("today; with headache, chest pain, breathlessness or confusion at once", breathless, confused)}.");
         }
     }
+
+    private List<Reading<BloodPressure>> Low() =>
+    [
+        .. Pressures(now).Where(one => one.Value.SystolicMillimetersOfMercury < limits.LowSystolic.Value)
+            .OrderBy(one => one.Value.SystolicMillimetersOfMercury).ThenByDescending(one => one.Night.Date),
+    ];
+
+    private List<(NightRecord Night, NightRecord Row)> Falls() =>
+    [
+        .. now.SelectMany(night => night.Rows.Select(row => (Night: night, Row: row)))
+            .Where(one => one.Row.Sitting?.SystolicMillimetersOfMercury - one.Row.Standing?.SystolicMillimetersOfMercury >= limits.StandingDrop.Value),
+    ];
+
+    // A date that does not fit its place may hide what is of today, and a row beside it too.
+    private void Dates(RecordBook book)
+    {
+        var doubted = nights.Where(night => night.Doubt.Length > 0 && !night.IsLost).ToList();
+        var twice = ofBook.Where(found => found.Code == "book-night-twice").Select(found => found.Row)
+            .Where(row => nights.Any(night => today - night.Date.DayNumber < DaysOfPage && night.OtherRows.Any(other => other.Row == row))).OfType<int>().ToList();
+        string[] what = [.. doubted.Select(night => night.Doubt), .. twice.Select(row => Text($"row {row}, whose date stands in a row above too"))];
+        if (what.Length == 0)
+        {
+            return;
+        }
+
+        var rows = doubted.Select(night => night.Row).Concat(twice).ToHashSet();
+        var isDanger = nights.Any(night => night.Rows.Any(row => rows.Any(doubt => Math.Abs(doubt - row.Row) <= 1)) && IsDanger(night));
+        var list = $"{string.Join("; ", what.Take(MostQuotes))}{(what.Length > MostQuotes ? Text($"; and {what.Length - MostQuotes} more") : "")}";
+        if (isDanger)
+        {
+            Warn(findings, "record-date-doubtful-now", $"A date is in doubt beside something that may be an emergency: {list}. Such a row counts here as of its place among the others. Ask on which day it was; if it may be of these days, contact the unit now.");
+        }
+        else
+        {
+            Warn(findings, "record-date-doubtful", $"A date is in doubt: {list}. What the row says of the body counts here as of its place among the others. Ask on which day it was, and correct the book.");
+        }
+    }
+
+    private void Lost()
+    {
+        var lost = now.Where(night => night.IsLost).ToList();
+        if (lost.Count > 0)
+        {
+            Warn(findings, "record-row-lost", $"Read in part only, so read it: {string.Join("; ", lost.TakeLast(MostQuotes).Select(night => night.Doubt + (night.Remark.Length > 0 ? $" ({Quote(night.Remark, LongestRow)})" : "")))}{(lost.Count > MostQuotes ? Text($"; and {lost.Count - MostQuotes} rows before") : "")}. Words of danger were looked for in all cells, numbers where their column is certain.");
+        }
+    }
+
+    private bool IsDanger(NightRecord night) => Complaints.Concat([cloudy, pain, fever, vomiting, diarrhoea, exitSite]).Any(sign => sign.Is(night))
+        || Glucoses([night]).Any(one => one.Value < limits.LowGlucose.Value || one.Value > limits.VeryHighGlucose.Value)
+        || isAdult && Pressures([night]).Any(one => one.Value.SystolicMillimetersOfMercury < limits.LowSystolic.Value || one.Value.SystolicMillimetersOfMercury >= limits.HighSystolic.Value || one.Value.DiastolicMillimetersOfMercury >= limits.HighDiastolic.Value);
 
     // The last values beside those of the weeks before: the largest of them has fallen, so that one poor collection is no fall.
     private void Urine()
@@ -234,13 +328,12 @@ internal sealed class DangerSigns
         }
     }
 
-    private void Unread(IReadOnlyList<Finding> ofBook)
+    private void Unread()
     {
-        var firstRow = now.Min(night => night.Row);
         List<string> unread =
         [
-            .. now.Where(night => !quoted.Contains(night)).SelectMany(night => new[] { night.Complaint, night.Remark }.Where(text => BookText.Of(text, night.Date, limits.PeritonitisDays.Value).HasUnread).Select(text => $"{Day(night)} {Quote(text)}")),
-            .. ofBook.Where(cell => cell.Row >= firstRow && cell.Found is not null && OfTheBody.Any(column => column.Name == cell.Field)).Select(cell => Text($"{cell.Field} {Quote(cell.Found!)} in row {cell.Row}")),
+            .. now.Where(night => !night.IsLost).SelectMany(night => CellsOf(night).Where(cell => cell.IsWords && !quoted.Contains((night, cell)) && BookText.Of(cell.Text, night.Day, limits.PeritonitisDays.Value).HasUnread)
+                .Select(cell => $"{Where(night)} {Quote(cell)}")),
         ];
         if (unread.Count > 0)
         {
@@ -251,26 +344,91 @@ internal sealed class DangerSigns
     // Understood, and yet no more than words: whether they speak of now only a reader can tell.
     private void SpokenOfAsPast()
     {
-        var spoken = nights.Where(night => today - night.Date.DayNumber < DaysOfPage && BookText.Of(night.Words, night.Date, limits.PeritonitisDays.Value).HasPastPeritonitis).ToList();
+        var spoken = nights.Where(night => today - night.Date.DayNumber < DaysOfPage && BookText.Of(night.Words, night.Day, limits.PeritonitisDays.Value).HasPastPeritonitis).ToList();
         if (spoken.Count > 0)
         {
-            Note(findings, "record-peritonitis-of-past", $"A peritonitis appears to be spoken of as past {When(spoken.TakeLast(MostQuotes))}{(spoken.Count > MostQuotes ? Text($"; and on {spoken.Count - MostQuotes} days before") : "")}: it is counted as history and leaves no night out. If it is of now, contact the unit now.");
+            Sign past = new("", _ => true, cell => cell.IsWords && BookText.Of(cell.Text).Symptoms.Contains(Symptom.CloudyFluid));
+            Note(findings, "record-peritonitis-of-past", $"A peritonitis appears to be spoken of as past {When([.. spoken.TakeLast(MostQuotes)], past)}{(spoken.Count > MostQuotes ? Text($"; and on {spoken.Count - MostQuotes} days before") : "")}: it is counted as history and leaves no night out. If it is of now, contact the unit now.");
         }
     }
 
-    private bool IsNow(NightRecord night) => today - night.Date.DayNumber < limits.NowDays.Value;
+    private bool IsNow(NightRecord night) => today - night.Date.DayNumber <= limits.NowDays.Value;
 
-    // "on 2025-03-30 (“fever”) and 2025-03-31 (“tummy sore”)". What one finding quotes no other repeats.
-    private string When(IEnumerable<NightRecord> of) =>
-        "on " + string.Join(" and ", of.ToList().Select(night => Day(night) + (quoted.Add(night) && night.Words is { Length: > 0 } words ? $" ({Quote(words)})" : "")));
+    private Sign[] Present(params Sign[] signs) => [.. signs.Where(sign => now.Exists(night => sign.Is(night)))];
+
+    // What waits until today does not wait where one of these stands beside it.
+    private string AtOnce(string otherwise, params Sign[] signs) => Present(signs) is { Length: > 0 } present ? $"at once, because of {Names(present)} in these days" : otherwise;
+
+    private static string Names(Sign[] signs) => Wording.List([.. signs.Select(sign => sign.Name)]);
+
+    // "on 2025-03-30 (“fever”) and 2025-03-31 (effluent “cloudy”)": of each day the cells in which it stands.
+    private string When(IReadOnlyList<NightRecord> of, params Sign[] signs)
+    {
+        var these = of.Where(night => Array.Exists(signs, sign => sign.Is(night))).ToList();
+        var days = these.TakeLast(MostQuotes + (int)limits.NowDays.Value).Select((night, at) =>
+        {
+            BookCell[] cells = [.. CellsOf(night).Where(cell => Array.Exists(signs, sign => sign.Is(night) && sign.In(cell)))];
+            cells = cells.Length == 0 && night.Cells.IsEmpty ? [.. CellsOf(night)] : cells;
+            quoted.UnionWith(cells.Select(cell => (night, cell)));
+            return (at == 0 || night.Doubt.Length > 0 ? On(night) : Day(night)) + (cells.Length > 0 ? $" ({string.Join("; ", cells.Take(MostQuotes).Select(Quote))})" : "");
+        });
+        return string.Join(" and ", days);
+    }
+
+    // The words that stand beside a number.
+    private static string Beside(NightRecord night)
+    {
+        BookCell[] words = [.. CellsOf(night).Where(cell => cell.IsWords)];
+        return words.Length == 0 || night.IsLost ? "" : $" (written beside it: {string.Join("; ", words.Select(Quote))})";
+    }
+
+    // Of a night that was not read from a file there are the words alone.
+    private static IEnumerable<BookCell> CellsOf(NightRecord night) => !night.Cells.IsEmpty ? night.Cells
+        : new[] { (BookWords.Symptoms, night.Complaint), (BookWords.Remark, night.Remark) }.Where(words => words.Item2.Length > 0).Select(words => new BookCell(words.Item1.Name, words.Item2, true));
+
+    private static IEnumerable<Reading<double>> Glucoses(IEnumerable<NightRecord> of) =>
+        of.SelectMany(night => night.Rows.Where(row => row.BloodGlucose is not null).Select(row => new Reading<double>(night, row.Row, row.BloodGlucose!.Value.MillimolesPerLiter, "")));
+
+    private static IEnumerable<Reading<BloodPressure>> Pressures(IEnumerable<NightRecord> of) => of.SelectMany(night => night.Rows.SelectMany(row => new[]
+    {
+        (Pressure: row.Sitting, How: "sitting"), (Pressure: row.Standing, How: "standing"),
+    }.Where(one => one.Pressure is not null).Select(one => new Reading<BloodPressure>(night, row.Row, one.Pressure!.Value, one.How))));
+
+    private string LaterGlucose(Reading<double> reading, string before = "; ") => Later(before, reading, Glucoses(nights), last => Text($"{last.Value:0.0} mmol/L"));
+
+    private string LaterPressure(Reading<BloodPressure> reading, string before = "; ") => Later(before, reading, Pressures(nights).Where(one => one.How == reading.How), last => last.Value.ToString());
+
+    // Whether it has been measured again, which is the first thing that anybody asks.
+    private string Later<T>(string before, Reading<T> reading, IEnumerable<Reading<T>> all, Func<Reading<T>, string> words)
+    {
+        var later = all.Where(one => (one.Night.Date, one.Row).CompareTo((reading.Night.Date, reading.Row)) > 0).ToList();
+        return later.Count > 0 ? $"{before}the last written after it is {words(later[^1])} {On(later[^1].Night)}" : reading.Night.Date.DayNumber < today ? $"{before}no later value is written" : "";
+    }
 
     private static string OfDays(IEnumerable<NightRecord> nights) => nights.Distinct().Count() is > 1 and var days ? Text($" (the worst of {days} such days)") : "";
 
-    private static string Quote(string text)
+    private static bool Says(BookCell cell, Symptom symptom) => cell.IsWords && BookText.Of(cell.Text).Symptoms.Contains(symptom);
+
+    private static bool Takes(BookCell cell, BookColumn column, int value) =>
+        !cell.IsWords && cell.Column == column.Name && column.Words!.TryGetValue(SheetWords.Normal(cell.Text), out var taken) && taken == value;
+
+    private static double? TemperatureOf(BookCell cell) =>
+        cell.Column == BookWords.Temperature.Name ? BookCells.Celsius(cell.Text) : cell.IsWords ? BookText.Of(cell.Text).TemperatureCelsius : null;
+
+    // Free words stand for themselves; of another cell its column is named.
+    private static string Quote(BookCell cell) => (cell.Column.Length == 0 || cell.Column == BookWords.Symptoms.Name || cell.Column == BookWords.Remark.Name ? "" : cell.Column + " ") + Quote(cell.Text)
+        + (cell.Column == BookWords.Temperature.Name && BookCells.Celsius(cell.Text) is { } celsius && BookText.Numbers(cell.Text).Any(BookText.IsFahrenheit) ? Text($", {(BookCells.IsFahrenheitByItsSize(cell.Text) ? "read as °F, " : "")}{celsius:0.0} °C") : "");
+
+    private static string Quote(string text, int longest = LongestQuote)
     {
         var plain = string.Join(' ', text.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
-        return $"“{(plain.Length <= LongestQuote ? plain : plain[..(char.IsHighSurrogate(plain[LongestQuote - 1]) ? LongestQuote - 1 : LongestQuote)].TrimEnd() + " …")}”";
+        return $"“{(plain.Length <= longest ? plain : plain[..(char.IsHighSurrogate(plain[longest - 1]) ? longest - 1 : longest)].TrimEnd() + " …")}”";
     }
+
+    private static string On(NightRecord night) => (night.Doubt.Length > 0 ? "in " : "on ") + Where(night);
+
+    // Why it is in doubt has a finding of its own.
+    private static string Where(NightRecord night) => night.Doubt.Length == 0 ? Day(night) : Text($"row {night.Row}{(night.IsLost ? ", read in part" : " of doubtful date")}");
 
     private static string Day(NightRecord night) => night.Date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 
@@ -279,4 +437,12 @@ internal sealed class DangerSigns
     private static void Warn(List<Finding> findings, string code, FormattableString message) => findings.Add(new(Severity.Warning, code, Text(message)));
 
     private static void Note(List<Finding> findings, string code, FormattableString message) => findings.Add(new(Severity.Note, code, Text(message)));
+
+    // What may be found of a night, and in which of its cells it stands.
+    private sealed record Sign(string Name, Func<NightRecord, bool> Is, Func<BookCell, bool> In)
+    {
+        public static Sign Of(string name, Symptom symptom) => new(name, night => night.Symptoms.Contains(symptom), cell => Says(cell, symptom));
+    }
+
+    private readonly record struct Reading<T>(NightRecord Night, int Row, T Value, string How);
 }

@@ -102,6 +102,26 @@ public sealed record NightRecord
     /// <summary>The remark, as written.</summary>
     public string Remark { get; init; } = "";
 
+    /// <summary>
+    /// Why it is in doubt which night this is, or which of its cells are its own, as "row 83, whose date “20-06-25x” cannot be read"; empty where it is in none.
+    /// <see cref="Date"/> is then that of the row's place in the book.
+    /// </summary>
+    public string Doubt { get; init; } = "";
+
+    // What its rows say of the body, cell by cell, as written.
+    internal ImmutableArray<BookCell> Cells { get; init; } = [];
+
+    // Whether its cells could not be told apart: all of them stand in the remark.
+    internal bool IsLost { get; init; }
+
+    // The date's other rows, with what they say of the body: a second pressure of a day is not the first.
+    internal ImmutableArray<NightRecord> OtherRows { get; init; } = [];
+
+    internal IEnumerable<NightRecord> Rows => OtherRows.Prepend(this);
+
+    // The day on which it was written, as far as that is known.
+    internal DateOnly? Day => Date == default ? null : Date;
+
     // All free words of the day.
     internal string Words => string.Join("; ", new[] { Complaint, Remark }.Where(text => text.Length > 0));
 

@@ -18,8 +18,8 @@ internal static class NurseFindings
     /// <summary>Every code of a review, the most urgent first.</summary>
     public static IReadOnlyList<string> Codes { get; } =
     [
-        "record-cloudy-now", "record-pain-or-fever-now", "record-symptoms-now", "record-exit-site-now", "record-glucose-low", "record-glucose-very-high", "record-pressure-low", "record-pressure-high",
-        "record-text-unread", "record-cloudy-past", "record-peritonitis-of-past", "record-pain-or-fever-past", "record-exit-site-past", "record-danger-past", "record-overfill-risk", "record-urine-fall", "record-removal-low", "record-drain-below-fill",
+        "record-sepsis-now", "record-cloudy-now", "record-pain-or-fever-now", "record-overfill-now", "record-symptoms-now", "record-exit-site-now", "record-glucose-low", "record-glucose-very-high", "record-pressure-low", "record-pressure-high",
+        "record-date-doubtful-now", "record-row-lost", "record-date-doubtful", "record-text-unread", "record-cloudy-past", "record-peritonitis-of-past", "record-pain-or-fever-past", "record-exit-site-past", "record-danger-past", "record-overfill-risk", "record-urine-fall", "record-removal-low", "record-drain-below-fill",
         "record-change-found", "record-weight-against-uf", "record-weight-off-target", "record-pressure-trend", "record-lost-dwell", "record-strongest-rising", "record-strongest-often", "record-glucose-high",
         "record-nights-missing", "record-uf-counts-otherwise", "record-weighed-otherwise", "record-peritonitis-weeks", "record-icodextrin-meter", "record-target-old", "record-few-nights",
         "record-no-expectation",
@@ -143,11 +143,27 @@ internal static class NurseFindings
             Warn(findings, "record-drain-below-fill", $"On {low.Count} of the last seven days a drain brought less than {100 * limits.LowDrainShare.Value:0} % of the fill, last on {Day(low[^1])}. Fluid may be staying behind (constipation, position, catheter).");
         }
 
-        if (fullest.Share >= limits.OverfillShare.Value)
+        // What is printed is what is judged.
+        var share = Math.Round(fullest.Share, 2);
+        if (share < limits.OverfillShare.Value)
         {
-            Warn(findings, "record-overfill-risk", $"By its drains the cavity may have held {fullest.Share:0.0} times the fill, {fullest.Milliliters:0} mL, on {Day(fullest.Night!)}{(fullest.Share >= limits.HighOverfillShare.Value ? ", which is high" : "")}. With fullness, breathlessness or pain the unit's rule for overfill applies at once.");
+            return;
+        }
+
+        var what = Invariant($"By its drains the cavity may have held {share:0.0#} times the fill, {fullest.Milliliters:0} mL, on {Day(fullest.Night!)}{(share >= limits.HighOverfillShare.Value ? ", which is high" : "")}");
+        if (nights.LastOrDefault(night => night.Date.DayNumber > today - 7 && Math.Abs(night.Date.DayNumber - fullest.Night!.Date.DayNumber) <= limits.NowDays.Value && IsTight(night)) is { } tight)
+        {
+            Warn(findings, "record-overfill-now", $"{what}, and {Tightness(tight)}{(tight.Words.Length > 0 ? $" (“{tight.Words}”)" : "")} is written on {Day(tight)}: together compatible with overfill. Stop the exchange that is going on and call the unit now; the unit's rule for overfill applies at once.");
+        }
+        else
+        {
+            Warn(findings, "record-overfill-risk", $"{what}. With fullness, breathlessness or pain the unit's rule for overfill applies at once.");
         }
     }
+
+    private static bool IsTight(NightRecord night) => night.Symptoms.Any(symptom => symptom is Symptom.Breathless or Symptom.FlowPain or Symptom.AbdominalPain);
+
+    private static string Tightness(NightRecord night) => night.Symptoms.Contains(Symptom.Breathless) ? "shortness of breath" : "pain";
 
     // What this person's initial drain usually is: a day that takes up fluid leaves less than went in.
     private static double Expected(ReviewedNight night) => night.Readings.FirstOrDefault(reading => reading.Channel == NightChannel.InitialDrain)?.Expected ?? 0;
@@ -159,7 +175,7 @@ internal static class NurseFindings
         // A local protocol may set the very high below the high: what is very high is high.
         var limit = Math.Min(limits.HighGlucose.Value, limits.VeryHighGlucose.Value);
         var high = measured.Where(night => Of(night) > limit).ToList();
-        if (high.Count >= limits.RepeatedNights.Value || high.Any(night => Of(night) > limits.VeryHighGlucose.Value && today - night.Date.DayNumber >= limits.NowDays.Value))
+        if (high.Count >= limits.RepeatedNights.Value || high.Any(night => Of(night) > limits.VeryHighGlucose.Value && today - night.Date.DayNumber > limits.NowDays.Value))
         {
             var highest = high.MaxBy(Of)!;
             Warn(findings, "record-glucose-high", $"Blood glucose was above {limit:0.#} mmol/L on {high.Count} of {measured.Count} {(measured.Count == 1 ? "day" : "days")} measured in four weeks, the highest {Of(highest):0.0} mmol/L on {Day(highest)}: it holds water back in the body, so less ultrafiltration is expected on such nights.{(Of(highest) > limits.VeryHighGlucose.Value ? $" If the highest was not reported, ask the unit now." : "")}");

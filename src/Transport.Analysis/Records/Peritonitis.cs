@@ -9,20 +9,24 @@ internal static class Peritonitis
         var days = limits.PeritonitisDays.Value;
         return days < BookText.LongAgoDays
             ? nights
-            : [.. nights.Select(night => BookText.Of(night.Words, night.Date, days).Symptoms.Contains(Symptom.CloudyFluid) ? night with { Symptoms = [.. night.Symptoms.Append(Symptom.CloudyFluid).Distinct()] } : night)];
+            : [.. nights.Select(night => BookText.Of(night.Words, night.Day, days).Symptoms.Contains(Symptom.CloudyFluid) ? night with { Symptoms = [.. night.Symptoms.Append(Symptom.CloudyFluid).Distinct()] } : night)];
     }
 
     /// <summary>For each night why it is left out; empty where it is not.</summary>
-    public static string[] DaysLeftOut(IReadOnlyList<NightRecord> nights, ReviewLimits limits)
+    /// <param name="nights">The nights by date.</param>
+    /// <param name="inDoubt">Rows that are no nights, each with the day of its place.</param>
+    /// <param name="limits">The limits.</param>
+    public static string[] DaysLeftOut(IReadOnlyList<NightRecord> nights, IReadOnlyList<NightRecord> inDoubt, ReviewLimits limits)
     {
         var reasons = new string[nights.Count];
-        int? last = null;
+        var signs = nights.Concat(inDoubt).Where(IsSign).Select(night => night.Date.DayNumber).Order().ToList();
+        var (next, last) = (0, (int?)null);
         for (var t = 0; t < nights.Count; t++)
         {
             var day = nights[t].Date.DayNumber;
-            if (IsSign(nights[t]))
+            while (next < signs.Count && signs[next] <= day)
             {
-                last = day;
+                last = signs[next++];
             }
 
             reasons[t] = last is { } sign && day - sign <= limits.PeritonitisDays.Value

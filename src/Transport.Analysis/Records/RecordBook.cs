@@ -6,8 +6,11 @@ namespace Transport.Analysis;
 /// </remarks>
 public sealed class RecordBook
 {
-    private RecordBook(string fileName, IReadOnlyList<NightRecord> nights, IEnumerable<Finding> findings, IReadOnlyList<string> comments, string code)
+    private RecordBook(
+        string fileName, IReadOnlyList<NightRecord> nights, IReadOnlyList<NightRecord> inDoubt, DateOnly? lastDay, IEnumerable<Finding> findings, IReadOnlyList<string> comments, string code)
     {
+        RowsInDoubt = inDoubt;
+        LastDay = lastDay;
         FileName = fileName;
         PatientCode = code;
         Nights = nights;
@@ -23,6 +26,15 @@ public sealed class RecordBook
 
     /// <summary>The nights by date, one for each date that has a row.</summary>
     public IReadOnlyList<NightRecord> Nights { get; }
+
+    /// <summary>
+    /// Rows of which it is in doubt which night they are, or which of their cells are their own (<see cref="NightRecord.Doubt"/>), with what they say of the body. Not among
+    /// <see cref="Nights"/>, unless it is the order of the rows alone that speaks against a date.
+    /// </summary>
+    public IReadOnlyList<NightRecord> RowsInDoubt { get; }
+
+    /// <summary>The last day that is written and fits its place; null where there is none.</summary>
+    public DateOnly? LastDay { get; }
 
     /// <summary>What could not be read, and what does not add up, in the order of the rows.</summary>
     public IReadOnlyList<Finding> Findings { get; }
@@ -68,7 +80,7 @@ public sealed class RecordBook
             throw new ArgumentException("Expected one night for each date.", nameof(nights));
         }
 
-        return new(fileName, sorted, BookArithmetic.Of(sorted), [], "");
+        return new(fileName, sorted, [], sorted.Length > 0 ? sorted[^1].Date : null, BookArithmetic.Of(sorted), [], "");
     }
 
     /// <summary>Whether two codes are of one patient, as people write them.</summary>
@@ -81,11 +93,11 @@ public sealed class RecordBook
     {
         if (text is null)
         {
-            return new(fileName, [], findings, [], "");
+            return new(fileName, [], [], null, findings, [], "");
         }
 
-        var (nights, code) = BookReading.Of(text, findings);
+        var (nights, inDoubt, lastDay, code) = BookReading.Of(text, findings);
         findings.AddRange(BookArithmetic.Of(nights));
-        return new(fileName, nights, findings, SheetText.CommentsOf(text), code);
+        return new(fileName, nights, inDoubt, lastDay, findings, SheetText.CommentsOf(text), code);
     }
 }

@@ -29,6 +29,9 @@ public sealed record RecordReview
     /// <summary>How a single night's ultrafiltration differs from the next, standard deviation, the person's own blended in; null where no night was charted.</summary>
     public required Volume? NightDeviation { get; init; }
 
+    /// <summary>What nobody wrote in the last days, so that nobody looked at it, in sentences.</summary>
+    public string NotLookedAt => DangerSigns.NotLookedAt([.. Nights.Select(night => night.Record)], Book, Patient, Options.Limits);
+
     /// <summary>Reviews a book.</summary>
     /// <param name="patient">Whose, with the plasma of the test.</param>
     /// <param name="ensemble">The fitted membrane with its doubt, at the patient's size.</param>

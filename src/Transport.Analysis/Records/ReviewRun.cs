@@ -46,7 +46,7 @@ internal sealed class ReviewRun
     {
         var counts = BookHabits.Counts(nights, responses, findings);
         var weights = BookHabits.EmptyWeights(nights, findings);
-        var leftOut = Peritonitis.DaysLeftOut(nights, options.Limits);
+        var leftOut = Peritonitis.DaysLeftOut(nights, book.RowsInDoubt, options.Limits);
         var reviewed = new ReviewedNight[nights.Count];
         var charted = 0;
         var lastCharted = -1;
@@ -58,7 +58,7 @@ internal sealed class ReviewRun
 
         var changes = Changes();
         LevelBefore.Write(reviewed, changes);
-        findings.AddRange(DangerSigns.Of(nights, book.Findings, patient, options.Limits));
+        findings.AddRange(DangerSigns.Of(nights, book, patient, options.Limits));
         findings.AddRange(NurseFindings.Of(patient, nights, reviewed, responses, changes, options.Limits, Slow()));
         return new()
         {

@@ -38,4 +38,7 @@ public enum Symptom
 
     /// <summary>Redness, pus, swelling or pain where the catheter leaves the skin, or over its tunnel.</summary>
     ExitSite,
+
+    /// <summary>Confusion or drowsiness.</summary>
+    Confused,
 }

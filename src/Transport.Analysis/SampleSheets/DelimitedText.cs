@@ -31,7 +31,11 @@ internal static class DelimitedText
     }
 
     /// <summary>The rows that hold something, each with its number in the file.</summary>
-    public static IEnumerable<(int Row, string[] Fields)> Records(string text, char delimiter, List<Finding> findings)
+    /// <param name="text">The file.</param>
+    /// <param name="delimiter">What parts its fields.</param>
+    /// <param name="findings">Rows that cannot be read.</param>
+    /// <param name="lost">Takes the lines of these, for a reader who loses no word; null where nobody asks.</param>
+    public static IEnumerable<(int Row, string[] Fields)> Records(string text, char delimiter, List<Finding> findings, ICollection<(int Row, string Line)>? lost = null)
     {
         var badRecord = false;
         var configuration = new CsvConfiguration(CultureInfo.InvariantCulture)
@@ -57,6 +61,10 @@ internal static class DelimitedText
                 badRecord = false;
                 findings.Add(SampleSheetCodes.MalformedQuotes.Finding(
                     "A quotation mark is not closed or stands inside a field, so the row (or all below it) cannot be read. Remove it or double it.", row, found: parser.RawRecord.Split('\n')[0].Trim()));
+                foreach (var (at, line) in parser.RawRecord.Split('\n').Index())
+                {
+                    lost?.Add((row + at, line.Trim()));
+                }
             }
             else if (!fields[0].StartsWith('#') && !fields[0].StartsWith("sep=", StringComparison.OrdinalIgnoreCase)
                 && fields.Any(field => field.Length > 0))

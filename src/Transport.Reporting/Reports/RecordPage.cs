@@ -18,10 +18,10 @@ public static partial class RecordPage
     private const string Meters = "record-icodextrin-meter";
 
     private static readonly HashSet<string> Urgent =
-        ["record-cloudy-now", "record-pain-or-fever-now", "record-symptoms-now", "record-exit-site-now", "record-glucose-low", "record-glucose-very-high", "record-pressure-low", "record-pressure-high"];
+        ["record-sepsis-now", "record-cloudy-now", "record-pain-or-fever-now", "record-overfill-now", "record-date-doubtful-now", "record-symptoms-now", "record-exit-site-now", "record-glucose-low", "record-glucose-very-high", "record-pressure-low", "record-pressure-high"];
 
     private static readonly HashSet<string> NeverCut =
-        ["record-text-unread", "record-cloudy-past", "record-peritonitis-of-past", "record-pain-or-fever-past", "record-exit-site-past", "record-danger-past", "record-overfill-risk", "record-urine-fall", "record-removal-low"];
+        ["record-row-lost", "record-date-doubtful", "record-text-unread", "record-cloudy-past", "record-peritonitis-of-past", "record-pain-or-fever-past", "record-exit-site-past", "record-danger-past", "record-overfill-risk", "record-urine-fall", "record-removal-low"];
 
     private const string Style =
         "@page{size:A4;margin:11mm 13mm}*{box-sizing:border-box}body{font:9.6pt/1.34 Arial,Helvetica,sans-serif;color:#1a1a1a;background:#fff;max-width:184mm;margin:8mm auto}"
@@ -50,7 +50,7 @@ public static partial class RecordPage
             .Append(CultureInfo.InvariantCulture, $"<div class=\"whose\"><h1>What the nights say</h1><div>{Escape(Whose(review, last, testedOn, review.Book.IsInvented || sheet?.IsInvented == true, PageHeader.IsPreliminary(indices)))}</div></div>\n");
         if (last is null)
         {
-            return page.Append("<p>The book holds no night that could be read.</p>").Append(Problems(review)).Append("</body>\n</html>\n").ToString();
+            return page.Append("<p>The book holds no night that could be read.</p>").Append(review.Findings.Count > 0 ? Findings(review, FewestFindings) : "").Append(Problems(review)).Append("</body>\n</html>\n").ToString();
         }
 
         if (TestAge(review, last.Value, testedOn) is { Length: > 0 } age)
@@ -174,29 +174,7 @@ public static partial class RecordPage
         }
 
         var isQuiet = others.Count == 0 && !review.Findings.Any(finding => Urgent.Contains(finding.Code));
-        return page.Append(isQuiet ? "<p>Nothing in these nights asked for attention. That is not safety: it is what this book can show. " : "<p class=\"small\">").Append(Escape(NotLookedAt(review))).Append("</p>\n").ToString();
-    }
-
-    // What nobody wrote these days cannot have been looked at.
-    private static string NotLookedAt(RecordReview review)
-    {
-        var days = review.Options.Limits.NowDays.Value;
-        var now = review.Nights.Select(night => night.Record).Where(night => night.Date.DayNumber > review.Nights[^1].Record.Date.DayNumber - days).ToList();
-        (string Name, Func<NightRecord, bool> Is)[] parts =
-        [
-            ("the look of the fluid", night => night.Effluent is not null),
-            ("complaints", night => night.Complaint.Length > 0 || !night.Symptoms.IsEmpty),
-            ("temperature", night => night.TemperatureCelsius is not null),
-            ("blood pressure", night => night.Sitting is not null),
-            ("blood pressure standing", night => night.Standing is not null),
-            ("blood glucose", night => night.BloodGlucose is not null),
-            ("urine", night => night.Urine is not null),
-            ("weight", night => night.Weight is not null),
-        ];
-        var missing = parts.Where(part => !now.Any(part.Is)).Select(part => part.Name).ToList();
-        return (missing.Count == 0 ? "" : string.Create(CultureInfo.InvariantCulture, $"Not written in the last {days} days, so not looked at: {string.Join(", ", missing)}. "))
-            + (review.Patient.AgeYears < MembraneThresholds.Default.AdultAge.Value ? "Limits of blood pressure are those of adults and are not used. " : "")
-            + "Pulse, and the exit site where nobody writes of it, are never looked at.";
+        return page.Append(isQuiet ? "<p>Nothing in these nights asked for attention. That is not safety: it is what this book can show. " : "<p class=\"small\">").Append(Escape(review.NotLookedAt)).Append("</p>\n").ToString();
     }
 
     // A date stays on one line.

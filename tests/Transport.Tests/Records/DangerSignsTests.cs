@@ -2,7 +2,7 @@ using System.Globalization;
 
 namespace Transport.Tests.Records;
 
-/// <summary>What of the last days is said whatever the charts say. Books are invented, one row a day, ten days; the last three are now.</summary>
+/// <summary>What of the last days is said whatever the charts say. Books are invented, one row a day, ten days; the last and the three before it are now.</summary>
 public sealed class DangerSignsTests
 {
     private const string Header = "date;effluent;symptoms;remark;temperature;blood glucose (mmol/L);pressure sitting;pressure standing;urine;peritonitis";
@@ -56,9 +56,9 @@ public sealed class DangerSignsTests
 
         Assert.Equal(Severity.Warning, Assert.Single(said, found => found.Code == code).Severity);
 
-        // Three quiet days after it, it is no longer of the last three days.
-        Assert.DoesNotContain(Of(Well, [row, Well, Well, Well]), found => found.Code == code);
-        Assert.Contains(Of(Well, [row, Well, Well]), found => found.Code == code);
+        // Three days ago is of the last three days; four days ago is not.
+        Assert.Contains(Of(Well, [row, Well, Well, Well]), found => found.Code == code);
+        Assert.DoesNotContain(Of(Well, [row, Well, Well, Well, Well]), found => found.Code == code);
     }
 
     [Theory]
@@ -67,7 +67,7 @@ public sealed class DangerSignsTests
     [InlineData(";clear;;exit site red;;;;;;", "record-exit-site-past")]
     public void An_older_sign_asks_whether_it_was_reported_and_quotes_what_was_written(string row, string code)
     {
-        var past = Of(Well, [row, Well, Well, Well]).Single(found => found.Code == code);
+        var past = Of(Well, [row, Well, Well, Well, Well]).Single(found => found.Code == code);
         Assert.Equal(Severity.Note, past.Severity);
         Assert.Contains("If it was not, contact the unit", past.Message, StringComparison.Ordinal);
         Assert.Contains("“" + row.Split(';').First(cell => cell.Length > 5) + "”", past.Message, StringComparison.Ordinal);
@@ -75,12 +75,12 @@ public sealed class DangerSignsTests
 
     // Silent once the three days were over, until somebody asks: a faint at 76/40, a confusion at 2.4 mmol/L, breath.
     [Theory]
-    [InlineData(";clear;;found confused;;2.4;;;;", "blood glucose of 2.4 mmol/L on 2026-02-11 (“found confused”)")]
-    [InlineData(";clear;;;;;76/40;;;", "blood pressure 76/40 on 2026-02-11")]
+    [InlineData(";clear;;found confused;;2.4;;;;", "blood glucose of 2.4 mmol/L on 2026-02-11 (written beside it: “found confused”), no later value is written; confusion or drowsiness on 2026-02-11 (“found confused”)")]
+    [InlineData(";clear;;;;;76/40;;;", "blood pressure 76/40 on 2026-02-11, the last written after it is 130/80 on 2026-02-15")]
     [InlineData(";clear;short of breath;;;;;;;", "short of breath on 2026-02-11 (“short of breath”)")]
     public void What_was_urgent_earlier_in_the_month_asks_whether_it_was_reported(string row, string expected)
     {
-        var past = Of(Well, [row, Well, Well, Well]).Single(found => found.Code == "record-danger-past");
+        var past = Of(Well, [row, Well, Well, Well, Well]).Single(found => found.Code == "record-danger-past");
         Assert.Equal(Severity.Warning, past.Severity);
         Assert.Equal($"Earlier in the last four weeks: {expected}. History if it was reported; if it was not, contact the unit now.", past.Message);
         Assert.DoesNotContain(Of(Well, [row]), found => found.Code == "record-danger-past");
@@ -91,10 +91,13 @@ public sealed class DangerSignsTests
     public void Both_columns_of_words_are_read_together_and_quoted_with_their_days()
     {
         var said = Of(Well, [";clear;;fever;;;;;;", ";clear;\"stomach sore, vomiting\";bag looked cloudy;38.9;2.4;82/48;;;"]);
-        Assert.Equal(["record-cloudy-now", "record-pain-or-fever-now", "record-glucose-low", "record-pressure-low"], said.Where(found => found.Severity == Severity.Warning).Select(found => found.Code));
-        Assert.Contains("2026-02-12 (“stomach sore, vomiting; bag looked cloudy”)", said[0].Message, StringComparison.Ordinal);
+        Assert.Equal(
+            ["record-sepsis-now", "record-cloudy-now", "record-pain-or-fever-now", "record-glucose-low", "record-pressure-low"], said.Where(found => found.Severity == Severity.Warning).Select(found => found.Code));
+
+        // Each finding quotes the cell it stands in, and no other.
+        Assert.StartsWith("Cloudy fluid or peritonitis on 2026-02-12 (“bag looked cloudy”). Contact", said[1].Message, StringComparison.Ordinal);
         var pain = said.Single(found => found.Code == "record-pain-or-fever-now").Message;
-        Assert.StartsWith("Pain, fever, vomiting or nausea on 2026-02-11 (“fever”) and 2026-02-12, whatever", pain, StringComparison.Ordinal); // quoted once, above
+        Assert.StartsWith("Pain, fever and vomiting or nausea on 2026-02-11 (“fever”) and 2026-02-12 (temperature “38.9”; “stomach sore, vomiting”), whatever", pain, StringComparison.Ordinal);
         Assert.Contains("contact the unit now", pain, StringComparison.OrdinalIgnoreCase);
     }
 
@@ -124,7 +127,8 @@ public sealed class DangerSignsTests
         foreach (var numbers in new[] { ("1", "2"), ("", "") })
         {
             var book = Books.Read($"date;exchange;effluent;remark\n2026-02-05;{numbers.Item1};clear;\n2026-02-05;{numbers.Item2};cloudy;chills");
-            Assert.Equal(["record-cloudy-now", "record-pain-or-fever-now"], Of(book).Where(found => found.Severity == Severity.Warning).Select(found => found.Code));
+            string[] doubt = numbers.Item1.Length > 0 ? [] : ["record-date-doubtful-now"];
+            Assert.Equal(["record-cloudy-now", "record-pain-or-fever-now", .. doubt], Of(book).Where(found => found.Severity == Severity.Warning).Select(found => found.Code));
         }
     }
 
@@ -147,7 +151,7 @@ public sealed class DangerSignsTests
     {
         var book = Books.Read(Header + "\n2026-02-05;;;;;;80/45;;;");
         Assert.Contains(Of(book), found => found.Code == "record-pressure-low");
-        Assert.DoesNotContain(DangerSigns.Of(book.Nights, book.Findings, Patient.Example with { AgeYears = 9 }, ReviewLimits.Default), found => found.Code == "record-pressure-low");
+        Assert.DoesNotContain(DangerSigns.Of(book.Nights, book, Patient.Example with { AgeYears = 9 }, ReviewLimits.Default), found => found.Code == "record-pressure-low");
     }
 
     [Fact]
@@ -161,7 +165,7 @@ public sealed class DangerSignsTests
             LowGlucose = ReviewLimits.Default.LowGlucose with { Value = 4.5 },
             LowSystolic = ReviewLimits.Default.LowSystolic with { Value = 100 },
         };
-        Assert.Equal(["record-glucose-low", "record-pressure-low"], DangerSigns.Of(book.Nights, book.Findings, Patient.Example, local).Select(found => found.Code));
+        Assert.Equal(["record-glucose-low", "record-pressure-low"], DangerSigns.Of(book.Nights, book, Patient.Example, local).Select(found => found.Code));
     }
 
     [Fact]
@@ -251,8 +255,80 @@ public sealed class DangerSignsTests
         }
     }
 
+    // A cloudy fluid beside a remark on something else: the quote is of the effluent, not of the remark.
+    [Fact]
+    public void What_is_quoted_is_the_cell_in_which_it_was_found()
+    {
+        var said = Of(Well, [";cloudy;;new hose today;;;;;;"]);
+        Assert.StartsWith("Cloudy fluid or peritonitis on 2026-02-11 (effluent “cloudy”). Contact", said.Single(found => found.Code == "record-cloudy-now").Message, StringComparison.Ordinal);
+        Assert.EndsWith("read it: 2026-02-11 “new hose today”.", said.Single(found => found.Code == "record-text-unread").Message, StringComparison.Ordinal);
+    }
+
+    // 38.0 °C is 100.4 °F, and (101.3 − 32)/1.8 = 38.5. Whatever cannot be read is quoted whole.
+    [Theory]
+    [InlineData("101 F", "Fever on 2026-02-11 (temperature “101 F”, 38.3 °C)")]
+    [InlineData("101.3", "Fever on 2026-02-11 (temperature “101.3”, read as °F, 38.5 °C)")]
+    [InlineData("100.4 °F", "Fever on 2026-02-11 (temperature “100.4 °F”, 38.0 °C)")]
+    [InlineData("38,4 C", "Fever on 2026-02-11 (temperature “38,4 C”)")]
+    [InlineData("T 38.5", "Fever on 2026-02-11 (temperature “T 38.5”)")]
+    [InlineData("T38.5", "Fever on 2026-02-11 (temperature “T38.5”)")]
+    [InlineData("37.2 at noon, 38.6 °C at night", "Fever on 2026-02-11 (temperature “37.2 at noon, 38.6 °C at night”)")]
+    [InlineData("100.3 F", null)]
+    [InlineData("98.6", null)]
+    [InlineData("37,9 C", null)]
+    public void A_temperature_is_read_as_it_is_written(string cell, string? expected)
+    {
+        var said = Of(Well, [$";clear;;;{cell};;130/80;;900;"]);
+        Assert.Equal(expected is null, said.Count == 0);
+        Assert.StartsWith(expected ?? "", expected is null ? "" : said.Single().Message, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("385")]
+    [InlineData("50 F")]
+    [InlineData("hot")]
+    public void A_temperature_that_nobody_has_is_quoted_whole(string cell)
+    {
+        var said = Of(Well, [$";clear;;;{cell};;130/80;;900;"]);
+        Assert.Equal("record-text-unread", Assert.Single(said).Code);
+        Assert.Contains($"temperature “{cell}”", said[0].Message, StringComparison.Ordinal);
+    }
+
+    // A value of three days ago is still told, and with it whether it was measured again.
+    [Theory]
+    [InlineData(";;;;;24;;;;", new[] { ";;;;;;;;;", ";;;;;;;;;", ";;;;;;;;;" }, "24.0 mmol/L on 2026-02-11, above 20.0 mmol/L; no later value is written: ask")]
+    [InlineData(";;;;;24;;;;", new[] { ";;;;;;;;;", ";;;;;9.1;;;;", ";;;;;;;;;" }, "24.0 mmol/L on 2026-02-11, above 20.0 mmol/L; the last written after it is 9.1 mmol/L on 2026-02-13: ask")]
+    [InlineData(";;;;;;84/50;;;", new[] { ";;;;;;132/80;;;" }, "84/50 sitting on 2026-02-11, below 90 mmHg systolic; the last written after it is 132/80 on 2026-02-12: compatible")]
+    [InlineData(";;;;;2.4;;;;", new[] { ";;;;;;;;;" }, "2.4 mmol/L on 2026-02-11, below 4.0 mmol/L; no later value is written. The unit's rule")]
+    [InlineData(";;;;;2.4;;;;", new string[0], "2.4 mmol/L on 2026-02-11, below 4.0 mmol/L. The unit's rule")]
+    public void An_urgent_value_says_what_was_measured_after_it(string row, string[] after, string expected) =>
+        Assert.Contains(expected, Of(Well, [row, .. after])[0].Message, StringComparison.Ordinal);
+
+    // Fever, pain or a cloudy bag with a failing circulation or head in the same days is one emergency; the low pressure then no longer waits until today.
+    [Theory]
+    [InlineData(";cloudy;;;;;84/50;;;")]
+    [InlineData(";clear;;;38.6;;84/50;;;")]
+    [InlineData(";clear;belly pain;;;;;85/50;;")]
+    [InlineData(";clear;fever, confused;;;;130/80;;;")]
+    public void An_infection_with_a_low_pressure_or_confusion_is_one_emergency(string row)
+    {
+        var said = Of(Well, [row]);
+        Assert.Equal("record-sepsis-now", said[0].Code);
+        Assert.Contains("sepsis", said[0].Message, StringComparison.Ordinal);
+        Assert.All(said.Where(found => found.Code == "record-pressure-low"), found => Assert.Contains("Ask the unit at once, because of ", found.Message, StringComparison.Ordinal));
+        Assert.DoesNotContain(Of(Well, [row, Well, Well, Well, Well]), found => found.Code == "record-sepsis-now");
+    }
+
+    [Fact]
+    public void A_low_pressure_alone_or_a_fever_alone_is_not_joined()
+    {
+        Assert.DoesNotContain(Of(Well, [";clear;;;;;84/50;;;"]), found => found.Code == "record-sepsis-now");
+        Assert.DoesNotContain(Of(Well, [";clear;;;38.6;;130/80;;;"]), found => found.Code == "record-sepsis-now");
+        Assert.Contains("Ask the unit today", Of(Well, [";clear;;;;;84/50;;;"]).Single().Message, StringComparison.Ordinal);
+    }
+
     private static IReadOnlyList<Finding> Of(string usual, params string[] last) =>
         Of(Books.Read([Header, .. Enumerable.Repeat(usual, 10).Concat(last).Select((row, day) => new DateOnly(2026, 2, 1).AddDays(day).ToString("yyyy-MM-dd", CultureInfo.InvariantCulture) + row)]));
 
-    private static IReadOnlyList<Finding> Of(RecordBook book) => DangerSigns.Of(book.Nights, book.Findings, Patient.Example, ReviewLimits.Default);
+    private static IReadOnlyList<Finding> Of(RecordBook book) => DangerSigns.Of(book.Nights, book, Patient.Example, ReviewLimits.Default);
 }

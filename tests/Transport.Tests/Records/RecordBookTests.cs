@@ -181,7 +181,7 @@ public sealed class RecordBookTests
         var book = Books.Read("date,uf (mL)", "2026-02-05,800", ",810", " ,820", "-,830");
         var finding = Assert.Single(book.Findings);
         Assert.Equal(("book-date-unreadable", 3), (finding.Code, finding.Row));
-        Assert.Contains("3 rows have no date and are left out: 3, 4, 5", finding.Message, StringComparison.Ordinal);
+        Assert.Contains("3 rows have no date and are left out of the charts: 3, 4, 5", finding.Message, StringComparison.Ordinal);
         Assert.Single(book.Nights);
     }
 

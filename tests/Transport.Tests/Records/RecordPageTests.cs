@@ -9,7 +9,7 @@ public sealed class RecordPageTests
 {
     private static readonly string[] Emergencies =
     [
-        "record-cloudy-now", "record-pain-or-fever-now", "record-symptoms-now", "record-exit-site-now", "record-glucose-low", "record-glucose-very-high", "record-pressure-low", "record-pressure-high",
+        "record-sepsis-now", "record-cloudy-now", "record-pain-or-fever-now", "record-overfill-now", "record-date-doubtful-now", "record-row-lost", "record-date-doubtful", "record-symptoms-now", "record-exit-site-now", "record-glucose-low", "record-glucose-very-high", "record-pressure-low", "record-pressure-high",
         "record-text-unread", "record-cloudy-past", "record-peritonitis-of-past", "record-pain-or-fever-past", "record-exit-site-past", "record-danger-past", "record-overfill-risk", "record-urine-fall", "record-removal-low",
     ];
 
@@ -96,7 +96,7 @@ public sealed class RecordPageTests
     public void Words_of_a_book_cannot_become_part_of_the_page()
     {
         var book = RecordBook.From([Bare with { Remark = "<img src=x>" }], "book");
-        var said = DangerSigns.Of(book.Nights, book.Findings, Patient.Example, ReviewLimits.Default);
+        var said = DangerSigns.Of(book.Nights, book, Patient.Example, ReviewLimits.Default);
         Assert.Contains("<img src=x>", Assert.Single(said).Message, StringComparison.Ordinal);
         Assert.DoesNotContain("<img", RecordPage.Of(Review(Bare, said)), StringComparison.Ordinal);
     }

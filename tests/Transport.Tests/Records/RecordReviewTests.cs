@@ -225,7 +225,7 @@ public sealed class RecordReviewTests
         Assert.DoesNotContain(Review(person, ensemble, nights).Findings, finding => finding.Code == "record-overfill-risk");
         Assert.Equal(nights[^1].Date.AddDays(-1), nights[^2].Date);
         var held = Review(person, ensemble, [.. nights.SkipLast(1), nights[^1] with { InitialDrain = Volume.FromMilliliters(300) }]);
-        Assert.Contains("1.8 times the fill, ", held.Findings.Single(finding => finding.Code == "record-overfill-risk").Message, StringComparison.Ordinal);
+        Assert.Contains("1.75 times the fill, ", held.Findings.Single(finding => finding.Code == "record-overfill-risk").Message, StringComparison.Ordinal); // 300 of about 1,800 mL expected (this day takes fluid up): 1,504 stay, and 2,000 on top
     }
 
     [Fact]
@@ -253,6 +253,37 @@ public sealed class RecordReviewTests
 
         void Said(IReadOnlyList<NightRecord> nights) => Assert.Contains(
             FormattableString.Invariant($"{milliliters:0} mL, on"), Review(person, ensemble, nights).Findings.Single(finding => finding.Code == "record-overfill-risk").Message, StringComparison.Ordinal);
+    }
+
+    // A cycle of 2 L. What is printed is judged: 1.975 is 1.98 and no 2.0, 1.9975 is 2.0 and high.
+    [Theory]
+    [InlineData(3_950, "1.98 times the fill, 3950 mL, on ", false)]
+    [InlineData(3_995, "2.0 times the fill, 3995 mL, on ", true)]
+    public void The_figure_of_an_overfill_is_the_one_that_is_judged(double milliliters, string expected, bool isHigh)
+    {
+        var (person, truth, ensemble) = VirtualPerson.Of(2026, 3);
+        var nights = new VirtualBook(person, truth, DryDay).Write(5, 60, 150, BookKind.WithCycles);
+        var held = nights[^1] with { CycleDrains = nights[^1].CycleDrains.SetItem(2, Volume.FromMilliliters(milliliters)) };
+        var said = Review(person, ensemble, [.. nights.SkipLast(1), held]).Findings.Single(finding => finding.Code == "record-overfill-risk").Message;
+        Assert.Contains(expected, said, StringComparison.Ordinal);
+        Assert.Equal(isHigh, said.Contains("which is high", StringComparison.Ordinal));
+    }
+
+    // Breathlessness on the day of the overfill or within the three days around it is one emergency with it; a week before it is not.
+    [Theory]
+    [InlineData(1, true)]
+    [InlineData(3, true)]
+    [InlineData(8, false)]
+    public void An_overfill_with_breathlessness_is_said_as_one(int daysBack, bool isJoined)
+    {
+        var (person, truth, ensemble) = VirtualPerson.Of(2026, 3);
+        var nights = new VirtualBook(person, truth, DryDay).Write(5, 60, 150, BookKind.WithCycles).ToList();
+        nights[^1] = nights[^1] with { CycleDrains = nights[^1].CycleDrains.SetItem(2, Volume.FromMilliliters(3_600)) };
+        var at = nights.FindLastIndex(night => nights[^1].Date.DayNumber - night.Date.DayNumber >= daysBack);
+        nights[at] = nights[at] with { Symptoms = [Symptom.Breathless], Complaint = "short of breath" };
+        var said = Review(person, ensemble, nights).Findings.Single(finding => finding.Code.StartsWith("record-overfill", StringComparison.Ordinal));
+        Assert.Equal(isJoined ? "record-overfill-now" : "record-overfill-risk", said.Code);
+        Assert.Equal(isJoined, said.Message.Contains("1.8 times the fill, 3600 mL", StringComparison.Ordinal) && said.Message.Contains("shortness of breath (“short of breath”) is written on ", StringComparison.Ordinal));
     }
 
     // Of 28 nights: 20 are more than 0.7 of 28, 19 are less (choice).

@@ -1,0 +1,136 @@
+namespace Transport.Analysis;
+
+/// <summary>Which dates of a book do not fit their place, and which day their place would be.</summary>
+/// <remarks>
+/// A book is written day after day, so the order of its rows is a second witness to its dates. Where the two differ the row's own date may be a slip (last year's number in
+/// January, a month that was copied). No date is put right; a row in doubt is told, and counts by its place where that is later.
+/// </remarks>
+internal static class BookDates
+{
+    // Choices. A row put in late or two that are swapped are no slip; a book that leaps over half a year and comes back within a week of rows is.
+    private const int DaysOutOfOrder = 3;
+    private const int DaysOfLeap = 180;
+    private const int FewestOfRun = 7;
+    private const int DaysOfPause = 14;
+    private const int DaysToNext = 3;
+    private const double LeastInOrder = 0.8;
+
+    /// <summary>How a date does not fit.</summary>
+    /// <param name="Place">The day by its place in the book.</param>
+    /// <param name="IsLeap">Whether it is so far from all others that no chart can hold it.</param>
+    public readonly record struct Misfit(DateOnly Place, bool IsLeap);
+
+    /// <summary>The rows whose date does not fit, by their number.</summary>
+    /// <param name="rows">The rows as they stand, each with its date.</param>
+    public static IReadOnlyDictionary<int, Misfit> Misfits(IReadOnlyList<(int Row, DateOnly Date)> rows)
+    {
+        var (up, down) = (Chain(rows), Chain([.. rows.Reverse()]));
+        var (ordered, chain) = down.Count > up.Count ? (rows.Reverse().ToList(), down) : (rows.ToList(), up);
+        var misfits = new Dictionary<int, Misfit>();
+        if (rows.Count == 0 || chain.Count < LeastInOrder * rows.Count)
+        {
+            return misfits;
+        }
+
+        // Runs without a leap; the longest are true, a few rows beyond a leap are in doubt.
+        var runs = new List<List<int>>();
+        foreach (var at in chain)
+        {
+            if (runs.Count == 0 || ordered[at].Date.DayNumber - ordered[runs[^1][^1]].Date.DayNumber > DaysOfLeap)
+            {
+                runs.Add([]);
+            }
+
+            runs[^1].Add(at);
+        }
+
+        var longest = runs.Max(run => run.Count);
+        var main = runs.FindLast(run => run.Count == longest)!;
+        var certain = runs.Where(run => run == main || run.Count >= FewestOfRun).SelectMany(run => run).ToList();
+        var leaps = chain.Except(certain).ToHashSet();
+        var paused = Paused(ordered, certain);
+        certain = [.. certain.Except(paused)];
+        var (first, last) = (ordered[certain[0]].Date, ordered[certain[^1]].Date);
+        var isCertain = certain.ToHashSet();
+        for (var at = 0; at < ordered.Count; at++)
+        {
+            var (row, date) = ordered[at];
+            if (isCertain.Contains(at))
+            {
+                continue;
+            }
+
+            var place = PlaceOf(certain.Where(known => known < at).Select(known => ordered[known].Date).LastOrDefault(), certain.Where(known => known > at).Select(known => ordered[known].Date).FirstOrDefault());
+            var isLeap = leaps.Contains(at) || paused.Contains(at) || date.DayNumber - last.DayNumber > DaysOfLeap || first.DayNumber - date.DayNumber > DaysOfLeap;
+            if (isLeap || Math.Abs(date.DayNumber - place.DayNumber) > DaysOutOfOrder)
+            {
+                // The later of the two, where both can be: what may be of today is not taken for history.
+                misfits[row] = new(!isLeap && date > place && date <= last ? date : place, isLeap);
+            }
+        }
+
+        return misfits;
+    }
+
+    /// <summary>The day of a row between two others: the day after the one, not after the other. A default stands for none.</summary>
+    public static DateOnly PlaceOf(DateOnly before, DateOnly after) => (before == default, after == default) switch
+    {
+        (true, true) => default,
+        (true, false) => after.AddDays(-1),
+        (false, false) when before.AddDays(1) > after => before,
+        _ => before.AddDays(1),
+    };
+
+    // A few last rows after a pause: as soon the same days with another month written, where without whole months they would go on the next day.
+    private static HashSet<int> Paused(List<(int Row, DateOnly Date)> ordered, List<int> certain)
+    {
+        for (var k = certain.Count - 1; k > 0 && certain.Count - k < FewestOfRun; k--)
+        {
+            var (before, after) = (ordered[certain[k - 1]].Date, ordered[certain[k]].Date);
+            if (after.DayNumber - before.DayNumber <= DaysOfPause)
+            {
+                continue;
+            }
+
+            var goesOn = Enumerable.Range(1, 12).Select(months => after.AddMonths(-months).DayNumber - before.DayNumber).Any(days => days is > 0 and <= DaysToNext);
+            return goesOn ? [.. certain.Skip(k)] : [];
+        }
+
+        return [];
+    }
+
+    // The longest run of rows whose dates do not fall (patience sorting); places in the list.
+    private static List<int> Chain(IReadOnlyList<(int Row, DateOnly Date)> rows)
+    {
+        var tails = new List<int>();
+        var previous = new int[rows.Count];
+        for (var at = 0; at < rows.Count; at++)
+        {
+            var (low, high) = (0, tails.Count);
+            while (low < high)
+            {
+                var middle = (low + high) / 2;
+                (low, high) = rows[tails[middle]].Date <= rows[at].Date ? (middle + 1, high) : (low, middle);
+            }
+
+            previous[at] = low == 0 ? -1 : tails[low - 1];
+            if (low == tails.Count)
+            {
+                tails.Add(at);
+            }
+            else
+            {
+                tails[low] = at;
+            }
+        }
+
+        var chain = new List<int>();
+        for (var at = tails.Count == 0 ? -1 : tails[^1]; at >= 0; at = previous[at])
+        {
+            chain.Add(at);
+        }
+
+        chain.Reverse();
+        return chain;
+    }
+}

@@ -1,0 +1,99 @@
+using Transport.Reporting;
+using Transport.Studies;
+
+namespace Transport.Tests.Records;
+
+/// <summary>Fluid that is not taken off, however steadily; and how long a bag that is no longer used is spoken of.</summary>
+public sealed class RemovalTests
+{
+    private static readonly Regimen DryDay = Regimen.Cycling(TimeSpan.FromHours(9), 5, Volume.FromLiters(2), DialysisSolution.Glucose227);
+    private static readonly Regimen WetDay = DryDay with { DayFill = new(DialysisSolution.Glucose227, Volume.FromLiters(2)) };
+
+    // 750 mL a day without urine (Perit Dial Int 2006;26:458-465, read). Below 100 mL a day is as good as none (practice, memory).
+    [Theory]
+    [InlineData(740, 0.0, 60, Severity.Warning)]
+    [InlineData(-40, 50.0, 60, Severity.Warning)]
+    [InlineData(760, 0.0, 60, null)]
+    [InlineData(740, 150.0, 60, null)]
+    [InlineData(740, null, 60, Severity.Note)]
+    [InlineData(100, 0.0, 12, null)] // an adult's line
+    public void Too_little_taken_off_in_two_weeks_without_urine_is_said(int milliliters, double? urine, double age, Severity? expected)
+    {
+        var found = Of(age, 14, day => Plain(day) with
+        {
+            WrittenUltrafiltration = Volume.FromMilliliters(milliliters),
+            Urine = urine is { } known && day % 7 == 0 ? Volume.FromMilliliters(known) : null,
+        });
+        Assert.Equal(expected, found?.Severity);
+        if (expected == Severity.Warning)
+        {
+            Assert.Contains($"came to about {(milliliters < 0 ? "−40" : "740")} mL a day in the last two weeks (14 days that the book lets be told)", found!.Message, StringComparison.Ordinal);
+        }
+    }
+
+    [Fact]
+    public void A_day_that_takes_up_what_the_night_took_off_counts()
+    {
+        // 900 mL a night, and 1.7 L in the evening of the 2.0 L that went in: 600 mL a day. Without the initial drain the day is not known, and nothing is said of it.
+        Assert.Equal(Severity.Warning, Of(60, 14, day => Wet(day) with { InitialDrain = Volume.FromMilliliters(1700) })?.Severity);
+        Assert.Null(Of(60, 14, day => Wet(day) with { InitialDrain = Volume.FromMilliliters(1900) }));
+        Assert.Null(Of(60, 14, Wet));
+
+        // Seven days are enough, six are not.
+        Assert.NotNull(Of(60, 7, day => Plain(day) with { WrittenUltrafiltration = Volume.FromMilliliters(300), Urine = default(Volume) }));
+        Assert.Null(Of(60, 6, day => Plain(day) with { WrittenUltrafiltration = Volume.FromMilliliters(300), Urine = default(Volume) }));
+
+        static NightRecord Wet(int day) => Plain(day) with { Regimen = WetDay, WrittenUltrafiltration = Volume.FromMilliliters(900), Urine = default(Volume) };
+    }
+
+    // Blood-glucose meters err for two weeks after the last icodextrin (as on every page with icodextrin); a page shows values of five weeks.
+    [Theory]
+    [InlineData(0, "Icodextrin is in use: some blood-glucose meters")]
+    [InlineData(20, "Icodextrin was in use until 2025-01-31: some blood-glucose meters")]
+    [InlineData(45, null)]
+    public void Icodextrin_of_long_ago_is_not_in_use(int daysAgo, string? begins)
+    {
+        var nights = Enumerable.Range(0, 31 + daysAgo).Select(day => Plain(day) with { DayFluid = new(day <= 30 ? DialysisSolution.Icodextrin : DialysisSolution.Glucose227, []) });
+        var (person, _, ensemble) = VirtualPerson.Of(2026, 3);
+        var said = RecordReview.Run(person, ensemble, RecordBook.From([.. nights], "virtual")).Findings.SingleOrDefault(finding => finding.Code == "record-icodextrin-meter")?.Message;
+        Assert.Equal(begins, said?[..Math.Min(said.Length, begins?.Length ?? 0)]);
+    }
+
+    [Fact]
+    public void What_the_sheet_has_no_room_to_draw_is_named()
+    {
+        // Ten remarks of danger take the sheet: what is left for a picture is less than a panel.
+        var (person, truth, ensemble) = VirtualPerson.Of(2026, 3);
+        var nights = new VirtualBook(person, truth, WetDay).Write(5, 60, 150, BookKind.WithCycles);
+        string Page(string remark) => RecordPage.Of(RecordReview.Run(person, ensemble, RecordBook.From([.. nights.Select((night, t) => t < nights.Count - 1 ? night : night with
+        {
+            Effluent = remark.Length > 0 ? EffluentLook.Cloudy : EffluentLook.Clear,
+            TemperatureCelsius = remark.Length > 0 ? 39 : 36.5,
+            BloodGlucose = Concentration.FromMillimolesPerLiter(remark.Length > 0 ? 28 : 6),
+            Sitting = BloodPressure.FromMillimetersOfMercury(remark.Length > 0 ? 80 : 130, 50),
+            Remark = remark,
+        })], "virtual")));
+        Assert.DoesNotContain("Not drawn", Page(""), StringComparison.Ordinal);
+        Assert.Contains(
+            "Not drawn, since the sheet has no room: ultrafiltration of the night, initial drain, average dwell.",
+            Page("short of breath; pain on filling; exit site red with pus; vomiting; " + string.Concat(Enumerable.Repeat("unwell and cannot say why; ", 30))),
+            StringComparison.Ordinal);
+    }
+
+    private static NightRecord Plain(int day) => new()
+    {
+        Date = new DateOnly(2025, 1, 1).AddDays(day),
+        Row = day + 2,
+        Regimen = DryDay,
+        NightFluid = new(DialysisSolution.Glucose227, []),
+        WrittenUltrafiltration = Volume.FromMilliliters(900),
+        Counts = UltrafiltrationCount.Night,
+    };
+
+    private static Finding? Of(double age, int days, Func<int, NightRecord> night)
+    {
+        var (person, _, ensemble) = VirtualPerson.Of(2026, 3);
+        return RecordReview.Run(person with { AgeYears = age }, ensemble, RecordBook.From([.. Enumerable.Range(0, days).Select(night)], "virtual"))
+            .Findings.SingleOrDefault(finding => finding.Code == "record-removal-low");
+    }
+}

@@ -1,0 +1,171 @@
+using System.Globalization;
+using Transport.Reporting;
+
+namespace Transport.Tests.Records;
+
+/// <summary>
+/// A slip of the pen costs a row its night and never its emergency. Books are invented: twenty quiet days to 20 February 2026 and then the row in question, which is now whatever
+/// its date says. What is to be found is this project's choice (the safe reading), checked by hand for each row.
+/// </summary>
+public sealed class RowInDoubtTests
+{
+    private const string Header = "date,pressure sitting,blood glucose (mmol/L),temperature,effluent,symptoms,weight (kg),uf (mL),remark";
+    private static readonly string[] Quiet = [.. Enumerable.Range(1, 20).Select(day => Day(day) + ",130/80,6.1,36.6,clear,none,70.0,800,")];
+
+    [Fact]
+    public void A_plain_book_has_no_row_in_doubt()
+    {
+        var book = Books.Read([Header, .. Quiet]);
+        Assert.Empty(book.RowsInDoubt);
+        Assert.Equal(new DateOnly(2026, 2, 20), book.LastDay);
+        Assert.Empty(Of(book));
+    }
+
+    // Row 22. A comma too many: pressure and glucose stand before the break, or where one place alone lets all cells be read.
+    [Theory]
+    [InlineData("2026-02-21,84/50,24,38.9,cloudy,belly pain, vomiting,70.0,800,called", "record-sepsis-now record-cloudy-now record-pain-or-fever-now record-glucose-very-high record-pressure-low record-row-lost")]
+    [InlineData("2026-02-21,84/50,24,38.9,cloudy,belly pain, vomiting,70.0,800,", "record-sepsis-now record-cloudy-now record-pain-or-fever-now record-glucose-very-high record-pressure-low record-text-unread")]
+    [InlineData("2026-02-21,84/50,6,36.6,clear,none,70.0,800,odd at noon, then a cloudy bag, shivering", "record-sepsis-now record-cloudy-now record-pain-or-fever-now record-pressure-low record-row-lost")]
+    [InlineData("2026-02-21,84/50,6,38,9,clear,none,70.0,800,", "record-sepsis-now record-pain-or-fever-now record-pressure-low record-row-lost")]
+    [InlineData("2026-02-21,130/80,6,36.6,clear,none,70.0,800,well, fed the cat", "record-row-lost")]
+
+    // A quotation mark inside a field, and one that is never closed.
+    [InlineData("2026-02-21,84/50,6,36.6,clear,a 5\" bag, cloudy,70.0,800,", "record-sepsis-now record-cloudy-now record-pressure-low record-row-lost")]
+    [InlineData("2026-02-21,130/80,6,36.6,clear,\"none,70.0,800,\n2026-02-22,82/50,24,39.1,cloudy,none,70.0,800,", "record-sepsis-now record-cloudy-now record-pain-or-fever-now record-glucose-very-high record-pressure-low record-row-lost")]
+
+    // A cell too few or too many, where blanks at the end of the row hide it.
+    [InlineData("2026-02-21,24,38.9,cloudy,pain,70.0", "record-cloudy-now record-pain-or-fever-now record-glucose-very-high record-row-lost")]
+    [InlineData("2026-02-21,84/50,24,38.9,,cloudy,pain,70.0,", "record-sepsis-now record-cloudy-now record-pain-or-fever-now record-glucose-very-high record-pressure-low")]
+    public void No_word_of_danger_is_lost_with_its_row_and_no_number_whose_column_is_certain(string row, string expected)
+    {
+        var book = Books.Read([Header, .. Quiet, row]);
+        var said = Of(book).Where(found => found.Severity == Severity.Warning).ToList();
+        Assert.Equal(expected, string.Join(' ', said.Select(found => found.Code)));
+        if (expected.Contains("record-row-lost", StringComparison.Ordinal))
+        {
+            var lost = book.RowsInDoubt[^1];
+            Assert.Contains(lost.Doubt, said.Single(found => found.Code == "record-row-lost").Message, StringComparison.Ordinal);
+            Assert.Contains(FormattableString.Invariant($"row {lost.Row}"), lost.Doubt, StringComparison.Ordinal);
+            Assert.DoesNotContain(book.Nights, night => night.Row == lost.Row);
+        }
+    }
+
+    [Fact]
+    public void A_row_that_was_lost_is_not_said_to_be_unwritten()
+    {
+        var book = Books.Read(Header, "2026-02-21,84/50,24,38.9,cloudy,belly pain, vomiting,70.0,800,called");
+        Assert.Equal(
+            "Not looked at, because not written in the last 3 days or not to be told apart in row 2: blood pressure standing, urine. Pulse, and the exit site where nobody writes of it, are never looked at.",
+            DangerSigns.NotLookedAt(book.Nights, book, Patient.Example, ReviewLimits.Default));
+        var unread = Books.Read(Header, "2026-02-21,84,LO,hot,whitish,none,70.0,800,");
+        Assert.StartsWith("Not written in the last 3 days, so not looked at: blood pressure standing, urine. ", DangerSigns.NotLookedAt(unread.Nights, unread, Patient.Example, ReviewLimits.Default), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void What_a_row_of_another_code_says_is_told_and_not_taken_for_a_night()
+    {
+        var book = Books.Read("date,patient,effluent", "2026-02-20,AB-1,clear", "2026-02-21,CD-2,cloudy");
+        Assert.Single(book.Nights);
+        var said = Of(book);
+        Assert.StartsWith("Cloudy fluid or peritonitis in row 3, read in part (effluent “cloudy”).", said[0].Message, StringComparison.Ordinal);
+        Assert.Contains("row 3 of 2026-02-21, which carries the code “CD-2”", said.Single(found => found.Code == "record-row-lost").Message, StringComparison.Ordinal);
+    }
+
+    // The last row of the file is now, whatever its date says, and so are the days before it.
+    [Theory]
+    [InlineData("21-02-26x")]
+    [InlineData("")]
+    [InlineData("2025-02-21")]
+    [InlineData("2027-02-21")]
+    [InlineData("1926-02-21")]
+    [InlineData("2026-03-21")]
+    [InlineData("2026-01-21")]
+    [InlineData("2026-02-12")]
+    public void A_last_row_of_doubtful_date_is_now(string date)
+    {
+        var said = Of(Books.Read([Header, .. Quiet, date + ",84/50,24,38.9,cloudy,pain,70.0,800,"])).Where(found => found.Severity == Severity.Warning);
+        Assert.Equal(
+            "record-sepsis-now record-cloudy-now record-pain-or-fever-now record-glucose-very-high record-pressure-low record-date-doubtful-now", string.Join(' ', said.Select(found => found.Code)));
+        var before = Of(Books.Read([Header, .. Quiet[..^1], Day(20) + ",84/50,24,38.9,cloudy,pain,70.0,800,", date + ",130/80,6,36.6,clear,none,70.0,800,"]));
+        Assert.Contains("record-sepsis-now record-cloudy-now record-pain-or-fever-now record-glucose-very-high record-pressure-low record-date-doubtful-now", string.Join(' ', before.Where(found => found.Severity == Severity.Warning).Select(found => found.Code)), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("2027-02-10")]
+    [InlineData("1926-02-10")]
+    [InlineData("10-02-26x")]
+    public void A_row_in_the_middle_with_a_slip_of_its_date_moves_no_other(string date)
+    {
+        string[] slipped = [.. Quiet];
+        slipped[9] = date + slipped[9][10..];
+        slipped[19] = Day(20) + ",84/50,6.1,36.6,cloudy,none,70.0,800,";
+        var book = Books.Read([Header, .. slipped]);
+        Assert.Equal(new DateOnly(2026, 2, 20), book.LastDay);
+        Assert.Equal(new DateOnly(2026, 2, 20), book.Nights[^1].Date);
+        Assert.Equal(19, book.Nights.Count);
+        Assert.Equal(new DateOnly(2026, 2, 10), Assert.Single(book.RowsInDoubt).Date);
+        var said = Of(book);
+        Assert.Equal("record-sepsis-now", said[0].Code);
+        Assert.Contains("row 11, whose date", said.Single(found => found.Code == "record-date-doubtful").Message, StringComparison.Ordinal);
+    }
+
+    // Newest row on top.
+    [Fact]
+    public void A_book_that_is_kept_backwards_has_its_first_row_last()
+    {
+        var book = Books.Read([Header, "2027-02-21,84/50,6,38.9,clear,none,70.0,800,", .. Quiet.Reverse()]);
+        Assert.Equal(new DateOnly(2026, 2, 21), Assert.Single(book.RowsInDoubt).Date);
+        Assert.Equal("record-sepsis-now", Of(book)[0].Code);
+    }
+
+    [Fact]
+    public void Rows_put_in_late_two_that_are_swapped_and_a_pause_of_half_a_year_are_no_slips()
+    {
+        string[] swapped = [.. Quiet];
+        (swapped[4], swapped[5]) = (swapped[5], swapped[4]);
+        Assert.Empty(Books.Read([Header, .. swapped]).RowsInDoubt);
+        string[] pause = [.. Quiet.Take(10), .. Enumerable.Range(1, 10).Select(day => Day(day).Replace("2026-02", "2026-09", StringComparison.Ordinal) + Quiet[0][10..])];
+        Assert.Empty(Books.Read([Header, .. pause]).RowsInDoubt);
+
+        // Three weeks in a hospital, and home for two days: neither the same day of the month nor half a year.
+        Assert.Empty(Books.Read([Header, .. Quiet, "2026-03-14,130/80,6,36.6,clear,none,70,800,", "2026-03-15,130/80,6,36.6,clear,none,70,800,"]).RowsInDoubt);
+
+        // All rows of the first exchange, then all of the second: such an order says nothing of dates.
+        string[] byNumber = [.. from number in new[] { 1, 2, 3 } from day in Enumerable.Range(1, 9) select FormattableString.Invariant($"{Day(day)},{number},clear")];
+        Assert.Empty(Books.Read(["date,exchange,effluent", .. byNumber]).RowsInDoubt);
+    }
+
+    [Fact]
+    public void A_date_that_stands_twice_keeps_both_pressures_and_both_glucoses()
+    {
+        var said = Of(Books.Read([Header, .. Quiet, Day(20) + ",84/50,24,,,,,,"]));
+        Assert.Equal("record-glucose-very-high record-pressure-low record-date-doubtful-now", string.Join(' ', said.Select(found => found.Code)));
+        Assert.Contains("row 22, whose date stands in a row above too", said[2].Message, StringComparison.Ordinal);
+
+        // What the first row left blank the second fills.
+        var night = Books.Read(Header, "2026-02-20,,,,clear,,70,800,", "2026-02-20,128/76,,,,,,,").Nights.Single();
+        Assert.Equal("128/76", night.Sitting!.Value.ToString());
+    }
+
+    [Fact]
+    public void A_book_of_one_row_without_a_readable_date_still_says_its_emergency()
+    {
+        var book = Books.Read(Header, "20-02-26x,84/50,24,38.9,cloudy,pain,70.0,800,");
+        Assert.Empty(book.Nights);
+        Assert.Contains("record-sepsis-now", Of(book).Select(found => found.Code));
+        var review = RecordReview.Run(Patient.Example, MembraneEnsemble.Of(ReferenceMembranes.MeanIncidentAdult()), book);
+        Assert.Contains("sepsis", RecordPage.Of(review), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Words_that_slipped_into_another_column_are_words()
+    {
+        var said = Of(Books.Read([Header, .. Quiet, "2026-02-21,130/80,vomiting,belly pain,clear,none,70.0,cloudy,"]));
+        Assert.Contains("(uf “cloudy”)", said.Single(found => found.Code == "record-cloudy-now").Message, StringComparison.Ordinal);
+        Assert.Contains("(temperature “belly pain”; blood glucose “vomiting”)", said.Single(found => found.Code == "record-pain-or-fever-now").Message, StringComparison.Ordinal);
+    }
+
+    private static string Day(int day) => new DateOnly(2026, 2, day).ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
+
+    private static IReadOnlyList<Finding> Of(RecordBook book) => DangerSigns.Of(book.Nights, book, Patient.Example, ReviewLimits.Default);
+}
