@@ -1,3 +1,4 @@
+using MathNet.Numerics.Statistics;
 using Transport.Studies;
 
 namespace Transport.Tests.Studies;
