@@ -112,7 +112,7 @@ internal sealed partial record BookText(ImmutableArray<Symptom> Symptoms, double
         text = NotFree().Replace(NotClear().Replace(NoStool().Replace(text, "constipated"), "cloudy"), "pain");
         text = AnsweredNo.Replace(FreeOf().Replace(text, "well"), "well");
         var hasOver = false;
-        var over = PastComplaint.Replace(text, match => Ended(match, on) is { } ended && on!.Value.DayNumber - ended.DayNumber >= OverDays ? "elsewhere" : match.Value);
+        var over = PastComplaint.Replace(text, match => Ended(match, on) is { } ended && on!.Value.DayNumber - ended.DayNumber >= OverDays ? " " : match.Value);
         if (over != text && !AsNow.IsMatch(over = WellNow().Replace(over, "well")))
         {
             (text, hasOver) = (over, true);
