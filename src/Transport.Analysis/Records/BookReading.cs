@@ -201,7 +201,7 @@ internal sealed class BookReading
     private int Unread(IReadOnlyDictionary<BookColumn, string> texts)
     {
         var cells = Cells(0, texts, []);
-        return texts.Keys.Count(column => !cells.CanRead(column));
+        return texts.Keys.Count(column => !cells.CanRead(column)) + (texts.ContainsKey(BookWords.Date) ? 0 : 1);
     }
 
     // Numbers where they are certain, words wherever they stand.

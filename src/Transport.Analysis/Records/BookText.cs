@@ -14,7 +14,8 @@ namespace Transport.Analysis;
 /// <param name="TemperatureCelsius">The highest body temperature that is written, °C; null where none is.</param>
 /// <param name="HasUnread">Whether words or numbers are left that were not understood.</param>
 /// <param name="HasPastPeritonitis">Whether a peritonitis is spoken of as long past, which is no complaint.</param>
-internal sealed partial record BookText(ImmutableArray<Symptom> Symptoms, double? TemperatureCelsius, bool HasUnread, bool HasPastPeritonitis)
+/// <param name="HasPastComplaint">Whether another complaint is spoken of as over for two weeks or longer.</param>
+internal sealed partial record BookText(ImmutableArray<Symptom> Symptoms, double? TemperatureCelsius, bool HasUnread, bool HasPastPeritonitis, bool HasPastComplaint)
 {
     private const string Belly = @"(?:(?:abdominal|abdomen|abdo|belly|tummy|stomach|pelvic)(?: is| was| feels| very| bit)* )?";
     private const string Place = @"(?:exit(?: site)?|tunnel|catheter(?: site)?|cuff)";
@@ -28,6 +29,9 @@ internal sealed partial record BookText(ImmutableArray<Symptom> Symptoms, double
 
     /// <summary>So many days ago is long ago: twice the four weeks for which nights stay out after a peritonitis unless a local protocol has more.</summary>
     public const int LongAgoDays = 56;
+
+    // Of other complaints, which leave no night out, what ended two weeks ago is over (choice).
+    private const int OverDays = 14;
 
     // In the order in which they are looked for: pain on filling is not first read as pain of the belly.
     private static readonly (Symptom Symptom, string Words)[] Vocabulary =
@@ -51,7 +55,13 @@ internal sealed partial record BookText(ImmutableArray<Symptom> Symptoms, double
     private static readonly (Symptom Symptom, Regex Words)[] Patterns = [.. Vocabulary.Select(known => (known.Symptom, Made($@"\b(?:{known.Words})\b")))];
 
     private static readonly Regex Denied = Made(
-        $@"\b(?:no|not|without|denies|denied|never|nil|doesn'?t|didn'?t|hasn'?t|isn'?t|wasn'?t)(?: any| more| further| (?:signs?|evidence|suspicion|history) of)* {Known}(?: (?:or|nor) {Known})*\b");
+        $@"\b(?:no|not|without|denies|denied|never|nil|doesn'?t|didn'?t|hasn'?t|isn'?t|wasn'?t)(?: any| more| further| (?:signs?|evidence|suspicion|history) of)* {Known}(?: (?:or|nor) {Known})*\b(?! (?:like|such|until|(?:this|that|so|as) (?:bad|badly|strong|severe|much|long|often|cloudy|high))\b| before ?$)");
+
+    private static readonly string Others = $"(?:{string.Join('|', Vocabulary.Where(known => known.Symptom != Symptom.CloudyFluid).Select(known => known.Words))})";
+    private static readonly string OtherWhen = $@"(?:{When}|last month|(?<count>a|an|[0-9]{{1,2}}|two|three|four|five|six) (?<unit>week)s? ago)";
+
+    private static readonly Regex PastComplaint = Made(
+        $@"\b{Others}(?: (?:was|were|treated|cured|healed|gone|over|settled))* {OtherWhen}\b|\b{OtherWhen},?(?: (?:i|he|she|had|have|was|for|an?|some))* {Others}\b");
 
     private static readonly Regex AnsweredNo = Made($@"\b{Known} ?[:=] ?(?:no|none|nil)(?= ?(?:$|[,.;]))");
 
@@ -69,7 +79,7 @@ internal sealed partial record BookText(ImmutableArray<Symptom> Symptoms, double
 
     private static readonly Regex SiteSign = Made($@"\b{Inflamed}\b");
 
-    private static readonly BookText Blank = new([], null, false, false);
+    private static readonly BookText Blank = new([], null, false, false, false);
 
     /// <summary>Reads words as they stand in a cell.</summary>
     /// <param name="words">The words.</param>
@@ -101,6 +111,13 @@ internal sealed partial record BookText(ImmutableArray<Symptom> Symptoms, double
         // A "no" that is part of a complaint comes before those that deny one.
         text = NotFree().Replace(NotClear().Replace(NoStool().Replace(text, "constipated"), "cloudy"), "pain");
         text = AnsweredNo.Replace(FreeOf().Replace(text, "well"), "well");
+        var hasOver = false;
+        var over = PastComplaint.Replace(text, match => Ended(match, on) is { } ended && on!.Value.DayNumber - ended.DayNumber >= OverDays ? " " : match.Value);
+        if (over != text && !AsNow.IsMatch(over = WellNow().Replace(over, "well")))
+        {
+            (text, hasOver) = (over, true);
+        }
+
         var mayBeNow = AsNow.IsMatch(Elsewhere().Replace(text, ""));
         var isTimed = Timed.IsMatch(text);
         if (!mayBeNow)
@@ -138,41 +155,43 @@ internal sealed partial record BookText(ImmutableArray<Symptom> Symptoms, double
             hasUnread |= IsLeft(rest);
         }
 
-        return new([.. found.Distinct()], temperature, hasUnread, hasPast);
+        return new([.. found.Distinct()], temperature, hasUnread, hasPast, hasOver);
     }
 
-    // By the last day that the words can mean.
-    private static bool IsLongAgo(Match words, DateOnly? on, double daysLeftOut)
+    private static bool IsLongAgo(Match words, DateOnly? on, double daysLeftOut) =>
+        Ended(words, on) is { } ended && on!.Value.DayNumber - ended.DayNumber is var ago && ago >= LongAgoDays && ago > daysLeftOut;
+
+    // The last day that the words can mean; null where the day on which they were written is not known.
+    private static DateOnly? Ended(Match words, DateOnly? on)
     {
         if (on is not { } today)
         {
-            return false;
+            return null;
         }
 
         var year = words.Groups["year"] is { Success: true } written ? int.Parse(written.Value, CultureInfo.InvariantCulture) : (int?)null;
-        DateOnly ended;
         if (words.Groups["month"] is { Success: true } name)
         {
             var month = Array.IndexOf(MonthNames.Split('|'), name.Value) + 1;
-            ended = new DateOnly(year ?? (month <= today.Month ? today.Year : today.Year - 1), month, 1).AddMonths(1).AddDays(-1);
+            return new DateOnly(year ?? (month <= today.Month ? today.Year : today.Year - 1), month, 1).AddMonths(1).AddDays(-1);
         }
-        else if (words.Groups["unit"] is { Success: true } unit)
+
+        if (words.Groups["unit"] is { Success: true } unit)
         {
             var count = words.Groups["count"].Value switch
             {
                 "a" or "an" => 1,
                 var digits when int.TryParse(digits, CultureInfo.InvariantCulture, out var number) => number,
+                "three" => 3,
+                "four" => 4,
+                "five" => 5,
+                "six" => 6,
                 _ => 2,
             };
-            ended = unit.Value == "year" ? today.AddYears(-count) : today.AddMonths(-count);
-        }
-        else
-        {
-            ended = new DateOnly(year ?? today.Year - 1, 12, 31);
+            return unit.Value switch { "year" => today.AddYears(-count), "month" => today.AddMonths(-count), _ => today.AddDays(-7 * count) };
         }
 
-        var ago = today.DayNumber - ended.DayNumber;
-        return ago >= LongAgoDays && ago > daysLeftOut;
+        return words.Value.Contains("last month", StringComparison.Ordinal) ? today.AddDays(-today.Day) : new DateOnly(year ?? today.Year - 1, 12, 31);
     }
 
     private static bool IsLeft(string clause)
@@ -229,6 +248,9 @@ internal sealed partial record BookText(ImmutableArray<Symptom> Symptoms, double
 
     [GeneratedRegex(@"\b(?:(?:pain|fever|symptom)s? ?free|free (?:of|from) (?:pain|fever|symptoms)|afebrile|peritonitis (?:was |is )?(?:ruled out|excluded)|breathing (?:is )?(?:fine|ok|okay|good|normal|well)|clean and dry)\b")]
     private static partial Regex FreeOf();
+
+    [GeneratedRegex(@"\b(?:all )?(?:well|fine|ok|okay|good|better|gone|settled|healthy)(?: again)? (?:now|today|since)\b|\b(?:now|today|since) (?:all )?(?:well|fine|ok|okay|good|gone|settled)(?: again)?\b")]
+    private static partial Regex WellNow();
 
     // "Never had peritonitis this bad" is one.
     [GeneratedRegex(@"\bnever had peritonitis(?= ?(?:$|[,.;\n]))")]

@@ -33,7 +33,7 @@ internal sealed class DangerSigns
     private readonly Sign vomiting = Sign.Of("vomiting or nausea", Symptom.Vomiting);
     private readonly Sign diarrhoea = Sign.Of("diarrhoea", Symptom.Diarrhoea);
     private readonly Sign exitSite = Sign.Of("exit site", Symptom.ExitSite);
-    private readonly Sign breathless = Sign.Of("short of breath", Symptom.Breathless);
+    private readonly Sign breathless = Sign.Of("breathlessness", Symptom.Breathless);
     private readonly Sign swelling = Sign.Of("swelling", Symptom.Swelling);
     private readonly Sign flowPain = Sign.Of("pain on filling or draining", Symptom.FlowPain);
     private readonly Sign dry = Sign.Of("cramps, dizziness or faintness (dried out?)", Symptom.Dry);
@@ -82,6 +82,9 @@ internal sealed class DangerSigns
         signs.SpokenOfAsPast();
         return signs.findings;
     }
+
+    /// <summary>The words of a night in which a symptom stands, quoted; empty where none are written.</summary>
+    public static string Quoted(NightRecord night, Symptom symptom) => string.Join("; ", CellsOf(night).Where(cell => Says(cell, symptom)).Select(Quote));
 
     /// <summary>What nobody wrote these days and so nobody looked at, in sentences.</summary>
     public static string NotLookedAt(IReadOnlyList<NightRecord> nights, RecordBook book, Patient patient, ReviewLimits limits)
@@ -150,7 +153,7 @@ internal sealed class DangerSigns
             Note(findings, "record-cloudy-past", $"Cloudy fluid or peritonitis {When([last], cloudy)}, {ago} days before the last night written: history if it was reported and treated. If it was not, contact the unit now.");
         }
 
-        if (ago <= limits.PeritonitisDays.Value)
+        if (last.Day is not null && ago <= limits.PeritonitisDays.Value)
         {
             Note(findings, "record-peritonitis-weeks", $"Nights from {Day(last)} on are left out of the charts for {limits.PeritonitisDays.Value} days: ultrafiltration falls and transfer rises for weeks after a peritonitis.{(Peritonitis.IsOfWordsAlone(last) ? " It is counted by its words alone: if they speak of an older one, write month and year beside it." : "")}");
         }
@@ -345,6 +348,13 @@ internal sealed class DangerSigns
     private void SpokenOfAsPast()
     {
         var spoken = nights.Where(night => today - night.Date.DayNumber < DaysOfPage && BookText.Of(night.Words, night.Day, limits.PeritonitisDays.Value).HasPastPeritonitis).ToList();
+        var over = nights.Where(night => today - night.Date.DayNumber < DaysOfPage && BookText.Of(night.Words, night.Day).HasPastComplaint).ToList();
+        if (over.Count > 0)
+        {
+            Sign complaint = new("", _ => true, cell => cell.IsWords && !BookText.Of(cell.Text).Symptoms.IsEmpty);
+            Note(findings, "record-complaint-of-past", $"A complaint appears to be spoken of as over {When([.. over.TakeLast(MostQuotes)], complaint)}{(over.Count > MostQuotes ? Text($"; and on {over.Count - MostQuotes} days before") : "")}: it is counted as history. If it is of now, contact the unit now.");
+        }
+
         if (spoken.Count > 0)
         {
             Sign past = new("", _ => true, cell => cell.IsWords && BookText.Of(cell.Text).Symptoms.Contains(Symptom.CloudyFluid));
@@ -357,7 +367,7 @@ internal sealed class DangerSigns
     private Sign[] Present(params Sign[] signs) => [.. signs.Where(sign => now.Exists(night => sign.Is(night)))];
 
     // What waits until today does not wait where one of these stands beside it.
-    private string AtOnce(string otherwise, params Sign[] signs) => Present(signs) is { Length: > 0 } present ? $"at once, because of {Names(present)} in these days" : otherwise;
+    private string AtOnce(string otherwise, params Sign[] signs) => Present(signs) is { Length: > 0 } present ? $"at once, because of {Wording.List([.. present.Select(sign => sign.Name.Split(" (")[0])])} in these days" : otherwise;
 
     private static string Names(Sign[] signs) => Wording.List([.. signs.Select(sign => sign.Name)]);
 
@@ -370,7 +380,8 @@ internal sealed class DangerSigns
             BookCell[] cells = [.. CellsOf(night).Where(cell => Array.Exists(signs, sign => sign.Is(night) && sign.In(cell)))];
             cells = cells.Length == 0 && night.Cells.IsEmpty ? [.. CellsOf(night)] : cells;
             quoted.UnionWith(cells.Select(cell => (night, cell)));
-            return (at == 0 || night.Doubt.Length > 0 ? On(night) : Day(night)) + (cells.Length > 0 ? $" ({string.Join("; ", cells.Take(MostQuotes).Select(Quote))})" : "");
+            var measured = cells.Length == 0 && signs.Contains(fever) && night.TemperatureCelsius is { } celsius && celsius >= limits.Fever.Value ? Text($" ({celsius:0.0} °C)") : "";
+            return (at == 0 || night.Doubt.Length > 0 ? On(night) : Day(night)) + (cells.Length > 0 ? $" ({string.Join("; ", cells.Take(MostQuotes).Select(Quote))})" : measured);
         });
         return string.Join(" and ", days);
     }

@@ -19,7 +19,7 @@ internal static class NurseFindings
     public static IReadOnlyList<string> Codes { get; } =
     [
         "record-sepsis-now", "record-cloudy-now", "record-pain-or-fever-now", "record-overfill-now", "record-symptoms-now", "record-exit-site-now", "record-glucose-low", "record-glucose-very-high", "record-pressure-low", "record-pressure-high",
-        "record-date-doubtful-now", "record-row-lost", "record-date-doubtful", "record-text-unread", "record-cloudy-past", "record-peritonitis-of-past", "record-pain-or-fever-past", "record-exit-site-past", "record-danger-past", "record-overfill-risk", "record-urine-fall", "record-removal-low", "record-drain-below-fill",
+        "record-date-doubtful-now", "record-row-lost", "record-date-doubtful", "record-text-unread", "record-cloudy-past", "record-peritonitis-of-past", "record-complaint-of-past", "record-pain-or-fever-past", "record-exit-site-past", "record-danger-past", "record-overfill-risk", "record-urine-fall", "record-removal-low", "record-drain-below-fill",
         "record-change-found", "record-weight-against-uf", "record-weight-off-target", "record-pressure-trend", "record-lost-dwell", "record-strongest-rising", "record-strongest-often", "record-glucose-high",
         "record-nights-missing", "record-uf-counts-otherwise", "record-weighed-otherwise", "record-peritonitis-weeks", "record-icodextrin-meter", "record-target-old", "record-few-nights",
         "record-no-expectation",
@@ -153,7 +153,7 @@ internal static class NurseFindings
         var what = Invariant($"By its drains the cavity may have held {share:0.0#} times the fill, {fullest.Milliliters:0} mL, on {Day(fullest.Night!)}{(share >= limits.HighOverfillShare.Value ? ", which is high" : "")}");
         if (nights.LastOrDefault(night => night.Date.DayNumber > today - 7 && Math.Abs(night.Date.DayNumber - fullest.Night!.Date.DayNumber) <= limits.NowDays.Value && IsTight(night)) is { } tight)
         {
-            Warn(findings, "record-overfill-now", $"{what}, and {Tightness(tight)}{(tight.Words.Length > 0 ? $" (“{tight.Words}”)" : "")} is written on {Day(tight)}: together compatible with overfill. Stop the exchange that is going on and call the unit now; the unit's rule for overfill applies at once.");
+            Warn(findings, "record-overfill-now", $"{what}, and {Tightness(tight)} is written on {Day(tight)}: together compatible with overfill. Stop the exchange that is going on and call the unit now; the unit's rule for overfill applies at once.");
         }
         else
         {
@@ -161,9 +161,15 @@ internal static class NurseFindings
         }
     }
 
-    private static bool IsTight(NightRecord night) => night.Symptoms.Any(symptom => symptom is Symptom.Breathless or Symptom.FlowPain or Symptom.AbdominalPain);
+    private static readonly (Symptom Symptom, string Name)[] Tight = [(Symptom.Breathless, "breathlessness"), (Symptom.FlowPain, "pain on filling or draining"), (Symptom.AbdominalPain, "pain")];
 
-    private static string Tightness(NightRecord night) => night.Symptoms.Contains(Symptom.Breathless) ? "shortness of breath" : "pain";
+    private static bool IsTight(NightRecord night) => Array.Exists(Tight, tight => night.Symptoms.Contains(tight.Symptom));
+
+    private static string Tightness(NightRecord night)
+    {
+        var (symptom, name) = Array.Find(Tight, tight => night.Symptoms.Contains(tight.Symptom));
+        return DangerSigns.Quoted(night, symptom) is { Length: > 0 } quoted ? $"{name} ({quoted})" : name;
+    }
 
     // What this person's initial drain usually is: a day that takes up fluid leaves less than went in.
     private static double Expected(ReviewedNight night) => night.Readings.FirstOrDefault(reading => reading.Channel == NightChannel.InitialDrain)?.Expected ?? 0;

@@ -30,7 +30,7 @@ internal static class ReviewCommandLine
             var sheet = SampleSheet.Read(sheetPath);
             var book = RecordBook.Read(bookPath);
             List<Finding> problems = [.. Refusal.WhyNoTest(sheet)];
-            if (book.Nights.Count == 0)
+            if (book.Nights.Count == 0 && book.RowsInDoubt.Count == 0)
                 problems.AddRange(book.Findings.Where(finding => finding.Severity == Severity.Error));
             var protocol = ProtocolFile.Read(protocolPath, problems);
             if (problems.Count > 0)

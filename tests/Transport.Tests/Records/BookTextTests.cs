@@ -20,6 +20,8 @@ public sealed class BookTextTests
     [InlineData("pus", "ExitSite")]
     [InlineData("can’t breathe", "Breathless")]
     [InlineData("blood in the bag", "Blood")]
+    [InlineData("found confused", "Confused")]
+    [InlineData("very drowsy", "Confused")]
 
     // A denial reaches the complaint directly after it, and no further.
     [InlineData("no change fever", "Fever")]
@@ -185,6 +187,48 @@ public sealed class BookTextTests
 
     [Fact]
     public void Without_a_date_nothing_is_long_ago() => Assert.Equal(Symptom.CloudyFluid, Assert.Single(BookText.Of("had peritonitis last year").Symptoms));
+
+    // A denial that compares denies another one.
+    [Theory]
+    [InlineData("no peritonitis like this before", "CloudyFluid")]
+    [InlineData("never pain like this", "AbdominalPain")]
+    [InlineData("no pain this bad", "AbdominalPain")]
+    [InlineData("no fever as high", "Fever")]
+    [InlineData("no such pain, no fever before", "AbdominalPain Fever")]
+    [InlineData("no pain this morning", "")]
+    [InlineData("no fever today", "")]
+    public void A_denial_that_compares_is_none(string words, string expected) => Assert.Equal(expected, string.Join(' ', BookText.Of(words).Symptoms));
+
+    // Written on 15 June 2026: May ended 15 days before. Two weeks are over (choice).
+    [Theory]
+    [InlineData("fever last month, well now")]
+    [InlineData("fever in March, all well since")]
+    [InlineData("had pain 2 weeks ago")]
+    [InlineData("last month I had cramps")]
+    [InlineData("vomiting last year")]
+    [InlineData("breathless 3 months ago, fine now")]
+    public void A_complaint_that_ended_weeks_ago_is_over_and_told_apart(string words)
+    {
+        var text = BookText.Of(words, new DateOnly(2026, 6, 15));
+        Assert.Empty(text.Symptoms);
+        Assert.True(text.HasPastComplaint);
+        Assert.NotEmpty(BookText.Of(words).Symptoms); // without a day on which it was written nothing is over
+    }
+
+    [Theory]
+    [InlineData("fever last week", "Fever")]
+    [InlineData("fever a week ago", "Fever")]
+    [InlineData("pain 2 days ago", "AbdominalPain")]
+    [InlineData("fever last month, again now", "Fever")]
+    [InlineData("fever last month, not well now", "Fever")]
+    [InlineData("fever last month, same today", "Fever")]
+    [InlineData("fever last month and still", "Fever")]
+    [InlineData("fever last month, pain", "AbdominalPain")]
+    [InlineData("fever since last month", "Fever")]
+    [InlineData("fever in June", "Fever")]
+    [InlineData("cloudy last month", "CloudyFluid")]
+    public void A_complaint_that_may_be_of_these_days_counts(string words, string expected) =>
+        Assert.Equal(expected, string.Join(' ', BookText.Of(words, new DateOnly(2026, 6, 15)).Symptoms));
 
     // Fahrenheit by its size: 101.5 °F are (101.5 − 32)/1.8 = 38.61 °C.
     [Theory]

@@ -77,7 +77,7 @@ public sealed class DangerSignsTests
     [Theory]
     [InlineData(";clear;;found confused;;2.4;;;;", "blood glucose of 2.4 mmol/L on 2026-02-11 (written beside it: “found confused”), no later value is written; confusion or drowsiness on 2026-02-11 (“found confused”)")]
     [InlineData(";clear;;;;;76/40;;;", "blood pressure 76/40 on 2026-02-11, the last written after it is 130/80 on 2026-02-15")]
-    [InlineData(";clear;short of breath;;;;;;;", "short of breath on 2026-02-11 (“short of breath”)")]
+    [InlineData(";clear;short of breath;;;;;;;", "breathlessness on 2026-02-11 (“short of breath”)")]
     public void What_was_urgent_earlier_in_the_month_asks_whether_it_was_reported(string row, string expected)
     {
         var past = Of(Well, [row, Well, Well, Well, Well]).Single(found => found.Code == "record-danger-past");
@@ -325,6 +325,16 @@ public sealed class DangerSignsTests
         Assert.DoesNotContain(Of(Well, [";clear;;;;;84/50;;;"]), found => found.Code == "record-sepsis-now");
         Assert.DoesNotContain(Of(Well, [";clear;;;38.6;;130/80;;;"]), found => found.Code == "record-sepsis-now");
         Assert.Contains("Ask the unit today", Of(Well, [";clear;;;;;84/50;;;"]).Single().Message, StringComparison.Ordinal);
+    }
+
+    // 11 February: January ended eleven days before, too few; in November it ended well before.
+    [Fact]
+    public void A_complaint_that_is_over_is_quoted_and_no_alarm()
+    {
+        var said = Of(Well, [";clear;;\"fever in November, well now\";;;;;;"]).Single();
+        Assert.Equal("record-complaint-of-past", said.Code);
+        Assert.Equal("A complaint appears to be spoken of as over on 2026-02-11 (“fever in November, well now”): it is counted as history. If it is of now, contact the unit now.", said.Message);
+        Assert.Contains(Of(Well, [";clear;;\"fever last month, well now\";;;;;;"]), found => found.Code == "record-pain-or-fever-now");
     }
 
     private static IReadOnlyList<Finding> Of(string usual, params string[] last) =>

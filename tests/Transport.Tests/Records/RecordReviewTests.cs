@@ -283,7 +283,7 @@ public sealed class RecordReviewTests
         nights[at] = nights[at] with { Symptoms = [Symptom.Breathless], Complaint = "short of breath" };
         var said = Review(person, ensemble, nights).Findings.Single(finding => finding.Code.StartsWith("record-overfill", StringComparison.Ordinal));
         Assert.Equal(isJoined ? "record-overfill-now" : "record-overfill-risk", said.Code);
-        Assert.Equal(isJoined, said.Message.Contains("1.8 times the fill, 3600 mL", StringComparison.Ordinal) && said.Message.Contains("shortness of breath (“short of breath”) is written on ", StringComparison.Ordinal));
+        Assert.Equal(isJoined, said.Message.Contains("1.8 times the fill, 3600 mL", StringComparison.Ordinal) && said.Message.Contains("breathlessness (“short of breath”) is written on ", StringComparison.Ordinal));
     }
 
     // Of 28 nights: 20 are more than 0.7 of 28, 19 are less (choice).

@@ -154,7 +154,9 @@ public sealed class RowInDoubtTests
         Assert.Empty(book.Nights);
         Assert.Contains("record-sepsis-now", Of(book).Select(found => found.Code));
         var review = RecordReview.Run(Patient.Example, MembraneEnsemble.Of(ReferenceMembranes.MeanIncidentAdult()), book);
-        Assert.Contains("sepsis", RecordPage.Of(review), StringComparison.Ordinal);
+        var page = RecordPage.Of(review);
+        Assert.Contains("sepsis", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("0001", page, StringComparison.Ordinal);
     }
 
     [Fact]
