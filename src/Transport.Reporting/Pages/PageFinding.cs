@@ -9,7 +9,7 @@ internal sealed partial record PageFinding(Severity Severity, string Code, strin
     /// <summary>Findings of indices that speak of the numbers' quality, not of the membrane.</summary>
     private static readonly HashSet<string> OfQuality =
     [
-        "class-not-comparable", "dialysate-above-plasma", "plasma-glucose-high", "initial-glucose-estimated", "residual-volume-large", "residual-volume-solutes-disagree",
+        "class-not-comparable", "dialysate-above-plasma", "creatinine-ahead-of-urea", "plasma-glucose-high", "initial-glucose-estimated", "residual-volume-large", "residual-volume-solutes-disagree",
         "free-water-implausible", "fresh-sodium-labelled", "creatinine-glucose-classes-differ", "pair-dates-apart", "pair-fills-differ", "series-test-undated",
         "collection-not-a-day", "collection-urine-missing", "collection-blood-time-missing", "collection-creatinine-output-unusual",
     ];
@@ -26,7 +26,17 @@ internal sealed partial record PageFinding(Severity Severity, string Code, strin
     public static IReadOnlyList<PageFinding> OfTheirQuality(IReadOnlyList<Finding> ofSheets, IEnumerable<Finding> ofIndices)
     {
         var namesFile = ofSheets.Select(finding => finding.File).Distinct().Count() > 1;
-        return [.. ofSheets.Concat(Together(ofIndices.Where(IsOfQuality))).OrderByDescending(finding => finding.Severity).Select(finding => Of(finding, namesFile))];
+        return [.. Once(ofSheets, Together(ofIndices.Where(IsOfQuality))).OrderByDescending(finding => finding.Severity).Select(finding => Of(finding, namesFile))];
+    }
+
+    /// <summary>Findings of a sheet and of its indices, dialysate above plasma once: the indices name every solute and time, the sheet the rows.</summary>
+    public static IEnumerable<Finding> Once(IReadOnlyList<Finding> ofSheets, IEnumerable<Finding> ofIndices)
+    {
+        List<Finding> all = [.. ofIndices];
+        var rows = all.Exists(finding => finding.Code == "dialysate-above-plasma") ? ofSheets.Where(finding => finding.Code == SampleSheetCodes.RatioAboveOne.Code).ToList() : [];
+        return ofSheets.Except(rows).Concat(all.Select(finding => finding.Code == "dialysate-above-plasma" && rows.Count > 0
+            ? finding with { File = rows[0].File, Field = string.Join(", ", rows.Select(row => Invariant($"row {row.Row}"))) }
+            : finding));
     }
 
     // What makes a class preliminary is one finding with several reasons.
