@@ -37,7 +37,7 @@ public sealed record TargetAssessment(
         var urine = outlook.Outcome.Urine.Milliliters;
         var why = outlook.Options.Fit is FitStatus.DataContradictModel ? "the fit asks to check the sheet before reading further"
             : outlook.Options.Fit is FitStatus.IterationLimit ? "the search for the fit stopped before an optimum was found"
-            : IsChild(outlook.Outcome.Patient) ? "it is for adults, and no value for children is known here"
+            : IsChild(outlook.Outcome.Patient) ? "targets of adults do not apply to a child, and no value for children is known here"
             : target.OnlyWithoutUrine && !outlook.Outcome.Patient.ResidualFunction.IsUrineStated ? "it is for patients without urine, and nothing was stated about urine"
             : target.OnlyWithoutUrine && urine > LeastUrine ? Invariant($"it is for patients without urine, and {urine:0} mL a day are stated")
             : target.OnlyAutomated && outlook.Regimens.All(regimen => regimen.Night.Length < 2) ? "it is for automated treatment"
