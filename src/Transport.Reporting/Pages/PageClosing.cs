@@ -36,7 +36,9 @@ internal static class PageClosing
             : "No finding: no limit in use is crossed. No flag is not safety.");
         page.Findings(findings, Room() + page.HeightOfHeadings(1) + (quality.Count == 0 ? 0 : Sentence) - forQuality)
             .Heading("Quality").Line(quality.Count == 0 ? "Nothing amiss was found in the sheet or its numbers." : "");
-        page.Findings(quality, PageText.Paper - page.Height - Below() + page.HeightOfHeadings(1));
+
+        // A sheet with eighteen mistakes has one page too.
+        page.Findings(quality, PageText.Paper - page.Height - Below() + page.HeightOfHeadings(1), mayHideWarnings: true);
         if (notGiven.Length > 0)
         {
             page.Heading("Not given by this form or these measurements").Small(notGiven);

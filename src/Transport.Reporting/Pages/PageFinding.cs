@@ -22,7 +22,7 @@ internal sealed partial record PageFinding(Severity Severity, string Code, strin
     public static IReadOnlyList<PageFinding> OfMeaning(IEnumerable<Finding> findings) =>
         [.. findings.Where(finding => !IsOfQuality(finding)).OrderByDescending(finding => finding.Severity).Select(finding => Of(finding, namesFile: false))];
 
-    /// <summary>Quality, gravest first: what the reader of the sheet found, then what the indices did.</summary>
+    /// <summary>Quality, gravest first: what bears on the indices, then what else the reader of the sheet found.</summary>
     public static IReadOnlyList<PageFinding> OfTheirQuality(IReadOnlyList<Finding> ofSheets, IEnumerable<Finding> ofIndices)
     {
         var namesFile = ofSheets.Select(finding => finding.File).Distinct().Count() > 1;
@@ -34,9 +34,9 @@ internal sealed partial record PageFinding(Severity Severity, string Code, strin
     {
         List<Finding> all = [.. ofIndices];
         var rows = all.Exists(finding => finding.Code == "dialysate-above-plasma") ? ofSheets.Where(finding => finding.Code == SampleSheetCodes.RatioAboveOne.Code).ToList() : [];
-        return ofSheets.Except(rows).Concat(all.Select(finding => finding.Code == "dialysate-above-plasma" && rows.Count > 0
+        return all.Select(finding => finding.Code == "dialysate-above-plasma" && rows.Count > 0
             ? finding with { File = rows[0].File, Field = string.Join(", ", rows.Select(row => Invariant($"row {row.Row}"))) }
-            : finding));
+            : finding).Concat(ofSheets.Except(rows));
     }
 
     // What makes a class preliminary is one finding with several reasons.

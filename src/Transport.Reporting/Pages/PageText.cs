@@ -106,17 +106,20 @@ internal sealed class PageText
     }
 
     /// <summary>
-    /// Findings: severity by word and by the rule at the edge. On paper what goes beyond the room (mm) loses its numbers if it is a warning or an error, and is named by its code if it is a
-    /// note: a message to read with care is never hidden.
+    /// Findings, the gravest first: severity by word and by the rule at the edge. On paper what goes beyond the room (mm) loses its numbers if it is a warning or an error, and is named by its
+    /// code if it is a note: a message to read with care is not hidden.
     /// </summary>
-    public PageText Findings(IReadOnlyList<PageFinding> findings, double room)
+    /// <param name="findings">The findings.</param>
+    /// <param name="room">The room that they have.</param>
+    /// <param name="mayHideWarnings">Whether the last warnings are named by their codes as well, where a sheet does not hold them even without numbers.</param>
+    public PageText Findings(IReadOnlyList<PageFinding> findings, double room, bool mayHideWarnings = false)
     {
         if (findings.Count == 0)
         {
             return this;
         }
 
-        var (shown, closing) = ThatFit(findings, room);
+        var (shown, closing) = ThatFit(findings, room, mayHideWarnings);
         Height += shown.Sum(HeightOf) + HeightOfSmall(closing);
         html.Append(shown.Count > 0 ? "<ul>" : "");
         foreach (var finding in shown)
@@ -152,19 +155,35 @@ internal sealed class PageText
         return this;
     }
 
-    // The gravest first, as many in full as fit beside what cannot be left out: the other warnings without their numbers, and the names of the other notes.
-    private (IReadOnlyList<PageFinding> Shown, string Closing) ThatFit(IReadOnlyList<PageFinding> findings, double room)
+    // The gravest first, in the first way that fits; in the last one where none does.
+    private (IReadOnlyList<PageFinding> Shown, string Closing) ThatFit(IReadOnlyList<PageFinding> findings, double room, bool mayHideWarnings)
     {
-        for (var count = findings.Count; ; count--)
+        var last = (Shown: (IReadOnlyList<PageFinding>)[], Closing: "");
+        foreach (var (full, shortened) in Ways(findings, mayHideWarnings))
         {
-            List<PageFinding> shortened = [.. findings.Skip(count).Where(finding => finding.Severity >= Severity.Warning).Select(finding => finding with { Detail = "" })];
-            List<PageFinding> rest = [.. findings.Skip(count).Where(finding => finding.Severity < Severity.Warning)];
-            List<PageFinding> shown = [.. findings.Take(count), .. shortened];
-            var closing = Closing(shortened.Count, rest, shown.Count);
-            if (count == 0 || shown.Sum(HeightOf) + HeightOfSmall(closing) <= room)
+            List<PageFinding> shown = [.. findings.Take(full), .. findings.Skip(full).Take(shortened).Select(finding => finding with { Detail = "" })];
+            last = (shown, Closing(shortened, [.. findings.Skip(shown.Count)], shown.Count));
+            if (shown.Sum(HeightOf) + HeightOfSmall(last.Closing) <= room)
             {
-                return (shown, closing);
+                break;
             }
+        }
+
+        return last;
+    }
+
+    // How many stand in full and how many of those behind them without their numbers: all warnings, unless some may be named by their codes as well.
+    private static IEnumerable<(int Full, int Shortened)> Ways(IReadOnlyList<PageFinding> findings, bool mayHideWarnings)
+    {
+        var warnings = findings.Count(finding => finding.Severity >= Severity.Warning);
+        for (var full = findings.Count; full >= 0; full--)
+        {
+            yield return (full, Math.Max(0, warnings - full));
+        }
+
+        for (var shortened = warnings - 1; mayHideWarnings && shortened >= 0; shortened--)
+        {
+            yield return (0, shortened);
         }
     }
 

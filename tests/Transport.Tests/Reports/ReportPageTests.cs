@@ -174,6 +174,12 @@ public sealed class ReportPageTests
         Assert.Contains("20 more, in full in the Markdown form: code-1,", page.Html, StringComparison.Ordinal);
         Assert.Matches(@"The numbers behind the last (\d|warning)", page.Html);
 
+        // Of quality the last warnings may be named as well, where the sheet does not hold them even without numbers.
+        var full = new PageText().Findings(findings, 30, mayHideWarnings: true);
+        Assert.InRange(full.Height, 20, 30);
+        Assert.Contains(findings[0].Message, full.ToPage("a page").Html, StringComparison.Ordinal);
+        Assert.All(findings, finding => Assert.True(full.ToPage("a page").Html.Contains(finding.Message, StringComparison.Ordinal) || full.ToPage("a page").Html.Contains(finding.Code, StringComparison.Ordinal)));
+
         // With room nothing is left out.
         var whole = new PageText().Findings(findings, 1_000).ToPage("a page");
         Assert.All(findings, finding => Assert.Contains(finding.Detail, whole.Html, StringComparison.Ordinal));
