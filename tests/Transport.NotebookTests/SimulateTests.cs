@@ -180,6 +180,45 @@ public sealed class SimulateTests
         Assert.Contains("[not-a-collection]", refused, StringComparison.Ordinal);
     }
 
+    [SkippableFact]
+    public async Task No_table_of_five_regimens_is_wider_than_a_window_of_900_pixels()
+    {
+        // The last columns were cut at 900 px. A browser lays the page out and says by how much its widest table overflows what it stands in; the page itself runs no script, its copy does.
+        var browser = BrowserTests.Browser();
+        Skip.If(browser is null && Environment.GetEnvironmentVariable("CI") != "true", "No Chromium on this machine.");
+        var folder = Directory.CreateTempSubdirectory();
+        try
+        {
+            var (five, page) = (Path.Combine(folder.FullName, "five.csv"), Path.Combine(folder.FullName, "page.html"));
+            string[] nights = ["weak", "middle", "strong", "many", "few"];
+            await File.WriteAllTextAsync(five, "item,value,unit,solution,regimen\n" + string.Concat(nights.Select((name, i) => FormattableString.Invariant(
+                $"night length,9,h,,{name}\ncycles,{3 + i},,,{name}\nvolume per cycle,2000,mL,,{name}\nnight solution,glucose {(i == 2 ? "3.86" : "1.36")} %,,,{name}\n"))));
+            var (code, _, log) = await Run(Sheet, Path.Combine(Regimens, "cycling.csv"), five, "--floor", "400", "--ceiling", "900", "--out", page);
+            Assert.True(code == 0, log);
+            var html = await File.ReadAllTextAsync(page);
+            const string measure = "<script>document.title='overflow '+Math.max(...[...document.querySelectorAll('div')].filter(box=>box.style.overflowX==='auto').map(box=>box.scrollWidth-box.clientWidth))+' of '+document.querySelectorAll('table').length</script></body>";
+            await File.WriteAllTextAsync(page, Regex.Replace(html, "<meta http-equiv=[^>]*>", "").Replace("</body>", measure, StringComparison.Ordinal));
+            using var process = System.Diagnostics.Process.Start(new System.Diagnostics.ProcessStartInfo(browser!,
+                ["--headless", "--no-sandbox", "--disable-gpu", "--window-size=900,1200", $"--user-data-dir={folder.FullName}/profile", "--dump-dom", new Uri(page).AbsoluteUri])
+            { RedirectStandardOutput = true, RedirectStandardError = true })!;
+            var errors = process.StandardError.ReadToEndAsync();
+            var laidOut = await process.StandardOutput.ReadToEndAsync();
+            await process.WaitForExitAsync();
+            await errors;
+            var found = Regex.Match(laidOut, @"<title>overflow (?<pixels>-?\d+) of (?<tables>\d+)</title>");
+            Assert.True(found.Success);
+            Assert.Equal("0", found.Groups["pixels"].Value);
+            Assert.True(int.Parse(found.Groups["tables"].Value, System.Globalization.CultureInfo.InvariantCulture) >= 8);
+
+            // Differences, levels, plasma and guidelines: each regimen heads a column of each.
+            Assert.All(nights, name => Assert.Equal(4, Regex.Count(html, $"<th scope=\"col\"[^>]*>{name}(<br>|</th>)")));
+        }
+        finally
+        {
+            folder.Delete(true);
+        }
+    }
+
     [Fact]
     public async Task A_collection_is_no_test_and_that_is_said()
     {

@@ -41,6 +41,19 @@ public sealed partial class ViewTests
     }
 
     [Fact]
+    public void A_negative_number_has_the_minus_of_print_and_an_interval_is_not_parted()
+    {
+        // Notebook 13 showed -170 mL with a hyphen, notebook 06 parted "1168 (845 to 1490)" before its upper end. What rounds to nothing has no sign, and a date keeps its hyphens.
+        var html = Html(new[] { new { Loss = -170.0, Count = -3, Sign = -0.0, Expected = "1168 (845 to 1490)", Day = new DateOnly(2025, 3, 18) }, new { Loss = 2103.0, Count = 4, Sign = 0.0, Expected = "", Day = new DateOnly(2025, 3, 19) } });
+        Assert.Contains(">−170</td>", html, StringComparison.Ordinal);
+        Assert.Contains(">−3</td>", html, StringComparison.Ordinal);
+        Assert.DoesNotContain(">-", html, StringComparison.Ordinal);
+        Assert.Contains(">0</td>", html, StringComparison.Ordinal);
+        Assert.Contains(">1168\u00a0(845\u00a0to\u00a01490)</td>", html, StringComparison.Ordinal);
+        Assert.Contains(">2025-03-18</span>", html, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Nouns_of_the_library_show_units_and_no_dump_of_properties()
     {
         var membrane = ReferenceMembranes.MeanIncidentAdult();

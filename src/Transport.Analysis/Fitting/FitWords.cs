@@ -28,7 +28,7 @@ internal static class FitWords
             FitStatus.NotIdentifiable => $"The data do not tell {string.Join(", ", untold.Select(parameter => parameter.Name))}, which was asked for.",
             FitStatus.DataContradictModel when stretched is not null => string.Create(
                 CultureInfo.InvariantCulture,
-                $"The data can only be met with {stretched.Name} {stretched.Value:G3} {stretched.Unit}, far from what people have. Check the sheet before reading further.").Replace("  ", " ", StringComparison.Ordinal),
+                $"The data can only be met with {$"{stretched.Name} {stretched.Value:G3} {stretched.Unit}".TrimEnd()}, far from what people have. Check the sheet before reading further."),
             FitStatus.DataContradictModel => string.Create(
                 CultureInfo.InvariantCulture,
                 $"The data lie further from the model than their errors allow; the worst is {Describe(worst.Observation)}: observed {worst.Observation.Value:G3}, fitted {worst.Predicted:G3}. Check the sheet before reading further."),

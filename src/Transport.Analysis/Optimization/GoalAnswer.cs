@@ -7,6 +7,9 @@ namespace Transport.Analysis;
 /// <param name="ProbabilityOfSingleDay">The same of a single day; null where its scatter is not known.</param>
 public sealed record GoalAnswer(RegimenBound Bound, double Expected, Probability ProbabilityOfMean, Probability? ProbabilityOfSingleDay)
 {
+    /// <summary>The kidneys of the person; null: not known, and a dose is named as that of both.</summary>
+    public ResidualFunction? Kidneys { get; init; }
+
     /// <summary>Whether it is met as it was asked for.</summary>
     public bool IsMet => Bound.Probability is { } asked ? Asked >= asked - 1e-9 : Bound.Holds(Expected);
 

@@ -76,10 +76,11 @@ internal static class NearestRegimen
             .ThenBy(pair => pair.candidate.Glucose)
             .ThenBy(pair => pair.candidate.Index)
             .First();
+        var kidneys = worst.Kidneys!;
         var how = worst.Bound.Probability is { } probability
-            ? Text($"Asked for was {worst.Bound}; the nearest regimen reaches a probability of {worst.Asked:0.00}, {probability - worst.Asked:0.00} less.")
-            : Text($"Asked for was {worst.Bound}; the nearest regimen's expected value is {worst.Expected:0.##}, {worst.Bound.Gap(worst.Expected):0.##} outside.");
-        return (new(RegimenBound.Name(worst.Bound.Measure), how, nearest.Regimen), nearest);
+            ? Text($"Asked for was {worst.Bound.Describe(kidneys)}; the nearest regimen reaches a probability of {worst.Asked:0.00}, {probability - worst.Asked:0.00} less.")
+            : Text($"Asked for was {worst.Bound.Describe(kidneys)}; the nearest regimen's expected value is {worst.Expected:0.##}, {worst.Bound.Gap(worst.Expected):0.##} outside.");
+        return (new(RegimenBound.Name(worst.Bound.Measure, kidneys), how, nearest.Regimen), nearest);
     }
 
     // Of probability; an expected value's in its share of the bound.

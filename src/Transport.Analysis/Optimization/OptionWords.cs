@@ -5,28 +5,24 @@ namespace Transport.Analysis;
 /// <summary>Sentences about options. They state differences and frequencies; they order nothing.</summary>
 internal static class OptionWords
 {
-    // What happens on fewer days is not told.
-    private const double Seldom = 0.05;
-
     /// <summary>"On about 5 days in 10 the ultrafiltration lies between 200 and 500 mL, on about 2 in 10 below and on about 3 in 10 above, when the patient may dry out."</summary>
     public static string SingleDay(Probability within, double above, FluidTarget range)
     {
-        var below = 1 - within.Value - above;
+        // What dries a patient out stands last, where a tie is rounded up.
+        var tenths = Probability.Tenths(within.Value, 1 - within.Value - above, above);
         List<string> outside = [];
-        if (below >= Seldom)
+        if (tenths[1] > 0)
         {
-            outside.Add(Text($"on about {Tenths(below)} in 10 below"));
+            outside.Add($"on {Probability.InTen(tenths[1])} below");
         }
 
-        if (above >= Seldom)
+        if (tenths[2] > 0)
         {
-            outside.Add(Text($"on about {Tenths(above)} in 10 above, when the patient may dry out"));
+            outside.Add($"on {Probability.InTen(tenths[2])} above, when the patient may dry out");
         }
 
-        var sentence = Text($"On {within.InTen("day")} the ultrafiltration lies between {range.Floor.Milliliters:0} and {range.Ceiling.Milliliters:0} mL");
+        var sentence = Text($"On {Probability.InTen(tenths[0], "day")} the ultrafiltration lies between {range.Floor.Milliliters:0} and {range.Ceiling.Milliliters:0} mL");
         return outside.Count == 0 ? $"{sentence}." : $"{sentence}, {Join(outside)}.";
-
-        static double Tenths(double share) => Math.Clamp(Math.Round(10 * share), 1, 9);
     }
 
     /// <summary>What a dose of urea may be called: without the kidneys' part it is the peritoneum's.</summary>
@@ -36,7 +32,7 @@ internal static class OptionWords
     public static string Answer(GoalAnswer answer)
     {
         var mean = Text($"the mean of many days with a probability of {answer.ProbabilityOfMean}");
-        var range = answer.Bound.Range;
+        var range = answer.Bound.Range(answer.Kidneys);
         return answer.ProbabilityOfSingleDay is { } day
             ? Text($"On {day.InTen("day")}: {range}; {mean}.")
             : Text($"{Wording.Capital(range)}: {mean}; expected {answer.Expected:0.##}.");

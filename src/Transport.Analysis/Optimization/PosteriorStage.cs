@@ -162,7 +162,10 @@ internal sealed class PosteriorStage
                 bound,
                 expected,
                 new(Math.Min(1, mean), holds),
-                bound.Measure == RegimenMeasure.Ultrafiltration ? new(Math.Min(1, day), DailyDoubt.OfSingle(options.Layers)) : null);
+                bound.Measure == RegimenMeasure.Ultrafiltration ? new(Math.Min(1, day), DailyDoubt.OfSingle(options.Layers)) : null)
+            {
+                Kidneys = patient.ResidualFunction,
+            };
         }
     }
 

@@ -52,12 +52,22 @@ public sealed record RegimenBound
         : throw new InvalidOperationException($"How {Name(Measure)} scatters from day to day is not known.");
 
     /// <summary>"ultrafiltration at least 800 mL with a probability of 0.9 (mean of many days)".</summary>
-    public override string ToString() => Range + (Probability is { } probability
-        ? string.Create(CultureInfo.InvariantCulture, $" with a probability of {probability:0.##} ({(IsOfSingleDay ? "single day" : "mean of many days")})")
-        : "");
+    public override string ToString() => Range(null) + Chance;
 
-    /// <summary>"ultrafiltration at least 800 mL".</summary>
-    internal string Range => $"{Name(Measure)} {Limits}{(Unit(Measure) is { Length: > 0 } unit ? " " + unit : "")}";
+    /// <summary>The same in a person: where the kidneys' part of a dose is not known, "weekly peritoneal Kt/V (renal clearance not stated) at least 1.7".</summary>
+    /// <param name="kidneys">Whose bound it is.</param>
+    public string Describe(ResidualFunction kidneys)
+    {
+        ArgumentNullException.ThrowIfNull(kidneys);
+        return Range(kidneys) + Chance;
+    }
+
+    /// <summary>"ultrafiltration at least 800 mL"; null: of nobody in particular.</summary>
+    internal string Range(ResidualFunction? kidneys) => $"{Name(Measure, kidneys)} {Limits}{(Unit(Measure) is { Length: > 0 } unit ? " " + unit : "")}";
+
+    private string Chance => Probability is { } probability
+        ? string.Create(CultureInfo.InvariantCulture, $" with a probability of {probability:0.##} ({(IsOfSingleDay ? "single day" : "mean of many days")})")
+        : "";
 
     private string Limits => (double.IsFinite(Floor), double.IsFinite(Ceiling)) switch
     {
@@ -79,8 +89,10 @@ public sealed record RegimenBound
     /// <summary>How far a value lies outside; zero within.</summary>
     internal double Gap(double value) => Math.Max(0, Math.Max(Floor - value, value - Ceiling));
 
-    internal static string Name(RegimenMeasure measure) => measure switch
+    internal static string Name(RegimenMeasure measure, ResidualFunction? kidneys = null) => measure switch
     {
+        RegimenMeasure.UreaDose when kidneys is not null => OptionWords.Dose(kidneys),
+        RegimenMeasure.CreatinineClearance when kidneys is { IsClearanceKnown: false } => $"weekly peritoneal creatinine clearance ({kidneys.Missing} not stated)",
         RegimenMeasure.Ultrafiltration => "ultrafiltration",
         RegimenMeasure.SodiumRemoved => "sodium removed",
         RegimenMeasure.UreaDose => "weekly Kt/V",

@@ -32,7 +32,7 @@ public sealed class CollectionComparison
     public bool IsOverItsBlood => Collection.Collection.PlasmaClock is { } clock && Outlook.Plasma.Any(level => level.Time == clock);
 
     /// <summary>Gaps beyond the measurement's error, and whether the collection is of this regimen at all.</summary>
-    public IReadOnlyList<Finding> Findings => [.. OtherRegimen(), .. Figures.Where(figure => figure.IsBeyondError).Select(Differs)];
+    public IReadOnlyList<Finding> Findings => OtherRegimen() is { } other ? [other] : [.. Figures.Where(figure => figure.IsBeyondError).Select(Differs)];
 
     /// <summary>A collection beside an outlook.</summary>
     /// <param name="collection">The collection's indices.</param>
@@ -68,22 +68,20 @@ public sealed class CollectionComparison
         }
     }
 
-    private IEnumerable<Finding> OtherRegimen()
+    // Gaps between two regimens say nothing, one by one: they are counted.
+    private Finding? OtherRegimen()
     {
         var drains = Collection.Collection.Drains;
         if (drains.Any(drain => drain.Fill is null) || Outlook[OutcomeMeasures.FluidUsed].Value is not { } used)
         {
-            yield break;
+            return null;
         }
 
         var infused = drains.Sum(drain => drain.Fill!.Value.Liters) * 24 / Collection.Collection.Duration.TotalHours;
-        if (Math.Abs(infused - used.Median) > OtherFluid * used.Median)
-        {
-            yield return new(
-                Severity.Warning,
-                "collection-of-another-regimen",
-                Invariant($"In the collection {infused:0.0} L were filled in 24 h, in the regimen '{Outlook.Name}' {used.Median:0.0} L: they are not of one regimen, and a gap says nothing of the membrane."));
-        }
+        return Math.Abs(infused - used.Median) <= OtherFluid * used.Median ? null : new(
+            Severity.Warning,
+            "collection-of-another-regimen",
+            Invariant($"In the collection {infused:0.0} L were filled in 24 h, in the regimen '{Outlook.Name}' {used.Median:0.0} L: they are not of one regimen. {Figures.Count(figure => figure.IsBeyondError)} of {Figures.Length} figures differ by more than the error of the measurement, which says nothing of the membrane; lay the collection beside the regimen that was run on its day."));
     }
 
     private static Finding Differs(CollectedFigure figure)

@@ -50,6 +50,9 @@ public sealed class OutcomeMeasure
     /// <summary>Which layers a band holds of those that were asked for.</summary>
     internal Doubt HeldOf(DoubtLayers layers) => (Doubt & (layers.Holds | Always)) | (Doubt.HasFlag(Doubt.Parameters) ? layers.OfMembrane : Doubt.None);
 
+    /// <summary>Why it is not given where it is not, in a clause.</summary>
+    public string Reason { get; internal init; } = "not measured or not followed";
+
     /// <summary>Null where the day does not say: a solute without a plasma level, an option that was not given.</summary>
     internal Func<MeasuredDay, double?> Read { get; }
 

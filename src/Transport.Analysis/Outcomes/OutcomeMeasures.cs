@@ -36,12 +36,18 @@ public static class OutcomeMeasures
     /// <summary>Per cycle, on average.</summary>
     public static OutcomeMeasure CycleUltrafiltration { get; } = new(
         "ultrafiltration per cycle", "mL", 0, "ultrafiltration of the night / cycles", Bags, Parameters | ModelForm | NightToNight,
-        day => day.Rhythm.Cycles > 0 ? day.NightUltrafiltration / day.Rhythm.Cycles : null);
+        day => day.Rhythm.Cycles > 0 ? day.NightUltrafiltration / day.Rhythm.Cycles : null)
+    {
+        Reason = "there is no night of exchanges",
+    };
 
     /// <summary>With urine.</summary>
     public static OutcomeMeasure FluidRemoval { get; } = new(
         "fluid removal, 24 h", "mL", 0, "ultrafiltration + urine", Bags, Parameters | ModelForm | NightToNight,
-        day => day.Patient.ResidualFunction is { IsUrineStated: true, UrineVolumePerDay: var urine } ? day.Ultrafiltration + urine.Milliliters : null);
+        day => day.Patient.ResidualFunction is { IsUrineStated: true, UrineVolumePerDay: var urine } ? day.Ultrafiltration + urine.Milliliters : null)
+    {
+        Reason = "urine was not stated",
+    };
 
     /// <summary>Weekly Kt/V of urea, both.</summary>
     public static OutcomeMeasure KtOverV { get; } = new(
@@ -121,6 +127,7 @@ public static class OutcomeMeasures
         day => day.Ultrafiltration > 100 ? 1000 * day.Sodium / day.Ultrafiltration : null)
     {
         Always = ModelForm,
+        Reason = "ultrafiltration may be 100 mL or less, and a quotient then says nothing",
     };
 
     /// <summary>Glucose absorbed.</summary>
@@ -133,8 +140,11 @@ public static class OutcomeMeasures
 
     /// <summary>Its share of the day's need.</summary>
     public static OutcomeMeasure EnergyShare { get; } = new(
-        "share of the energy need", "%", 0, "energy absorbed / (30 kcal/kg · weight), or another need", "25 to 35 kcal/kg (memory)", Parameters,
-        day => 100 * Energy(day) / (day.Options.EnergyNeedKilocaloriesPerKilogram * day.Patient.Weight.Kilograms));
+        "share of the energy need", "%", 0, "energy absorbed / (30 kcal/kg · weight) of an adult, or another need", "25 to 35 kcal/kg (memory)", Parameters,
+        day => 100 * Energy(day) / (day.Options.EnergyNeedOf(day.Patient) * day.Patient.Weight.Kilograms))
+    {
+        Reason = "the usual need is an adult's, and no value for children is known here",
+    };
 
     /// <summary>Albumin lost.</summary>
     public static OutcomeMeasure AlbuminLoss { get; } = new(

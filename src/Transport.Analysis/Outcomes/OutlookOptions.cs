@@ -19,12 +19,18 @@ public sealed record OutlookOptions
     /// <summary>Solutes whose plasma level is assumed, not measured: no level of them is given.</summary>
     public IReadOnlyList<Solute> NotMeasured { get; init; } = [];
 
-    /// <summary>The defaults for a patient with this test: its strength, its fill, and what of plasma was not measured.</summary>
-    public static OutlookOptions Of(EquilibrationTest test)
+    /// <summary>Whether the fit that the membranes come from may be believed; null: they come from no fit. Of one that asks to check the sheet no figure is laid beside a guideline.</summary>
+    public FitStatus? Fit { get; init; }
+
+    /// <summary>The defaults for a patient with this test: its strength, its fill, what of plasma was not measured, and whether its fit may be believed.</summary>
+    /// <param name="test">The test.</param>
+    /// <param name="fit">The membrane that was fitted to it; null: the membranes come from elsewhere.</param>
+    public static OutlookOptions Of(EquilibrationTest test, FittedMembrane? fit = null)
     {
         ArgumentNullException.ThrowIfNull(test);
         return new()
         {
+            Fit = fit?.Status,
             Tested = test.Solution,
             LargestTestedFill = test.InstilledVolume,
             NotMeasured = [.. test.PlasmaUrea is null ? [Solutes.Urea] : Array.Empty<Solute>(), .. test.CorrectedPlasmaCreatinine is null ? [Solutes.Creatinine] : Array.Empty<Solute>()],
@@ -77,14 +83,13 @@ public sealed record OutlookOptions
         init => field = value is { } level ? Require.InRange(level, 0, 5, "g/L", nameof(PlasmaAminoAcidsGramsPerLiter)) : null;
     }
 
-    /// <summary>Energy that counts as the day's need, kcal per kg: 30, the middle of the usual 25 to 35 (memory).</summary>
+    /// <summary>Energy that counts as the day's need, kcal per kg; null: of an adult 30, the middle of the usual 25 to 35 (memory), of a child none is known here and no share is given.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Not between 10 and 100 kcal/kg.</exception>
-    public double EnergyNeedKilocaloriesPerKilogram
+    public double? EnergyNeedKilocaloriesPerKilogram
     {
         get;
-        init => field = Require.InRange(value, 10, 100, "kcal/kg", nameof(EnergyNeedKilocaloriesPerKilogram));
+        init => field = value is { } need ? Require.InRange(need, 10, 100, "kcal/kg", nameof(EnergyNeedKilocaloriesPerKilogram)) : null;
     }
-    = 30;
 
     /// <summary>Volumes that bags have.</summary>
     public IReadOnlyList<Volume> BagVolumes { get; init; } = FluidBag.UsualVolumes;
@@ -98,6 +103,8 @@ public sealed record OutlookOptions
     internal CavityPressure PressureInUse => Pressure ?? Simulation.Pressure ?? CavityPressure.Population;
 
     internal bool IsPressureMeasured => Pressure is not null || Simulation.Pressure is not null;
+
+    internal double? EnergyNeedOf(Patient patient) => EnergyNeedKilocaloriesPerKilogram ?? (TargetAssessment.IsChild(patient) ? null : 30);
 
     internal double BodyWaterLitersOf(Patient patient) => BodySize.Water(BodyWater, patient).Liters;
 

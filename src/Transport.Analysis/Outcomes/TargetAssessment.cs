@@ -16,11 +16,17 @@ public sealed record TargetAssessment(
     // Above 100 mL of urine a day residual function counts (KDOQI 2006, read).
     private const double LeastUrine = 100;
 
+    /// <summary>Why it is not assessable, in a clause; empty where it is.</summary>
+    public string Reason { get; private init; } = "";
+
     /// <summary>Value less target; null where it is not assessable.</summary>
     public double? Gap => Assessment == Assessment.NotAssessable ? null : Value?.Median - Target.Least;
 
     /// <summary>Whether one measured day could as well lie on the other side: the gap is below the noise of one collection.</summary>
     public bool IsWithinNoise => Gap is { } gap && Math.Abs(gap) < Target.NoiseOfOneDay * Target.Least;
+
+    /// <summary>Whether targets and needs of adults are not this patient's.</summary>
+    internal static bool IsChild(Patient patient) => patient.AgeYears < MembraneThresholds.Default.AdultAge.Value;
 
     /// <summary>One regimen beside one target.</summary>
     public static TargetAssessment Of(RegimenOutlook outlook, GuidelineTarget target)
@@ -29,7 +35,10 @@ public sealed record TargetAssessment(
         ArgumentNullException.ThrowIfNull(target);
         var value = outlook[target.Measure].Value;
         var urine = outlook.Outcome.Urine.Milliliters;
-        var why = target.OnlyWithoutUrine && !outlook.Outcome.Patient.ResidualFunction.IsUrineStated ? "it is for patients without urine, and nothing was stated about urine"
+        var why = outlook.Options.Fit is FitStatus.DataContradictModel ? "the fit asks to check the sheet before reading further"
+            : outlook.Options.Fit is FitStatus.IterationLimit ? "the search for the fit stopped before an optimum was found"
+            : IsChild(outlook.Outcome.Patient) ? "targets of adults do not apply to a child, and no value for children is known here"
+            : target.OnlyWithoutUrine && !outlook.Outcome.Patient.ResidualFunction.IsUrineStated ? "it is for patients without urine, and nothing was stated about urine"
             : target.OnlyWithoutUrine && urine > LeastUrine ? Invariant($"it is for patients without urine, and {urine:0} mL a day are stated")
             : target.OnlyAutomated && outlook.Regimens.All(regimen => regimen.Night.Length < 2) ? "it is for automated treatment"
             : outlook.Outcome.Patient.ResidualFunction is var kidneys && !target.Measure.IsKnownWith(kidneys) ? $"nothing was stated about {kidneys.Missing}, and it asks for peritoneum and kidneys together"
@@ -37,7 +46,7 @@ public sealed record TargetAssessment(
             : null;
         if (why is not null)
         {
-            return new(target, Assessment.NotAssessable, value, null, null, $"Not assessable: {why}.");
+            return new(target, Assessment.NotAssessable, value, null, null, $"Not assessable: {why}.") { Reason = why };
         }
 
         var probability = outlook.ProbabilityAtLeast(target.Measure, target.Least)!.Value;

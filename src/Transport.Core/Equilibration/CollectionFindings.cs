@@ -33,7 +33,7 @@ internal static class CollectionFindings
         if (day.PlasmaClock is null)
         {
             yield return new(Severity.Note, "collection-blood-time-missing",
-                "The clock time of the blood is not given; with a cycler plasma swings by about 5 % over the day (computed), and the dose with it.");
+                "The clock time of the blood is not given. Where a night of cycles is followed by a day with little or no exchange, plasma swings by about 5 % over the day (computed), and the dose with it; with exchanges by hand through day and night by about 1 % (computed).");
         }
 
         if (indices.CreatinineOutput is { } output)

@@ -25,6 +25,10 @@ public sealed record EquilibrationIndices
     /// <summary>Whether plasma glucose takes away so much gradient that ultrafiltration, dip and absorbed glucose say nothing of the membrane.</summary>
     internal bool IsPlasmaGlucoseHigh => Test.PlasmaGlucose is { } plasma && plasma.MillimolesPerLiter > Options.Thresholds.HighPlasmaGlucose.Value;
 
+    /// <summary>Whether so much was left in the cavity that D/D0 and ultrafiltration are not those of a full drain.</summary>
+    internal bool IsResidualVolumeLarge => ResidualVolume is { } residual
+        && (residual.Value > Options.Thresholds.LargeResidualVolume.Value || residual.Value > Options.Thresholds.LargeResidualShare.Value * Test.EnteredVolume.Milliliters);
+
     /// <summary>D/P and D/D0 of every dialysate sample, in order of time.</summary>
     public required IReadOnlyList<SampleRatios> Ratios { get; init; }
 

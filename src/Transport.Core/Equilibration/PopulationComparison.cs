@@ -17,7 +17,8 @@ public sealed record PopulationComparison
     /// <summary>Compares a test with a series.</summary>
     /// <remarks>
     /// D/P creatinine may be compared across strengths. D/D0, ultrafiltration and the dip may not; ultrafiltration asks for the same fill within
-    /// 5 % and a known overfill besides.
+    /// 5 % and a known overfill besides. High plasma glucose keeps these three from being compared at any strength, a large residual volume D/D0 and
+    /// ultrafiltration; a creatinine in doubt (<see cref="TransportClassification.CreatinineInDoubt"/>) has no place among people.
     /// </remarks>
     public static PopulationComparison Of(EquilibrationIndices indices, ReferencePopulation population)
     {
@@ -31,12 +32,13 @@ public sealed record PopulationComparison
         group ??= test.Solution.Agent == OsmoticAgent.Glucose ? null : $"{population.Name} was not tested with {test.Solution.Name}";
         var dwell = indices.IsFourHourSample ? null : "not a 4-h sample";
         var strength = test.IsStrengthInDoubt ? "the strength of the bag is in doubt" : population.IsOfStrength(test.Solution) ? null : $"{population.Name} was not tested with {test.Solution.Name}";
-        var swapped = indices.DialysateToPlasmaCreatinine?.Value > limits.DialysateToPlasmaHigh.Value ? "above plasma's: look for swapped samples or units first" : null;
-        Add(indices.DialysateToPlasmaCreatinine, population.DialysateToPlasmaCreatinine, group ?? dwell ?? swapped);
+        var gradient = indices.IsPlasmaGlucoseHigh ? Invariant($"plasma glucose {test.PlasmaGlucose!.Value.MillimolesPerLiter:0.0} mmol/L takes away gradient") : null;
+        var drain = indices.IsResidualVolumeLarge ? "much fluid was left in the cavity before" : null;
+        Add(indices.DialysateToPlasmaCreatinine, population.DialysateToPlasmaCreatinine, group ?? dwell ?? Doubt());
         Add(indices.DialysateToInitialGlucose, population.DialysateToInitialGlucose,
-            group ?? dwell ?? strength ?? (indices.IsInitialGlucoseEstimated ? "D0 was not measured" : null));
-        Add(indices.NetUltrafiltration, population.NetUltrafiltrationMilliliters, group ?? Dwell() ?? strength ?? Fill());
-        Add(indices.SodiumDip, population.SodiumDipMillimolesPerLiter, group ?? strength);
+            group ?? dwell ?? strength ?? gradient ?? drain ?? (indices.IsInitialGlucoseEstimated ? "D0 was not measured" : null));
+        Add(indices.NetUltrafiltration, population.NetUltrafiltrationMilliliters, group ?? Dwell() ?? strength ?? gradient ?? drain ?? Fill());
+        Add(indices.SodiumDip, population.SodiumDipMillimolesPerLiter, group ?? strength ?? gradient);
         return new() { Population = population, Rows = rows, NotComparable = not };
 
         void Add(IndexValue? index, ReferenceDistribution? reference, string? reason)
@@ -55,6 +57,10 @@ public sealed record PopulationComparison
                 not.Add(new(index.Name, reason));
             }
         }
+
+        // Above plasma also without a class, which far above is not given.
+        string? Doubt() => indices.Classification is { CreatinineInDoubt: not null } || indices.DialysateToPlasmaCreatinine?.Value > limits.DialysateToPlasmaHigh.Value
+            ? "in doubt: look for a mix-up of samples, columns or units first" : null;
 
         string? Dwell() => Math.Abs(test.Dwell.TotalMinutes - 240) <= limits.FourHourTolerance.Value ? null : "not a dwell of 4 h";
 

@@ -34,9 +34,11 @@ public sealed record TransportClassification
     /// <summary>Class of D/D0 glucose, as a cross-check; null unless the fluid was 2.27 % and D0 was measured.</summary>
     public TransportCategory? GlucoseCategory { get; init; }
 
-    /// <summary>Whether the dialysate holds more than plasma, above <see cref="MembraneThresholds.DialysateToPlasmaHigh"/>: most likely a mix-up, of which pages print no percentile and no
-    /// probability.</summary>
-    public bool IsAbovePlasma { get; init; }
+    /// <summary>
+    /// Why the creatinine may be another sample's or misread, in a clause: the dialysate holds more than plasma (<see cref="MembraneThresholds.DialysateToPlasmaHigh"/>), or creatinine is ahead
+    /// of urea, which crosses faster. Null where nothing speaks for it. A class in doubt comes after the doubt, without percentile and probability, and no finding is made of it.
+    /// </summary>
+    public string? CreatinineInDoubt { get; init; }
 
     /// <summary>Why the class is not comparable with the published ones, one sentence each; empty where it is.</summary>
     public IReadOnlyList<string> Cautions { get; init; } = [];

@@ -74,7 +74,7 @@ internal static class SimulateCommandLine
             var indices = EquilibrationIndices.Of(test, limits);
             var fit = MembraneFit.Run(test);
             var measured = collected is null ? null : CollectionIndices.Of(collected.ToCollection(), limits);
-            var look = OutlookOptions.Of(test) with { Simulation = Timed, Fluid = fluid };
+            var look = OutlookOptions.Of(test, fit) with { Simulation = Timed, Fluid = fluid };
             look = measured?.Collection.PlasmaClock is { } clock ? look with { SampleTimes = [.. look.SampleTimes.Append(clock).Distinct().Order()] } : look;
             var comparison = RegimenComparison.Run(
                 test.Patient, MembraneSampling.Run(fit).ToEnsemble(100), regimens[0].Week, regimens.Skip(1), look, new RunControl { Cancellation = cancellation });

@@ -31,7 +31,7 @@ internal static class RecordFacts
         foreach (var (what, text) in Facts(value))
         {
             html.Append(TableStyle.RowStart).Append(CultureInfo.InvariantCulture,
-                $"<th scope=\"row\" style=\"text-align:left;font-weight:normal\">{WebUtility.HtmlEncode(what)}</th><td style=\"text-align:left\">{Typeset.WholeDates(WebUtility.HtmlEncode(text))}</td></tr>");
+                $"<th scope=\"row\" style=\"text-align:left;font-weight:normal\">{WebUtility.HtmlEncode(what)}</th><td style=\"text-align:left\">{Typeset.Whole(WebUtility.HtmlEncode(text))}</td></tr>");
         }
 
         return html.Append("</tbody></table>").ToString();

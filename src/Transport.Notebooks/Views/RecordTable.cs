@@ -94,7 +94,7 @@ internal static class RecordTable
 
     private static void AppendCell(StringBuilder html, string tag, string attributes, Column column, string text) =>
         html.Append(CultureInfo.InvariantCulture,
-            $"<{tag}{attributes} style=\"text-align:{(column.IsNumber ? "right" : "left")}\">{Typeset.WholeDates(WebUtility.HtmlEncode(text))}</{tag}>");
+            $"<{tag}{attributes} style=\"text-align:{(column.IsNumber ? "right" : "left")}\">{Typeset.Whole(WebUtility.HtmlEncode(text))}</{tag}>");
 
     private sealed class Column
     {

@@ -31,10 +31,14 @@ internal static class PageClosing
         // Where not all fit, quality leaves the larger part to what the numbers mean.
         var forQuality = Math.Min(page.HeightOf(quality), Math.Max(ShareOfQuality * Room(), Room() - page.HeightOf(findings)));
 
-        page.Heading("Findings").Line(findings.Count == 0 ? "No finding: no limit in use is crossed. No flag is not safety." : together);
+        page.Heading("Findings").Line(findings.Count > 0 ? together
+            : quality.Any(finding => finding.Code is "dialysate-above-plasma" or "creatinine-ahead-of-urea") ? "No finding is made of a creatinine that is in doubt, and no other limit in use is crossed. No flag is not safety."
+            : "No finding: no limit in use is crossed. No flag is not safety.");
         page.Findings(findings, Room() + page.HeightOfHeadings(1) + (quality.Count == 0 ? 0 : Sentence) - forQuality)
             .Heading("Quality").Line(quality.Count == 0 ? "Nothing amiss was found in the sheet or its numbers." : "");
-        page.Findings(quality, PageText.Paper - page.Height - Below() + page.HeightOfHeadings(1));
+
+        // A sheet with eighteen mistakes has one page too.
+        page.Findings(quality, PageText.Paper - page.Height - Below() + page.HeightOfHeadings(1), mayHideWarnings: true);
         if (notGiven.Length > 0)
         {
             page.Heading("Not given by this form or these measurements").Small(notGiven);

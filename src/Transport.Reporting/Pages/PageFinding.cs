@@ -9,7 +9,7 @@ internal sealed partial record PageFinding(Severity Severity, string Code, strin
     /// <summary>Findings of indices that speak of the numbers' quality, not of the membrane.</summary>
     private static readonly HashSet<string> OfQuality =
     [
-        "class-not-comparable", "dialysate-above-plasma", "plasma-glucose-high", "initial-glucose-estimated", "residual-volume-large", "residual-volume-solutes-disagree",
+        "class-not-comparable", "dialysate-above-plasma", "creatinine-ahead-of-urea", "plasma-glucose-high", "initial-glucose-estimated", "residual-volume-large", "residual-volume-solutes-disagree",
         "free-water-implausible", "fresh-sodium-labelled", "creatinine-glucose-classes-differ", "pair-dates-apart", "pair-fills-differ", "series-test-undated",
         "collection-not-a-day", "collection-urine-missing", "collection-blood-time-missing", "collection-creatinine-output-unusual",
     ];
@@ -22,11 +22,21 @@ internal sealed partial record PageFinding(Severity Severity, string Code, strin
     public static IReadOnlyList<PageFinding> OfMeaning(IEnumerable<Finding> findings) =>
         [.. findings.Where(finding => !IsOfQuality(finding)).OrderByDescending(finding => finding.Severity).Select(finding => Of(finding, namesFile: false))];
 
-    /// <summary>Quality, gravest first: what the reader of the sheet found, then what the indices did.</summary>
+    /// <summary>Quality, gravest first: what bears on the indices, then what else the reader of the sheet found.</summary>
     public static IReadOnlyList<PageFinding> OfTheirQuality(IReadOnlyList<Finding> ofSheets, IEnumerable<Finding> ofIndices)
     {
         var namesFile = ofSheets.Select(finding => finding.File).Distinct().Count() > 1;
-        return [.. ofSheets.Concat(Together(ofIndices.Where(IsOfQuality))).OrderByDescending(finding => finding.Severity).Select(finding => Of(finding, namesFile))];
+        return [.. Once(ofSheets, Together(ofIndices.Where(IsOfQuality))).OrderByDescending(finding => finding.Severity).Select(finding => Of(finding, namesFile))];
+    }
+
+    /// <summary>Findings of a sheet and of its indices, dialysate above plasma once: the indices name every solute and time, the sheet the rows.</summary>
+    public static IEnumerable<Finding> Once(IReadOnlyList<Finding> ofSheets, IEnumerable<Finding> ofIndices)
+    {
+        List<Finding> all = [.. ofIndices];
+        var rows = all.Exists(finding => finding.Code == "dialysate-above-plasma") ? ofSheets.Where(finding => finding.Code == SampleSheetCodes.RatioAboveOne.Code).ToList() : [];
+        return all.Select(finding => finding.Code == "dialysate-above-plasma" && rows.Count > 0
+            ? finding with { File = rows[0].File, Field = string.Join(", ", rows.Select(row => Invariant($"row {row.Row}"))) }
+            : finding).Concat(ofSheets.Except(rows));
     }
 
     // What makes a class preliminary is one finding with several reasons.

@@ -24,7 +24,7 @@ internal static class PageHeader
         page.Title(title, Mark(sheets, isPreliminary))
             .Identity(
             [
-                ("patient", $"{Code(sheets) ?? "no code on the sheet"}, {(patient.Sex == Sex.Female ? "woman" : "man")} of {Digits.Fixed(Math.Floor(patient.AgeYears * 10) / 10, patient.AgeYears % 1 == 0 ? 0 : 1)} years"),
+                ("patient", $"{Code(sheets) ?? "no code on the sheet"}, {PageWords.Person(patient)} of {Digits.Fixed(Math.Floor(patient.AgeYears * 10) / 10, patient.AgeYears % 1 == 0 ? 0 : 1)} years"),
                 ("date", when),
                 ("tester", All(sheets, sheet => sheet.Tester)),
                 ("laboratory", All(sheets, sheet => sheet.Laboratory)),

@@ -24,8 +24,13 @@ internal static class PageIndices
         var probabilities = string.Join(", ", TransportCategories.All.Where(category => classification.Probabilities[category] >= 0.005)
             .OrderByDescending(category => classification.Probabilities[category])
             .Select(category => $"{category.Name()} {Digits.Percent(classification.Probabilities[category])}"));
-        return PageWords.Capital($"{classification.Category.Name()}{(classification.IsComparable ? "" : ", preliminary")}{(classification.IsAbovePlasma ? " (dialysate above plasma: look for swapped samples or units first)" : "")}: D/P creatinine {PageWords.Value(indices.DialysateToPlasmaCreatinine!)}{(classification.IsAbovePlasma ? "" : $", percentile {PageWords.Percentile(classification.Percentile)} of {classification.Population.Name}")}.")
-            + (classification.IsAbovePlasma ? "" : $" On a repeated test: {probabilities}.")
+        var value = $"D/P creatinine {PageWords.Value(indices.DialysateToPlasmaCreatinine!)}";
+        var preliminary = classification.IsComparable ? "" : ", preliminary";
+
+        // What may be a mix-up comes before the class, and the class without any claim to be sure.
+        return (classification.CreatinineInDoubt is { } doubt
+                ? EquilibrationReports.Doubt(classification, doubt)
+                : PageWords.Capital($"{classification.Category.Name()}{preliminary}: {value}, percentile {PageWords.Percentile(classification.Percentile)} of {classification.Population.Name}.") + $" On a repeated test: {probabilities}.")
             + (classification.GlucoseCategory is { } glucose ? $" By glucose, a cross-check: {glucose.Name()}." : "");
     }
 
@@ -60,6 +65,8 @@ internal static class PageIndices
             page.Strips(StripColumns, StripRows(indices)).Small(StripKey(indices));
         }
 
+        page.Small(NotCompared(indices));
+
         var others = indices.All
             .Where(index => IsShown(index.Name) && compared.All(one => one.Index.Name != index.Name)
                 && (index.Name != "residual volume" || index.StandardDeviation is not null)
@@ -67,6 +74,11 @@ internal static class PageIndices
             .Select(index => (IReadOnlyList<string>)[Short(index.Name), index.Name == "D0 glucose" ? OwnUnits(sheet, index) : PageWords.Value(index)]).ToList();
         return page.TwoTables(compared.Count > 0 ? ["other indices", "#value ± SD"] : ["index", "#value ± SD"], others);
     }
+
+    // Where a percentile would stand, the reason why there is none.
+    private static string NotCompared(EquilibrationIndices indices) => indices.Comparison is { NotComparable: { Count: > 0 } missing } comparison
+        ? $"No percentile of {comparison.Population.Name}: {PageWords.Missing(missing)}"
+        : "";
 
     /// <summary>Headings of the table of strips.</summary>
     public static IReadOnlyList<string> StripColumns { get; } = ["index", "#value ± SD", "#series, mean ± SD", "#percentile (z)"];
@@ -129,10 +141,6 @@ internal static class PageIndices
                 parts.Add($"Series: {PageWords.Series(comparison.Population)}, {comparison.Population.Source}.");
             }
 
-            if (comparison.NotComparable.Count > 0)
-            {
-                parts.Add("Not compared: " + string.Join("; ", comparison.NotComparable.Select(missing => missing.ToString())) + ".");
-            }
         }
 
         if (indices.CreatinineMassTransfer is not null)

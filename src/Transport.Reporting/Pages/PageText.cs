@@ -79,7 +79,7 @@ internal sealed class PageText
     /// <summary>Height of small words, mm; nothing without words.</summary>
     public double HeightOfSmall(string words) => words.Length == 0 ? 0 : scale * (0.6 + SmallLineHeight * Lines(words, 143));
 
-    private double HeightOfLine(string words) => words.Length == 0 ? 0 : scale * (0.6 + LineHeight * Lines(words, 130));
+    private double HeightOfLine(string words) => words.Length == 0 ? 0 : scale * (0.6 + LineHeight * Lines(words, Letters));
 
     /// <summary>Height of so many headings, mm.</summary>
     public double HeightOfHeadings(int count) => scale * count * HeadingHeight;
@@ -105,18 +105,24 @@ internal sealed class PageText
         return this;
     }
 
-    /// <summary>Findings: severity by word and by the rule at the edge. On paper those beyond the room (mm) are named by their codes.</summary>
-    public PageText Findings(IReadOnlyList<PageFinding> findings, double room)
+    /// <summary>
+    /// Findings, the gravest first: severity by word and by the rule at the edge. On paper what goes beyond the room (mm) loses its numbers if it is a warning or an error, and is named by its
+    /// code if it is a note: a message to read with care is not hidden.
+    /// </summary>
+    /// <param name="findings">The findings.</param>
+    /// <param name="room">The room that they have.</param>
+    /// <param name="mayHideWarnings">Whether the last warnings are named by their codes as well, where a sheet does not hold them even without numbers.</param>
+    public PageText Findings(IReadOnlyList<PageFinding> findings, double room, bool mayHideWarnings = false)
     {
         if (findings.Count == 0)
         {
             return this;
         }
 
-        var (full, rest) = ThatFit(findings, room);
-        Height += full.Sum(HeightOf) + (rest.Count > 0 ? HeightOfSmall(Others(rest, full.Count)) : 0);
-        html.Append("<ul>");
-        foreach (var finding in full)
+        var (shown, closing) = ThatFit(findings, room, mayHideWarnings);
+        Height += shown.Sum(HeightOf) + HeightOfSmall(closing);
+        html.Append(shown.Count > 0 ? "<ul>" : "");
+        foreach (var finding in shown)
         {
             html.Append("<li class=\"").Append(finding.Severity.ToString().ToLowerInvariant()).Append("\"><strong>").Append(finding.Word).Append("</strong> ")
                 .Append(Typeset.Html(finding.Message));
@@ -128,10 +134,10 @@ internal sealed class PageText
             html.Append("</li>");
         }
 
-        html.Append("</ul>\n");
-        if (rest.Count > 0)
+        html.Append(shown.Count > 0 ? "</ul>\n" : "");
+        if (closing.Length > 0)
         {
-            html.Append("<p class=\"small\">").Append(Typeset.Html(Others(rest, full.Count))).Append("</p>\n");
+            html.Append("<p class=\"small\">").Append(Typeset.Html(closing)).Append("</p>\n");
         }
 
         foreach (var finding in findings)
@@ -149,28 +155,51 @@ internal sealed class PageText
         return this;
     }
 
-    // The gravest first, as many as fit; if not all do, there is room to name the others.
-    private (IReadOnlyList<PageFinding> Full, IReadOnlyList<PageFinding> Others) ThatFit(IReadOnlyList<PageFinding> findings, double room)
+    // The gravest first, in the first way that fits; in the last one where none does.
+    private (IReadOnlyList<PageFinding> Shown, string Closing) ThatFit(IReadOnlyList<PageFinding> findings, double room, bool mayHideWarnings)
     {
-        for (var count = findings.Count; count > 0; count--)
+        var last = (Shown: (IReadOnlyList<PageFinding>)[], Closing: "");
+        foreach (var (full, shortened) in Ways(findings, mayHideWarnings))
         {
-            IReadOnlyList<PageFinding> rest = [.. findings.Skip(count)];
-            if (findings.Take(count).Sum(HeightOf) + (rest.Count > 0 ? HeightOfSmall(Others(rest, count)) : 0) <= room)
+            List<PageFinding> shown = [.. findings.Take(full), .. findings.Skip(full).Take(shortened).Select(finding => finding with { Detail = "" })];
+            last = (shown, Closing(shortened, [.. findings.Skip(shown.Count)], shown.Count));
+            if (shown.Sum(HeightOf) + HeightOfSmall(last.Closing) <= room)
             {
-                return ([.. findings.Take(count)], rest);
+                break;
             }
         }
 
-        return ([], findings);
+        return last;
+    }
+
+    // How many stand in full and how many of those behind them without their numbers: all warnings, unless some may be named by their codes as well.
+    private static IEnumerable<(int Full, int Shortened)> Ways(IReadOnlyList<PageFinding> findings, bool mayHideWarnings)
+    {
+        var warnings = findings.Count(finding => finding.Severity >= Severity.Warning);
+        for (var full = findings.Count; full >= 0; full--)
+        {
+            yield return (full, Math.Max(0, warnings - full));
+        }
+
+        for (var shortened = warnings - 1; mayHideWarnings && shortened >= 0; shortened--)
+        {
+            yield return (0, shortened);
+        }
     }
 
     /// <summary>Height of findings in full, mm.</summary>
     public double HeightOf(IReadOnlyList<PageFinding> findings) => findings.Sum(HeightOf);
 
-    private double HeightOf(PageFinding finding) => scale * (0.9 + LineHeight * Lines($"{finding.Word} {finding.Message} {finding.Detail}", 130));
+    private double HeightOf(PageFinding finding) => scale * (0.9 + LineHeight * Lines($"{finding.Word} {finding.Message} {finding.Detail}", Letters));
 
-    private static string Others(IReadOnlyList<PageFinding> rest, int shown) =>
-        $"{rest.Count} {(shown > 0 ? "more" : rest.Count == 1 ? "finding" : "findings")}, in full in the Markdown form: {string.Join(", ", rest.Select(finding => finding.Code).Distinct())}.";
+    // Of the letters of a whole page; in letters of 8 points more stand in a line.
+    private int Letters => scale < 1 ? 138 : 130;
+
+    private static string Closing(int shortened, List<PageFinding> rest, int shown) => string.Join(" ", new[]
+    {
+        rest.Count == 0 ? "" : $"{rest.Count} {(shown > 0 ? "more" : rest.Count == 1 ? "finding" : "findings")}, in full in the Markdown form: {string.Join(", ", rest.Select(finding => finding.Code).Distinct())}.",
+        shortened == 0 ? "" : $"The numbers behind the last {(shortened == 1 ? "warning" : shortened.ToString(System.Globalization.CultureInfo.InvariantCulture) + " warnings")} stand in the Markdown form.",
+    }.Where(words => words.Length > 0));
 
     /// <summary>A table. A heading that begins with "#" (not shown) is of numbers; what follows a line break in a cell stands smaller behind it.</summary>
     public PageText Table(IReadOnlyList<string> columns, IReadOnlyList<IReadOnlyList<string>> rows) => TableIn(1, columns, rows);

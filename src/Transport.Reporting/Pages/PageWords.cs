@@ -53,6 +53,15 @@ internal static class PageWords
     public static string Series(ReferencePopulation population) =>
         Invariant($"{population.Name} (n {population.Count?.ToString(System.Globalization.CultureInfo.InvariantCulture) ?? "not known"}, {population.Evidence.ToString().ToLowerInvariant()})");
 
+    /// <summary>"woman", "boy".</summary>
+    public static string Person(Patient patient) => (patient.Sex, patient.AgeYears < MembraneThresholds.Default.AdultAge.Value) switch
+    {
+        (Sex.Female, true) => "girl",
+        (Sex.Female, false) => "woman",
+        (_, true) => "boy",
+        _ => "man",
+    };
+
     public static string Date(DateOnly? date) => date?.ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture) ?? "not on the sheet";
 
     public static string Capital(string words) => words.Length == 0 ? words : char.ToUpperInvariant(words[0]) + words[1..];

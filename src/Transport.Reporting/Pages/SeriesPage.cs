@@ -30,7 +30,7 @@ internal static class SeriesPage
         page.Heading("Courses")
             .Table(["index", "#first", "#last", "#change since first", "#chance explains up to", "#per year", "beyond chance"],
                 [.. series.Courses.Select(Row)])
-            .Picture(SerialCharts.Courses(series), 52);
+            .Picture(SerialCharts.Courses(series), 46);
         PageClosing.Of(page, PageFinding.OfMeaning(series.Findings.Concat(last.Findings)), last.Patterns,
             PageFinding.OfTheirQuality([.. sheets.SelectMany(sheet => sheet.Findings).Where(finding => finding.Severity >= Severity.Warning)], series.Findings.Concat(last.Findings)),
             [.. last.Form.CannotGive(), .. last.NotAvailable], [.. series.Tests.SelectMany(indices => Caution.SolutionsOf(indices.Test))], last.Test.Patient,

@@ -67,8 +67,8 @@ public static class EquilibrationReports
     {
         ArgumentNullException.ThrowIfNull(classification);
         var block = new ReportBlock()
-            .Sentence(Invariant($"D/P creatinine {Digits.Fixed(classification.Value, 2)}: {Class(classification)}.{(classification.IsComparable ? "" : " Preliminary: " + string.Join(" ", classification.Cautions))}"));
-        if (!classification.IsAbovePlasma)
+            .Sentence(Transfer(classification, "D/P creatinine"));
+        if (classification.CreatinineInDoubt is null)
         {
             block.Table(new(["class", "#on a repeated test"], [.. TransportCategories.All.Select(category => (IReadOnlyList<string>)[category.Name(), Digits.Percent(classification.Probabilities[category])])]));
         }
@@ -77,9 +77,17 @@ public static class EquilibrationReports
             .Small(Invariant($"Borders {classification.Cuts.SlowBorder:0.00}, {classification.Cuts.MiddleBorder:0.00}, {classification.Cuts.FastBorder:0.00}: {classification.Cuts.Source} ({Mark(classification.Cuts.Evidence)}). Within-person SD {classification.StandardDeviation:0.00} (choice)."));
     }
 
-    // What is above plasma is most likely a mix-up: a percentile would lend it a place among people.
-    internal static string Class(TransportClassification classification) => classification.Category.Name()
-        + (classification.IsAbovePlasma ? "" : Invariant($"; percentile {PageWords.Percentile(classification.Percentile)} (z {Digits.Fixed(classification.ZScore, 1)}) of {classification.Population.Name}"));
+    /// <summary>A D/P creatinine with its class, percentile and what makes it preliminary; where the creatinine is in doubt the doubt first, and no place among people.</summary>
+    internal static string Transfer(TransportClassification classification, string begin) => classification.CreatinineInDoubt is { } doubt
+        ? Doubt(classification, doubt) + Preliminary(classification.Cautions.Skip(1))
+        : Invariant($"{begin} {Digits.Fixed(classification.Value, 2)}, {classification.Category.Name()}; percentile {PageWords.Percentile(classification.Percentile)} (z {Digits.Fixed(classification.ZScore, 1)}) of {classification.Population.Name}.{(classification.IsBorderline ? " Borderline." : "")}")
+            + Preliminary(classification.Cautions);
+
+    /// <summary>What to look for before the class is read.</summary>
+    internal static string Doubt(TransportClassification classification, string doubt) =>
+        $"{PageWords.Capital(doubt)}: look for swapped samples or columns, a unit, and glucose read as creatinine first. Only if the value holds would the class be {classification.Category.Name()}.";
+
+    private static string Preliminary(IEnumerable<string> cautions) => string.Join(" ", cautions) is { Length: > 0 } words ? " Preliminary: " + words : "";
 
     /// <summary>Indices beside a series, and why others cannot be compared.</summary>
     public static ReportBlock Of(PopulationComparison comparison)

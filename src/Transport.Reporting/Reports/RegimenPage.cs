@@ -8,7 +8,8 @@ public static class RegimenPage
     private const string Style =
         "body{font-family:system-ui,sans-serif;max-width:64rem;margin:2rem auto;padding:0 1rem;line-height:1.45;color:#1a1a1a;background:#fff}"
         + "h1{margin-bottom:0.4rem}figure{margin:1rem 0}svg{max-width:100%;height:auto}figcaption{font-size:0.85em;max-width:46rem}"
-        + ".head{display:flex;flex-wrap:wrap;justify-content:space-between;align-items:baseline;gap:0 1.5rem}.mark{border:1px solid;padding:0.1rem 0.6rem;font-weight:700}";
+        + ".head{display:flex;flex-wrap:wrap;justify-content:space-between;align-items:baseline;gap:0 1.5rem}.mark{border:1px solid;padding:0.1rem 0.6rem;font-weight:700}"
+        + "@page{size:A4;margin:13mm}@media print{body{max-width:none;margin:0;padding:0;font-size:9.5pt;line-height:1.35}tr,figure{break-inside:avoid}caption,thead{break-after:avoid}details{display:none}}";
 
     /// <summary>The page.</summary>
     /// <param name="sheet">The sheet of the test that the membranes come from.</param>
@@ -58,8 +59,9 @@ public static class RegimenPage
         return new ReportBlock()
             .Heading("What these figures rest on")
             .Sentence((fit.Status == FitStatus.Converged ? "" : "Read with care: ") + fit.Summary)
-            .Sentence(PageHeader.IsPreliminary(indices) ? $"PRELIMINARY. {string.Join(" ", indices.Classification!.Cautions)}" : "")
-            .FindingList(sheet.Findings.Concat(indices.Findings.Where(finding => finding.Severity >= Severity.Warning && PageFinding.IsOfQuality(finding) && finding.Code != "class-not-comparable")))
+            .Sentence(PageHeader.IsPreliminary(indices) ? $"PRELIMINARY. {string.Join(" ", indices.Classification!.Cautions.Skip(indices.Classification.CreatinineInDoubt is null ? 0 : 1))}".TrimEnd() : "")
+            .FindingList(PageFinding.Once(
+                sheet.Findings, indices.Findings.Where(finding => finding.Severity >= Severity.Warning && PageFinding.IsOfQuality(finding) && finding.Code != "class-not-comparable")))
             .Small($"Limits: {PageHeader.Limits(indices.Options.Thresholds)}.");
     }
 

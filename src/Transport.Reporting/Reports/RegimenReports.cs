@@ -12,7 +12,7 @@ public static class RegimenReports
     {
         ArgumentNullException.ThrowIfNull(outlook);
         var kidneys = outlook.Outcome.Patient.ResidualFunction;
-        var missing = outlook.Measures.Where(one => one.Value is null && one.Measure.IsKnownWith(kidneys)).Select(one => one.Measure.Name).ToList();
+        var missing = outlook.Measures.Where(one => one.Value is null && one.Measure.IsKnownWith(kidneys)).Select(one => one.Measure).ToList();
         var block = new ReportBlock()
             .Sentence(outlook.Describe() + ".")
             .Sentence(AskedFor(outlook))
@@ -23,7 +23,7 @@ public static class RegimenReports
                 [.. outlook.Measures.Where(one => one.Value is not null).Select(one => (IReadOnlyList<string>)[one.Measure.Name, Interval(one.Value!.Value, one.Measure), one.Measure.Unit, one.Measure.Formula])]));
         if (missing.Count > 0)
         {
-            block.Sentence($"Not given, because it was not measured or not followed: {string.Join(", ", missing)}. Protein catabolism comes from a measured collection only.");
+            block.Sentence(NotGiven(missing) + " Protein catabolism comes from a measured collection only.");
         }
 
         return Targets(Plasma(block.Sentence(NoTotals(outlook)).Sentence(WeekWords([outlook])), outlook), outlook)
@@ -51,32 +51,41 @@ public static class RegimenReports
 
         // What could do harm stands before the figures, what is good to know behind them.
         List<Finding> findings = [.. Together(comparison.Rows.Select(row => (row == present ? "now" : row.Name, row.Findings.AsEnumerable())))];
-        return Targets(
-                Plasma(block.Sentence(WeekWords(comparison.Rows))
-                    .FindingList(findings.Where(finding => finding.Severity >= Severity.Warning))
-                    .Sentence(NoTotals(present))
-                    .Table(new(
-                        ["", "unit", "#now", .. others.Select(row => $"#{row.Name}\ndifference")],
-                        [
-                            .. shown.Select(measure => (IReadOnlyList<string>)
-                            [
-                                measure.Name,
-                                measure.Unit,
-                                present[measure].Value is { } now ? Number(now.Median, measure) : "not given",
-                                .. others.Select(row => row[measure].Difference is { } difference ? Signed(difference, measure) : "not given"),
-                            ]),
-                        ])
-                    { Title = "What would differ from now" })
-                    .Table(new(
-                        ["", "unit", "#now", .. others.Select(row => $"#{row.Name}")],
-                        [
-                            .. shown.Select(measure => (IReadOnlyList<string>)
-                            [
-                                measure.Name, measure.Unit, .. comparison.Rows.Select(row => row[measure].Value is { } value ? Interval(value, measure) : "not given"),
-                            ]),
-                        ])
-                    { Title = "What each returns" }), [.. comparison.Rows]),
-                [.. comparison.Rows])
+        block.Sentence(WeekWords(comparison.Rows))
+            .FindingList(findings.Where(finding => finding.Severity >= Severity.Warning))
+            .Sentence(NoTotals(present));
+        foreach (var (some, title) in InBlocks(others, MostDifferences, "What would differ from now: median and 90 % band of the difference"))
+        {
+            block.Table(new(
+                ["", "unit", "#now", .. some.Select(row => $"#{row.Name}\ndifference")],
+                [
+                    .. shown.Select(measure => (IReadOnlyList<string>)
+                    [
+                        measure.Name,
+                        measure.Unit,
+                        present[measure].Value is { } now ? Number(now.Median, measure) : "not given",
+                        .. some.Select(row => row[measure].Difference is { } difference ? Signed(difference, measure) : "not given"),
+                    ]),
+                ])
+            { Title = title });
+        }
+
+        foreach (var (some, title) in InBlocks(comparison.Rows, MostLevels, "What each returns: median and 90 % band"))
+        {
+            block.Table(new(
+                ["", "unit", .. some.Select(row => $"#{row.Name}")],
+                [
+                    .. shown.Select(measure => (IReadOnlyList<string>)
+                    [
+                        measure.Name, measure.Unit, .. some.Select(row => row[measure].Value is { } value ? Interval(value, measure) : "not given"),
+                    ]),
+                ])
+            { Title = title });
+        }
+
+        var kidneys = comparison.Patient.ResidualFunction;
+        block.Sentence(NotGiven([.. OutcomeMeasures.All.Where(measure => measure.IsKnownWith(kidneys) && comparison.Rows.Any(row => row[measure].Value is null))]));
+        return Targets(Plasma(block, [.. comparison.Rows]), [.. comparison.Rows])
             .FindingList(findings.Where(finding => finding.Severity < Severity.Warning))
             .Small("Differences are taken member by member over the same membranes, so that common doubt cancels. " + Held(comparison.Options.Layers) + OfIcodextrin(comparison.Rows) + Modest);
     }
@@ -124,7 +133,8 @@ public static class RegimenReports
                         Invariant($"{point.Value:0.##}"),
                         .. shown.Select(measure => point.Outlook is null ? "not possible" : point.Outlook[measure].Value is { } value ? Interval(value, measure) : "not given"),
                     ]),
-                ]))
+                ])
+            { Title = "Median and 90 % band" })
             .FindingList(Together(
             [
                 ("now", whatIf.Present.Findings.Where(finding => finding.Severity >= Severity.Warning)),
@@ -247,21 +257,51 @@ public static class RegimenReports
     private static string AskedFor(RegimenOutlook outlook) => outlook.Options.Fluid is not { } range ? "" : Invariant(
         $"Asked for: {range} of ultrafiltration in 24 h{(range.Basis.Length > 0 ? $" ({range.Basis})" : outlook.Outcome.Patient.ResidualFunction.IsUrineStated ? "" : " (urine not stated, taken as 0)")}.");
 
-    // Of several regimens the levels and what they are more than now; of one regimen the levels and what a sample makes of a dose.
-    private static ReportBlock Plasma(ReportBlock block, params IReadOnlyList<RegimenOutlook> rows) => NotMeasured(rows[0].Plasma.IsEmpty ? block : block
-        .Table(new(
-            ["plasma level", "unit", .. rows.Select(row => rows.Count > 1 ? $"#{row.Name}" : "#median\n90 % band"), "#now, Kt/V by such a sample"],
-            [
-                .. rows[0].Plasma.Select((level, i) => (IReadOnlyList<string>)
+    // Of several regimens the levels; of one regimen the levels too; what a sample makes of a dose is told of the present one.
+    private static ReportBlock Plasma(ReportBlock block, params IReadOnlyList<RegimenOutlook> rows)
+    {
+        var present = rows[0];
+        if (present.Plasma.IsEmpty)
+        {
+            return NotMeasured(block, present.Options);
+        }
+
+        foreach (var (some, title) in InBlocks(rows, MostLevels, rows.Count > 1 ? "Blood drawn at a clock time: median and 90 % band" : "Blood drawn at a clock time"))
+        {
+            var isFirst = some[0] == present;
+            block.Table(new(
+                ["plasma level", "unit", .. some.Select(row => rows.Count > 1 ? $"#{row.Name}" : "#median\n90 % band"), .. isFirst ? ["#now, Kt/V by\nsuch a sample"] : Array.Empty<string>()],
                 [
-                    level.Time is { } time ? Invariant($"{level.Solute.Name}, {time:HH:mm}") : $"{level.Solute.Name}, mean",
-                    IsSmall(level.Solute) ? "µmol/L" : "mmol/L",
-                    .. rows.Select(row => Level(row.Plasma[i])),
-                    level.Time is null ? "" : Percent(level.DoseRatio.Median - 1),
-                ]),
-            ])
-        { Title = "Blood drawn at a clock time" })
-        .Small("The present regimen has the level of the sheet as its mean; others have the same generation, weeks on. A sample of the morning makes a collected Kt/V too large, one of the evening too small. No other level is predicted."), rows[0].Options);
+                    .. present.Plasma.Select((level, i) => (IReadOnlyList<string>)
+                    [
+                        level.Time is { } time ? Invariant($"{level.Solute.Name}, {time:HH:mm}") : $"{level.Solute.Name}, mean",
+                        IsSmall(level.Solute) ? "µmol/L" : "mmol/L",
+                        .. some.Select(row => Level(row.Plasma[i])),
+                        .. isFirst ? [level.Time is null ? "" : Percent(level.DoseRatio.Median - 1)] : Array.Empty<string>(),
+                    ]),
+                ])
+            { Title = title });
+        }
+
+        return NotMeasured(
+            block.Small($"The present regimen has the level of the sheet as its mean; others have the same generation, weeks on. {SampleTime(rows)} No other level is predicted."),
+            present.Options);
+    }
+
+    // A night of cycles and a quiet day make plasma fall and rise; exchanges through day and night hardly do.
+    private static string SampleTime(IReadOnlyList<RegimenOutlook> rows)
+    {
+        const string cycler = "a sample of the morning makes a collected Kt/V too large, one of the evening too small.";
+        const string hand = "plasma swings little, and the time of the sample moves a collected Kt/V little.";
+        var (cycled, byHand) = (rows.Where(IsCycled).ToList(), rows.Where(row => !IsCycled(row)).ToList());
+        return byHand.Count == 0 ? $"With a night of cycles {cycler}"
+            : cycled.Count == 0 ? $"With exchanges by hand {hand}"
+            : $"With a night of cycles ({Names(cycled)}) {cycler} With exchanges by hand ({Names(byHand)}) {hand}";
+
+        static bool IsCycled(RegimenOutlook row) => (row.Week?.Week.Days.OfType<Regimen>() ?? [row.Regimen]).Any(day => day.Night.Length > 1);
+
+        static string Names(IEnumerable<RegimenOutlook> some) => string.Join(", ", some.Select(row => row.Name));
+    }
 
     // A level that nobody measured is no patient's level: none is shown, on whatever regimen.
     private static ReportBlock NotMeasured(ReportBlock block, OutlookOptions options) => options.NotMeasured.Count == 0 ? block
@@ -285,26 +325,60 @@ public static class RegimenReports
     // Of one regimen in full; of several the number and how often.
     private static ReportBlock Targets(ReportBlock block, params IReadOnlyList<RegimenOutlook> rows)
     {
+        const string floors = "All of these are floors: none says when a day removes too much fluid. Care is directed at shared goals and not at one number: symptoms, volume and nutrition are not assessed here. One measured day scatters by 4 to 6 %.";
         var assessed = rows.Select(row => GuidelineTargets.Of(row)).ToList();
-        return block
-            .Heading("Beside what guidelines and series ask")
-            .Table(new(
-                ["at least", "strength", .. rows.Select(row => rows.Count > 1 ? row.Name : "this regimen")],
+        List<string> reasons = [.. assessed.SelectMany(all => all).Select(one => one.Reason).Where(reason => reason.Length > 0).Distinct()];
+        block.Heading("Beside what guidelines and series ask");
+
+        // One reason for all of them is no table of the same words.
+        if (reasons.Count == 1 && assessed.TrueForAll(all => all.All(one => one.Assessment == Assessment.NotAssessable)))
+        {
+            return block.Sentence($"Not assessable: {reasons[0]}. This holds of {string.Join("; ", GuidelineTargets.All)}.")
+                .Sentence("Care is directed at shared goals and not at one number: symptoms, volume and nutrition are not assessed here.");
+        }
+
+        foreach (var (some, title) in InBlocks(assessed, MostDifferences, ""))
+        {
+            block.Table(new(
+                ["at least", "strength", .. some.Select(all => rows.Count > 1 ? rows[assessed.IndexOf(all)].Name : "this regimen")],
                 [
                     .. GuidelineTargets.All.Select((target, i) => (IReadOnlyList<string>)
                     [
                         Invariant($"{target} ({target.Evidence.ToString().ToLowerInvariant()})"),
                         target.Strength,
-                        .. assessed.Select(all => rows.Count > 1 ? Brief(all[i]) : all[i].Text),
+                        .. some.Select(all => rows.Count > 1 ? Brief(all[i], reasons) : all[i].Text),
                     ]),
-                ]))
-            .Sentence("All of these are floors: none says when a day removes too much fluid. Care is directed at shared goals and not at one number: symptoms, volume and nutrition are not assessed here. One measured day scatters by 4 to 6 %.");
+                ])
+            { Title = title });
+        }
+
+        return (rows.Count == 1 ? block : block
+                .Sentence("The figure is the median. Below it: on how many single measured days it comes up to what is asked for, then how probable it is that the mean of many days does.")
+                .Sentence(reasons.Count == 0 ? "" : $"Not assessable: {string.Join("; ", reasons.Select((reason, i) => $"{Mark(i)} {reason}"))}."))
+            .Sentence(floors);
     }
 
     // The value first, then a single day in frequencies: a tick would be read as the answer, and the probability of a mean as days.
-    private static string Brief(TargetAssessment one) => one.Assessment == Assessment.NotAssessable ? "not assessable"
+    private static string Brief(TargetAssessment one, List<string> reasons) => one.Assessment == Assessment.NotAssessable ? $"not assessable {Mark(reasons.IndexOf(one.Reason))}"
         : Digits.Fixed(one.Value!.Value.Median, one.Target.Measure.Decimals) + (one.IsWithinNoise ? ", within the noise" : "")
-            + "\n" + (one.ProbabilityOfSingleDay is { } day ? "on " + day.InTen("day") + "; " : "") + $"mean of many days {one.ProbabilityOfMeeting!.Value}";
+            + "\n" + (one.ProbabilityOfSingleDay is { } day ? "on " + day.InTen("day") + "; " : "") + $"mean: probability {one.ProbabilityOfMeeting!.Value}";
+
+    private static string Mark(int footnote) => $"({(char)('a' + footnote)})";
+
+    // Measures that are not given, those with one reason together.
+    private static string NotGiven(List<OutcomeMeasure> missing) => missing.Count == 0 ? ""
+        : $"Not given: {string.Join("; ", missing.GroupBy(measure => measure.Reason).Select(group => $"{string.Join(", ", group.Select(measure => measure.Name))} ({group.Key})"))}.";
+
+    // As many columns of figures as fit on paper beside names and units (A4, and a window of 900 px): the rest in tables of their own, alike in width.
+    private const int MostDifferences = 3;
+    private const int MostLevels = 4;
+
+    private static IEnumerable<(IReadOnlyList<T> Some, string Title)> InBlocks<T>(IReadOnlyList<T> all, int most, string title)
+    {
+        var blocks = (all.Count + most - 1) / most;
+        return all.Chunk((all.Count + blocks - 1) / blocks)
+            .Select((some, i) => ((IReadOnlyList<T>)some, i == 0 || title.Length == 0 ? title : $"{title}, continued"));
+    }
 
     // The series that sodium is centred on are of short cycles of glucose (reference: SodiumCalibration).
     private static string OfIcodextrin(IEnumerable<RegimenOutlook> rows) => rows.Any(row => Caution.Of(row).Length > 0)

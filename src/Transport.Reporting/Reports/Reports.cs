@@ -43,7 +43,7 @@ public static class Reports
         {
             code ?? "no code",
             date is null ? "date of the test not given" : $"test of {date}",
-            test is null ? null : Invariant($"{(test.Patient.Sex == Sex.Female ? "woman" : "man")} of {test.Patient.AgeYears:0.#} years"),
+            test is null ? null : Invariant($"{PageWords.Person(test.Patient)} of {test.Patient.AgeYears:0.#} years"),
             isInvented ? "invented data" : null,
         }.OfType<string>()));
         if (code is null || date is null)
@@ -80,14 +80,13 @@ public static class Reports
         block.Sentence(Caution.Of(Caution.SolutionsOf(test)));
         if (indices.Classification is { } classification)
         {
-            var preliminary = classification.IsComparable ? "" : " Preliminary: " + string.Join(" ", classification.Cautions);
-            block.Sentence(Invariant($"Transfer: D/P creatinine {Digits.Fixed(classification.Value, 2)}, {EquilibrationReports.Class(classification)}.{(classification.IsBorderline ? " Borderline." : "")}{preliminary}"));
+            block.Sentence(EquilibrationReports.Transfer(classification, "Transfer: D/P creatinine"));
             if (!indices.Options.Thresholds.IsMiddleStrength(test.Solution))
             {
                 block.Small("The classes come from tests at 2.27 %. D/P creatinine is much the same at 3.86 % (0.66 against 0.67 in 23 people tested with both, read); D/D0, ultrafiltration and sodium are not, and get no class here.");
             }
 
-            block.Sentence(classification.IsAbovePlasma ? "" : "If the test were repeated in the same person the class would be: " + string.Join(", ", TransportCategories.All.Where(category =>
+            block.Sentence(classification.CreatinineInDoubt is not null ? "" : "If the test were repeated in the same person the class would be: " + string.Join(", ", TransportCategories.All.Where(category =>
                 classification.Probabilities[category] >= 0.005).Select(category => $"{category.Name()} {Digits.Percent(classification.Probabilities[category])}")) + ".");
             if (classification.GlucoseCategory is { } glucose)
             {
@@ -243,7 +242,7 @@ public static class Reports
         var rows = RowsOf(front);
         var kidneys = KidneysOf(front);
         var block = new ReportBlock()
-            .Sentence(Invariant($"Asked for: {front.Goals.Fluid} of ultrafiltration in 24 h{Basis(front.Goals.Fluid)}{Clearance(front.Goals)}, nights of at most {Digits.Hours(front.Goals.LongestNight)}, fills of at most {Fills(front.Goals)}."))
+            .Sentence(Invariant($"Asked for: {front.Goals.Fluid} of ultrafiltration in 24 h{Basis(front.Goals.Fluid)}{Clearance(front.Goals, kidneys)}, nights of at most {Digits.Hours(front.Goals.LongestNight)}, fills of at most {Fills(front.Goals)}."))
             .Sentence(Invariant($"{front.CandidateCount} regimens were looked at and {front.FeasibleCount} meet this; {front.Options.Length} of them are shown, the others differ too little or are matched in everything.{(front.Options.All(option => Caution.Of(option.Regimen).Length == 0) ? " None of these holds icodextrin." : "")}"));
         if (front.NothingMeets is { } unmet)
         {
@@ -287,7 +286,9 @@ public static class Reports
 
         static string Basis(FluidTarget fluid) => fluid.Basis.Length > 0 ? $" ({fluid.Basis})" : "";
 
-        static string Clearance(RegimenGoals goals) => (goals.Clearance is { } clearance ? Invariant($", weekly Kt/V about {Digits.Fixed(clearance.WeeklyUreaDose, 1)}") : "") + string.Concat(goals.Bounds.Select(bound => $"; {bound}"));
+        static string Clearance(RegimenGoals goals, ResidualFunction kidneys) =>
+            (goals.Clearance is { } clearance ? Invariant($", weekly Kt/V about {Digits.Fixed(clearance.WeeklyUreaDose, 1)}{(kidneys.IsUreaClearanceKnown ? "" : $" (to which the peritoneum is held alone: {kidneys.Missing} not stated)")}") : "")
+            + string.Concat(goals.Bounds.Select(bound => $"; {bound.Describe(kidneys)}"));
 
         static string Fills(RegimenGoals goals) =>
             (goals.LargestFill is { } own ? Invariant($"{Digits.Fixed(own.Milliliters, 0)} mL and ") : "") + Invariant($"{Digits.Fixed(goals.LargestFillPerSquareMeter, 0)} mL/m²");

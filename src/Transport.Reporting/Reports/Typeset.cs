@@ -10,11 +10,15 @@ internal static partial class Typeset
         WebUtility.HtmlEncode(Apostrophe().Replace(BeforeNumber().Replace(BeforeUnit().Replace(words, "\u00a0"), "\u00a0"), "’"))
             .Replace("&#160;", "&nbsp;", StringComparison.Ordinal);
 
-    /// <summary>Words in a cell, where a narrow column would break a date at its hyphens.</summary>
-    public static string Cell(string words) => WholeDates(Html(words));
+    /// <summary>Words in a cell, where a narrow column would break a date at its hyphens and an interval at its spaces.</summary>
+    public static string Cell(string words) => Whole(Html(words));
 
-    /// <summary>Escaped words with every date kept on one line: "2025-03-18", and "03-18" where the year has been said.</summary>
-    public static string WholeDates(string html) => Date().Replace(html, "<span style=\"white-space:nowrap\">$0</span>");
+    /// <summary>Escaped words with every date and every interval kept on one line: "2025-03-18", "03-18" where the year has been said, and "1168 (845 to 1490)".</summary>
+    public static string Whole(string html) => Date().Replace(
+        Interval().Replace(html, interval => interval.Value.Replace(' ', '\u00a0')), "<span style=\"white-space:nowrap\">$0</span>");
+
+    [GeneratedRegex(@"[+−]?\d[\d.]* \([+−]?\d[\d.]* to [+−]?\d[\d.]*\)")]
+    private static partial Regex Interval();
 
     [GeneratedRegex(@"(?<![\w-])(?:\d{4}-)?\d{2}-\d{2}(?![\w-])")]
     private static partial Regex Date();

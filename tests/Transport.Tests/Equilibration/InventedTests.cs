@@ -20,7 +20,8 @@ internal static class InventedTests
             new(TimeSpan.FromMinutes(60)) { Sodium = Millimolar(132 - dip) },
             new(TimeSpan.FromMinutes(240))
             {
-                Creatinine = Micromolar(800 * dialysateToPlasma), Urea = Millimolar(18), Glucose = Millimolar(50), Sodium = Millimolar(130),
+                // Urea, the smaller, is never behind.
+                Creatinine = Micromolar(800 * dialysateToPlasma), Urea = Millimolar(20 * Math.Clamp(dialysateToPlasma, 0.9, 1)), Glucose = Millimolar(50), Sodium = Millimolar(130),
             },
         ],
         Plasma =

@@ -180,6 +180,17 @@ public sealed class MembraneFitTests
     }
 
     [Fact]
+    public void A_parameter_without_a_unit_leaves_no_space_before_the_comma()
+    {
+        // "glucose permeability scale 0.628 , far from what people have": a ratio has no unit, a conductance has.
+        var fit = MembraneFit.Run(InventedTests.Of(Fast, DialysisSolution.Glucose386));
+        Assert.Matches(@"with glucose permeability scale [\d.]+, far from", Words(MembraneParameter.GlucosePermeabilityScale));
+        Assert.Matches(@"with osmotic conductance to glucose [\d.]+ µL/min/mmHg per 1.73 m², far from", Words(MembraneParameter.OsmoticConductance));
+
+        string Words(MembraneParameter parameter) => FitWords.Summary(FitStatus.DataContradictModel, [.. fit.Parameters], fit.Residuals, fit[parameter], []);
+    }
+
+    [Fact]
     public void A_dwell_that_empties_the_cavity_of_every_membrane_cannot_be_fitted()
     {
         // 300 mL of 1.36 % for 18 h: whatever the membrane, the body takes it up. Nothing partial comes out.

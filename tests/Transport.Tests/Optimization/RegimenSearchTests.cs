@@ -501,6 +501,18 @@ public sealed class RegimenSearchTests
         var urine = patient with { ResidualFunction = new(default, default, Milliliters(900)) };
         var failing = RegimenSensitivity.Run(urine, MembraneEnsemble.Of(Membrane), new RegimenGoals(silent), Small, front.Options[0].Regimen, All);
         Assert.Contains("weekly peritoneal Kt/V (renal clearance not stated)", failing.Single(row => row.What.StartsWith("half of", StringComparison.Ordinal)).Words, StringComparison.Ordinal);
+
+        // And it is in a further bound, in the answer to it, and in what the list says was asked for.
+        var bound = RegimenBound.AtLeast(RegimenMeasure.UreaDose, 0.2);
+        var creatinine = RegimenBound.AtLeast(RegimenMeasure.CreatinineClearance, 1);
+        var bounded = RegimenSearch.Run(urine, MembraneEnsemble.Of(Membrane), wide with { Clearance = null, Bounds = [bound, creatinine] }, Small, null, All);
+        Assert.Equal("weekly peritoneal Kt/V (renal clearance not stated) at least 0.2", bound.Describe(urine.ResidualFunction));
+        Assert.Equal("weekly Kt/V at least 0.2", bound.Describe(ResidualFunction.None));
+        Assert.StartsWith("Weekly peritoneal Kt/V (renal clearance not stated) at least 0.2: ", bounded.Options[0].Answers[0].Words, StringComparison.Ordinal);
+        Assert.StartsWith("Weekly peritoneal creatinine clearance (renal clearance not stated) at least 1 L per 1.73 m²: ", bounded.Options[0].Answers[1].Words, StringComparison.Ordinal);
+        Assert.Contains("; weekly peritoneal Kt/V (renal clearance not stated) at least 0.2", Reports.Of(bounded).Text, StringComparison.Ordinal);
+        var beyond = RegimenSearch.Run(urine, MembraneEnsemble.Of(Membrane), wide with { Clearance = null, Bounds = [RegimenBound.AtLeast(RegimenMeasure.UreaDose, 9)] }, Small, null, All).NothingMeets!;
+        Assert.Contains("weekly peritoneal Kt/V (renal clearance not stated) at least 9", beyond.ByHowMuch, StringComparison.Ordinal);
         Assert.Contains("weekly Kt/V ", failing.Single(row => row.What.StartsWith("no residual", StringComparison.Ordinal)).Words, StringComparison.Ordinal);
 
         static FluidTarget From(ResidualFunction kidneys) => FluidTarget.From(Milliliters(1_500), kidneys, Milliliters(500), Milliliters(200));

@@ -58,11 +58,22 @@ public sealed class CollectionComparisonTests
         Assert.DoesNotContain("collection-of-another-regimen", Codes(200));
         Assert.Contains("collection-of-another-regimen", Codes(700));
 
-        static IEnumerable<string> Codes(double more)
+        // Two litres that nobody drained again: every figure of fluid differs, and between two regimens that is one thing to say, with the number of figures.
+        var other = Assert.Single(Found(2_000));
+        Assert.Equal("collection-of-another-regimen", other.Code);
+        var figures = CollectionComparison.Of(CollectionIndices.Of(More(2_000)), Simulated.Value).Figures;
+        Assert.True(figures.Count(figure => figure.IsBeyondError) >= 2);
+        Assert.Contains(FormattableString.Invariant($" {figures.Count(figure => figure.IsBeyondError)} of {figures.Length} figures differ by more"), other.Message, StringComparison.Ordinal);
+
+        static IEnumerable<string> Codes(double more) => Found(more).Select(finding => finding.Code);
+
+        static IReadOnlyList<Finding> Found(double more) => CollectionComparison.Of(CollectionIndices.Of(More(more)), Simulated.Value).Findings;
+
+        static CollectedDay More(double more)
         {
             var bags = Bags(Simulated.Value, new(7, 30));
             var drains = bags.Drains.Select((drain, i) => i == 1 ? drain with { Fill = drain.Fill!.Value + Milliliters(more) } : drain);
-            return CollectionComparison.Of(CollectionIndices.Of(bags with { Drains = [.. drains] }), Simulated.Value).Findings.Select(finding => finding.Code);
+            return bags with { Drains = [.. drains] };
         }
     }
 

@@ -142,6 +142,50 @@ public sealed class ReportPageTests
         Assert.All(all, finding => Assert.True(Words(page).Contains(finding.Message, StringComparison.Ordinal) || Words(page).Contains(finding.Code, StringComparison.Ordinal), finding.Code));
     }
 
+    [Fact]
+    public void Dialysate_above_plasma_is_one_warning_on_the_page_with_its_row()
+    {
+        // Creatinine 840 of 800 µmol/L: the sheet, the indices and the class each told it.
+        var sheet = Sheets.Read(Sheets.With("dialysate,creatinine,240", "dialysate,creatinine,240,840,µmol/L,"));
+        var indices = EquilibrationIndices.Of(sheet.ToTest());
+        Assert.Contains(sheet.Findings, finding => finding.Code == "ratio-above-one");
+        var page = PageOf(sheet);
+        Assert.Single(Regex.Matches(page.Markdown, "`(ratio-above-one|dialysate-above-plasma|class-not-comparable|creatinine-ahead-of-urea)`"));
+        Assert.Matches(@"Row 21: D/P creatinine 1\.05 at 240 min; expected at most 1 ", page.Markdown);
+        Assert.Contains("No finding is made of a creatinine that is in doubt", page.Markdown, StringComparison.Ordinal);
+        Assert.DoesNotContain("100 %", page.Markdown, StringComparison.Ordinal);
+        Assert.Contains("PRELIMINARY", page.Html, StringComparison.Ordinal);
+        var basis = RegimenPage.Basis(sheet, indices, MembraneFit.Run(sheet.ToTest())).Text;
+        Assert.Single(Regex.Matches(basis, "swapped"));
+    }
+
+    [Fact]
+    public void No_warning_is_hidden_on_paper_and_notes_give_way_to_it()
+    {
+        // Thirty findings in 60 mm, every third of them a warning: the words of each warning stand, those of notes as far as there is room, and what stands in the Markdown alone is named.
+        List<PageFinding> findings =
+        [
+            .. Enumerable.Range(0, 30).Select(i => new PageFinding(i % 3 == 0 ? Severity.Warning : Severity.Note, $"code-{i}", $"Message {i} of {new string('m', 60)}.", $"Detail {i} {new string('d', 90)}."))
+                .OrderByDescending(finding => finding.Severity),
+        ];
+        var page = new PageText().Findings(findings, 60).ToPage("a page");
+        Assert.All(findings.Where(finding => finding.Severity == Severity.Warning), finding => Assert.Contains(finding.Message, page.Html, StringComparison.Ordinal));
+        Assert.All(findings, finding => Assert.True(page.Html.Contains(finding.Message, StringComparison.Ordinal) || page.Html.Contains(finding.Code, StringComparison.Ordinal)));
+        Assert.Contains("20 more, in full in the Markdown form: code-1,", page.Html, StringComparison.Ordinal);
+        Assert.Matches(@"The numbers behind the last (\d|warning)", page.Html);
+
+        // Of quality the last warnings may be named as well, where the sheet does not hold them even without numbers.
+        var full = new PageText().Findings(findings, 30, mayHideWarnings: true);
+        Assert.InRange(full.Height, 20, 30);
+        Assert.Contains(findings[0].Message, full.ToPage("a page").Html, StringComparison.Ordinal);
+        Assert.All(findings, finding => Assert.True(full.ToPage("a page").Html.Contains(finding.Message, StringComparison.Ordinal) || full.ToPage("a page").Html.Contains(finding.Code, StringComparison.Ordinal)));
+
+        // With room nothing is left out.
+        var whole = new PageText().Findings(findings, 1_000).ToPage("a page");
+        Assert.All(findings, finding => Assert.Contains(finding.Detail, whole.Html, StringComparison.Ordinal));
+        Assert.DoesNotContain("in the Markdown form", whole.Html, StringComparison.Ordinal);
+    }
+
     // The clinic's acceptance check: D/P 0.88, ultrafiltration 450 mL, dip 4.5 mmol/L at 3.86 %. The corrected dip is shown, no class of D/D0, and no word on water channels
     // or sclerosis; with D/P 0.70 and 350 mL the same dip is compatible with a low conductance.
     [Fact]

@@ -27,6 +27,14 @@ public sealed class ReportTests
     }
 
     [Fact]
+    public void An_interval_in_a_table_is_kept_whole()
+    {
+        // "1168 (845 to" stood above "1490)" where a column was narrow. No-break spaces inside it, and plain ones between it and what follows.
+        var html = new ReportBlock().Table(new(["night"], [["1168 (845 to 1490) as −12.5 (−40 to +15.2) (of 3 to 4 nights)"]])).Html;
+        Assert.Contains("1168\u00a0(845\u00a0to\u00a01490) as −12.5\u00a0(−40\u00a0to\u00a0+15.2) (of 3 to 4 nights)", html, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_category_never_stands_alone()
     {
         var text = Transport.Reporting.Reports.Of(EquilibrationIndices.Of(Sheet.ToTest())).Text;

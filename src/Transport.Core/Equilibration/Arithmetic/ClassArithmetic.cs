@@ -41,14 +41,15 @@ internal sealed class ClassArithmetic(IndexInputs inputs)
         return TransportClassification.Of(ratio.Value, cuts, population, inputs.Options.WithinPersonStandardDeviation) with
         {
             GlucoseCategory = GlucoseCategory(indices),
-            IsAbovePlasma = ratio.Value > inputs.Limits.DialysateToPlasmaHigh.Value,
+            CreatinineInDoubt = InDoubt(indices),
             Cautions = Cautions(indices),
         };
     }
 
     private TransportCategory? GlucoseCategory(EquilibrationIndices indices)
     {
-        if (!indices.IsMiddle)
+        // High plasma glucose takes away gradient and slows the fall of dialysate glucose: neither is comparable with the borders.
+        if (!indices.IsMiddle || indices.IsPlasmaGlucoseHigh)
         {
             return null;
         }
@@ -70,12 +71,21 @@ internal sealed class ClassArithmetic(IndexInputs inputs)
                 : null;
     }
 
+    // Above plasma is the graver of the two, and says it alone.
+    private string? InDoubt(EquilibrationIndices indices) =>
+        indices.DialysateToPlasmaCreatinine!.Value > inputs.Limits.DialysateToPlasmaHigh.Value
+            ? Invariant($"dialysate creatinine stands above plasma's (D/P {indices.DialysateToPlasmaCreatinine.Value:0.00})")
+            : indices.Ratios.FirstOrDefault(sample => sample.Time == indices.FinalSampleTime) is { } last && QualityFindings.IsCreatinineAhead(last)
+                ? Invariant($"creatinine is ahead of urea, which is smaller and crosses faster (D/P {last.DialysateToPlasmaCreatinine!.Value:0.00} against {last.DialysateToPlasmaUrea!.Value:0.00} at the same time)")
+                : null;
+
+    // The doubt about creatinine comes first.
     private List<string> Cautions(EquilibrationIndices indices)
     {
         var cautions = new List<string>();
-        if (indices.DialysateToPlasmaCreatinine is { } ratio && ratio.Value > inputs.Limits.DialysateToPlasmaHigh.Value)
+        if (InDoubt(indices) is { } doubt)
         {
-            cautions.Add(Invariant($"D/P creatinine {ratio.Value:0.00} is above plasma's: look for swapped samples or units first."));
+            cautions.Add($"{char.ToUpperInvariant(doubt[0])}{doubt[1..]}: look for swapped samples or columns, a unit, and glucose read as creatinine first.");
         }
 
         if (!indices.IsFourHourSample)

@@ -43,13 +43,13 @@ internal static class FluidFindings
                 Found = UltrafiltrationCapacity.Found(indices, net),
                 Expected = $"at least {low}",
             };
-            if (indices.Classification?.Category == TransportCategory.Fast)
+            if (Class(indices) is { Category: TransportCategory.Fast } fast)
             {
                 yield return new(Severity.Note, "low-ultrafiltration-fast-transfer",
                     "Low net ultrafiltration with fast transfer is compatible with early loss of the glucose gradient; shorter dwells lose less of it.")
                 {
                     Field = "net ultrafiltration",
-                    Found = Invariant($"{UltrafiltrationCapacity.Found(indices, net)}, D/P creatinine {indices.Classification.Value:0.00}"),
+                    Found = Invariant($"{UltrafiltrationCapacity.Found(indices, net)}, D/P creatinine {fast.Value:0.00}"),
                     Expected = $"at least {low}",
                 };
             }
@@ -98,7 +98,7 @@ internal static class FluidFindings
             + (indices.SodiumRatioDip is { } ratio ? Invariant($", ratio dip {ratio.Value:0.000}") : "")
             + (indices.CorrectedSodiumDip is { } corrected ? Invariant($", corrected for diffusion {corrected.Value:0.0} mmol/L") : "")
             + (indices.NetUltrafiltration is { } net ? ", net ultrafiltration " + UltrafiltrationCapacity.Found(indices, net.Value) : "")
-            + (indices.Classification is { } classification ? Invariant($", D/P creatinine {classification.Value:0.00}") : "");
+            + (Class(indices) is { } classification ? Invariant($", D/P creatinine {classification.Value:0.00}") : "");
         var (fall, ratioFall) = (limits.SmallSodiumDip, limits.SmallSodiumRatioDip);
         var expected = (fall.Source, fall.Evidence) == (ratioFall.Source, ratioFall.Evidence)
             ? Invariant($"dip above {fall.Value:0.###} {fall.Unit} and ratio dip above {ratioFall}")
@@ -107,7 +107,7 @@ internal static class FluidFindings
         Finding At(Severity severity, string code, string message) =>
             new(severity, code, message) { Field = dip.Name, Found = found, Expected = expected };
 
-        switch (isSmall, isLow, indices.Classification?.Category)
+        switch (isSmall, isLow, Class(indices)?.Category)
         {
             case (true, _, TransportCategory.Fast):
                 yield return At(Severity.Note, "sodium-dip-in-fast-transfer",
@@ -138,12 +138,15 @@ internal static class FluidFindings
         }
 
         // Whether conductance is low beside fast transfer can only be read from what transfer does not blunt.
-        if (isLow == true && indices is { Classification.Category: TransportCategory.Fast, CorrectedSodiumDip: { } free } && free.Value <= fall.Value)
+        if (isLow == true && Class(indices)?.Category == TransportCategory.Fast && indices.CorrectedSodiumDip is { } free && free.Value <= fall.Value)
         {
             yield return At(Severity.Note, "corrected-dip-small-in-fast-transfer",
                 "The dip is small even without what diffusion hid, which is compatible with a low osmotic conductance beside fast transfer; one test does not tell since when.");
         }
     }
+
+    // Where creatinine itself is in doubt, fluid is read as without a class.
+    private static TransportClassification? Class(EquilibrationIndices indices) => indices.Classification is { CreatinineInDoubt: null } sure ? sure : null;
 
     private static IEnumerable<Finding> FreeWaterShare(EquilibrationIndices indices)
     {

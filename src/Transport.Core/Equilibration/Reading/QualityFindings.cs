@@ -9,23 +9,46 @@ internal static class QualityFindings
 
     public static IEnumerable<Finding> Of(EquilibrationIndices indices) => [.. Ratios(indices), .. Residual(indices), .. FreeWater(indices)];
 
+    /// <summary>Whether creatinine is ahead of urea by more than the assays' standard deviation of the difference. At the start both are what the cavity held before, and nothing has crossed.</summary>
+    public static bool IsCreatinineAhead(SampleRatios sample) =>
+        sample is { DialysateToPlasmaCreatinine: { } creatinine, DialysateToPlasmaUrea: { } urea } && sample.Time > TimeSpan.Zero
+        && creatinine.Value - urea.Value > double.Hypot(creatinine.StandardDeviation ?? 0, urea.StandardDeviation ?? 0);
+
+    private static string Preliminary(EquilibrationIndices indices) =>
+        indices.Classification is { CreatinineInDoubt: not null } ? " The class is preliminary and not comparable with the published ones." : "";
+
     private static IEnumerable<Finding> Ratios(EquilibrationIndices indices)
     {
         var limits = indices.Options.Thresholds;
-        foreach (var ratio in indices.Ratios
-            .SelectMany(sample => new[] { sample.DialysateToPlasmaCreatinine, sample.DialysateToPlasmaUrea })
-            .OfType<IndexValue>()
-            .Where(ratio => ratio.Value > limits.DialysateToPlasmaHigh.Value))
+        var above = indices.Ratios
+            .SelectMany(sample => new[] { (sample.Time, Ratio: sample.DialysateToPlasmaCreatinine), (sample.Time, Ratio: sample.DialysateToPlasmaUrea) })
+            .Where(one => one.Ratio?.Value > limits.DialysateToPlasmaHigh.Value).ToList();
+        if (above.Count > 0)
         {
-            var isImpossible = ratio.Value > limits.DialysateToPlasmaImpossible.Value;
+            // One thing is the matter however many solutes show it.
+            var isImpossible = above.Exists(one => one.Ratio!.Value > limits.DialysateToPlasmaImpossible.Value);
             yield return new(isImpossible ? Severity.Error : Severity.Warning, "dialysate-above-plasma",
-                isImpossible
-                    ? "Dialysate far above plasma suggests a mix-up of samples or units."
-                    : "Dialysate slightly above plasma may be assay error near equilibrium, or a mix-up of samples or units.")
+                (isImpossible
+                    ? "Dialysate far above plasma suggests a mix-up: look for swapped samples or columns, a unit, and glucose read as creatinine."
+                    : "Dialysate above plasma may be assay error near equilibrium, or a mix-up: look for swapped samples or columns, a unit, and glucose read as creatinine first.")
+                + Preliminary(indices))
             {
-                Field = ratio.Name,
-                Found = ratio.Formula,
+                Field = string.Join(", ", above.Select(one => one.Ratio!.Name).Distinct()),
+                Found = string.Join("; ", above.Select(one => Invariant($"{one.Ratio!.Name} {one.Ratio.Value:0.00} at {one.Time.TotalMinutes:0} min"))),
                 Expected = $"at most {(isImpossible ? limits.DialysateToPlasmaImpossible : limits.DialysateToPlasmaHigh)}",
+            };
+        }
+
+        var ahead = indices.Ratios.Where(IsCreatinineAhead).ToList();
+        if (ahead.Count > 0 && !above.Exists(one => one.Ratio!.Name == "D/P creatinine"))
+        {
+            yield return new(Severity.Warning, "creatinine-ahead-of-urea",
+                "Creatinine is nearer to plasma's level than urea at the same time. Urea is smaller and crosses faster, so one of the two is not what it says: look for creatinine not corrected for glucose, swapped columns or samples, and a unit."
+                + Preliminary(indices))
+            {
+                Field = "D/P creatinine, D/P urea",
+                Found = string.Join("; ", ahead.Select(sample => Invariant($"{sample.DialysateToPlasmaCreatinine!.Value:0.00} and {sample.DialysateToPlasmaUrea!.Value:0.00} at {sample.Time.TotalMinutes:0} min"))),
+                Expected = "creatinine below urea, but for one standard deviation of their difference (choice)",
             };
         }
 
@@ -59,7 +82,7 @@ internal static class QualityFindings
             yield break;
         }
 
-        if (residual.Value > limits.LargeResidualVolume.Value || residual.Value > limits.LargeResidualShare.Value * indices.Test.EnteredVolume.Milliliters)
+        if (indices.IsResidualVolumeLarge)
         {
             yield return new(Severity.Warning, "residual-volume-large",
                 "Much fluid was left in the cavity, which suggests an incomplete drain; D/D0 and ultrafiltration are not comparable.")

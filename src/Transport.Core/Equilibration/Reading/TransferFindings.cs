@@ -16,12 +16,20 @@ internal static class TransferFindings
 
         const string field = "transport category";
         var found = Invariant($"D/P creatinine {classification.Value:0.00}");
-        foreach (var caution in classification.Cautions)
+        var isInDoubt = classification.CreatinineInDoubt is not null;
+
+        // The doubt about creatinine is a finding of its own.
+        foreach (var caution in classification.Cautions.Skip(isInDoubt ? 1 : 0))
         {
             yield return new(Severity.Warning, "class-not-comparable", caution + " The class is preliminary and not comparable with the published ones.")
             {
                 Field = field,
             };
+        }
+
+        if (isInDoubt)
+        {
+            yield break;
         }
 
         if (classification.Category == TransportCategory.Fast)
