@@ -303,7 +303,8 @@ public sealed class RecordReviewStudy : Study<RecordReviewRow>
             {Sizes("lower conductance, likewise", row => row.LowerConductanceMissed, row => row.LowerConductanceErrors)}
             {Sizes("weaker bags", row => row.WeakerBagsMissed, row => row.WeakerBagsErrors)}
 
-            A positive share is a loss that is told too small.
+            A positive share is a loss that is told too small. **Of a loss by faster transfer the bands hold the true size in fewer than the nine of ten that they promise.** Likely reasons, not taken apart: some of a change that grows has been learned as
+            the person's level before a chart signals, and a membrane that differs this much answers by less than the straight line through its fit.
 
             """).ToString();
 

@@ -8,20 +8,20 @@ internal static class OptionWords
     /// <summary>"On about 5 days in 10 the ultrafiltration lies between 200 and 500 mL, on about 2 in 10 below and on about 3 in 10 above, when the patient may dry out."</summary>
     public static string SingleDay(Probability within, double above, FluidTarget range)
     {
-        // What dries a patient out stands last, where a tie is rounded up.
-        var tenths = Probability.Tenths(within.Value, 1 - within.Value - above, above);
+        // Rounded one by one the three may add up to nine or eleven: what lies between takes what the two dangers leave, so that "below" agrees with what is said of the floor elsewhere.
+        var (tooLittle, tooMuch) = (10 - Probability.Tenths(within.Value + above), Probability.Tenths(above));
         List<string> outside = [];
-        if (tenths[1] > 0)
+        if (tooLittle > 0)
         {
-            outside.Add($"on {Probability.InTen(tenths[1])} below");
+            outside.Add($"on {Probability.InTen(tooLittle)} below");
         }
 
-        if (tenths[2] > 0)
+        if (tooMuch > 0)
         {
-            outside.Add($"on {Probability.InTen(tenths[2])} above, when the patient may dry out");
+            outside.Add($"on {Probability.InTen(tooMuch)} above, when the patient may dry out");
         }
 
-        var sentence = Text($"On {Probability.InTen(tenths[0], "day")} the ultrafiltration lies between {range.Floor.Milliliters:0} and {range.Ceiling.Milliliters:0} mL");
+        var sentence = Text($"On {Probability.InTen(10 - tooLittle - tooMuch, "day")} the ultrafiltration lies between {range.Floor.Milliliters:0} and {range.Ceiling.Milliliters:0} mL");
         return outside.Count == 0 ? $"{sentence}." : $"{sentence}, {Join(outside)}.";
     }
 

@@ -9,7 +9,7 @@ public readonly record struct Probability(double Value, Doubt Doubt)
 {
     /// <summary>As a frequency, which readers take in more surely than a share: "about 3 days in 10", "fewer than 1 in 10".</summary>
     /// <param name="one">One of what is counted: "day"; empty where it need not be said.</param>
-    public string InTen(string one = "") => InTen((int)Math.Round(10 * Value), one);
+    public string InTen(string one = "") => InTen(Tenths(Value), one);
 
     /// <summary>So many in ten, in words.</summary>
     internal static string InTen(int tenths, string one = "")
@@ -24,24 +24,7 @@ public readonly record struct Probability(double Value, Doubt Doubt)
         };
     }
 
-    /// <summary>Shares of one whole as tenths that add up to ten, by largest remainder: rounded one by one they need not. Of equal remainders the last is served first.</summary>
-    internal static int[] Tenths(params ReadOnlySpan<double> shares)
-    {
-        var tenths = new int[shares.Length];
-        var rest = new double[shares.Length];
-        for (var i = 0; i < shares.Length; i++)
-        {
-            tenths[i] = (int)Math.Floor(10 * shares[i] + 1e-9);
-            rest[i] = 10 * shares[i] - tenths[i];
-        }
-
-        foreach (var i in Enumerable.Range(0, shares.Length).OrderByDescending(i => Math.Round(rest[i], 9)).ThenByDescending(i => i).Take(10 - tenths.Sum()))
-        {
-            tenths[i]++;
-        }
-
-        return tenths;
-    }
+    internal static int Tenths(double share) => (int)Math.Round(10 * share);
 
     /// <summary>"0.93".</summary>
     public override string ToString() => Value.ToString("0.00", CultureInfo.InvariantCulture);

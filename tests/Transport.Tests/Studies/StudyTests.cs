@@ -129,13 +129,13 @@ public sealed class StudyTests
     }
 
     [Fact]
-    public void The_size_of_a_change_is_told_with_a_band_that_holds_it_where_it_comes_at_once()
+    public void The_size_of_a_change_is_told_with_a_band_that_holds_it_but_of_faster_transfer()
     {
-        // 90 % bands. Of a change at once nine in ten hold the truth, within three binomial standard deviations of a thousand (3 %). Of one that grows they do not, and it is told too
-        // small: an asserted miss, which the page of the study states.
+        // 90 % bands: nine in ten hold the truth of weaker bags and of lower conductance, within three binomial standard deviations of a thousand and a point (4 %). Of faster transfer,
+        // which grows, they do not, and it is told too small: an asserted miss, which the page of the study states.
         var rows = new RecordReviewStudy().Read(Tables);
-        Assert.InRange(Inside(row => row.WeakerBagsErrors), 0.87, 0.93);
-        Assert.InRange(Inside(row => row.LowerConductanceErrors), 0.8, 0.9);
+        Assert.InRange(Inside(row => row.WeakerBagsErrors), 0.86, 0.94);
+        Assert.InRange(Inside(row => row.LowerConductanceErrors), 0.86, 0.94);
         Assert.InRange(Inside(row => row.FasterTransferErrors), 0.7, 0.87);
         Assert.InRange(Middle(row => row.WeakerBagsMissed), -0.1, 0.1);
         Assert.InRange(Middle(row => row.LowerConductanceMissed), -0.1, 0.1);
