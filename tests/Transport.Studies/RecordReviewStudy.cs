@@ -175,11 +175,11 @@ public sealed class RecordReviewStudy : Study<RecordReviewRow>
 
             // The size that is told beside the true one of the night it is told of: as a share of that, and in its own standard deviations.
             var truly = writer.ChangeMilliliters(story, size, over == 0 ? 1 : Math.Clamp((Day(change.LookedAtUntil) - Begins) / (double)over, 0, 1));
-            var missed = change.Size.Median.Milliliters - truly;
+            var missed = change.Size!.Value.Median.Milliliters - truly;
             return (
                 $"{change.Explanations[0].Cause} {change.Explanations[1].Cause}",
                 Math.Round(missed / Math.Abs(truly), 3),
-                Math.Round(missed / ((change.Size.High - change.Size.Low).Milliliters / (2 * 1.6449)), 2));
+                Math.Round(missed / ((change.Size.Value.High - change.Size.Value.Low).Milliliters / (2 * 1.6449)), 2));
         }
     }
 

@@ -24,8 +24,11 @@ public sealed record ChangeFound
     /// <summary>The last night looked at: of a change that grows the sizes are those of that night.</summary>
     public required DateOnly LookedAtUntil { get; init; }
 
-    /// <summary>By how much a night's ultrafiltration has changed, all explanations together.</summary>
-    public required Band<Volume> Size { get; init; }
+    /// <summary>By how much a night's ultrafiltration has changed, of night and day where <see cref="HoldsDay"/>, all explanations together; null where the book has none since it began.</summary>
+    public required Band<Volume>? Size { get; init; }
+
+    /// <summary>Whether the ultrafiltration of the book is that of night and day in one number.</summary>
+    public required bool HoldsDay { get; init; }
 
     /// <summary>By how much the initial drain has changed, likewise; null where the book has none since it began.</summary>
     public required Band<Volume>? InitialDrainSize { get; init; }

@@ -16,8 +16,15 @@ internal static class ChangeSearch
     // Share of all weight below which a beginning and a cause need no closer look.
     private const double Unlikely = 0.001;
 
+    // Share of the heaviest trial below which one adds nothing to a size.
+    private const double Slight = 0.02;
+
     // By how much wider the prior of a size is where the size is told, than where causes are weighed (choice, by the bands of docs/studies/record-review.md).
     private const double SizePrior = 3;
+
+    // A size is found by going about the one before, until it moves by less than so many of its standard deviations.
+    private const double Settled = 0.2;
+    private const int MostPasses = 4;
 
     // Prior deviation of each size: logarithms of A0/Δx and LpS; mL/min; share left behind; minutes lost in a night; logarithm of strength; mL of the day; mmol/L. Choices.
     private static readonly (ChangeCause Cause, double Deviation, bool Grows)[] Causes =
@@ -57,6 +64,7 @@ internal static class ChangeSearch
         int signal, IReadOnlyList<NightRecord> nights, NightResponse?[] responses, IReadOnlyList<(int Night, FilterStep Step)> steps, int last)
     {
         var until = steps.TakeWhile(step => step.Night <= last).ToArray();
+        var before = Enumerable.Range(0, last + 1).Select(night => NightBefore.Of(nights, responses, night)).ToArray();
         var trials = new List<Trial>();
         var first = Math.Max(0, signal - Window);
         for (var from = first; from <= signal; from += EveryNights)
@@ -86,10 +94,11 @@ internal static class ChangeSearch
         var sum = byCause.Sum(explanation => explanation.Weight);
         var byDay = trials.Zip(weights).GroupBy(pair => pair.First.From).OrderBy(group => group.Key)
             .Select(group => (group.Key, group.Sum(pair => pair.Second) / total)).ToList();
-        var sized = trials.Zip(weights).Where(pair => pair.Second > Unlikely * total).Select(pair => (Trial: Resized(pair.First), Weight: pair.Second)).ToList();
+        var slight = Slight * weights.Max();
+        var sized = trials.Zip(weights).Where(pair => pair.Second >= slight).Select(pair => (Trial: Resized(pair.First), Weight: pair.Second)).ToList();
         return new(
             [.. byCause.Select(explanation => explanation with { Weight = explanation.Weight / sum }).OrderByDescending(explanation => explanation.Weight)],
-            Day(0.5), Day(0.05), Day(0.95), SizeOf(NightChannel.Ultrafiltration), SizeOf(NightChannel.InitialDrain));
+            Day(0.5), Day(0.05), Day(0.95), SizeOf(NightChannel.Ultrafiltration), until.LastOrDefault(step => step.Step.Channel == NightChannel.Ultrafiltration).Step?.HoldsDay == true, SizeOf(NightChannel.InitialDrain));
 
         int Day(double share)
         {
@@ -112,13 +121,18 @@ internal static class ChangeSearch
             return [.. trials.Select(trial => Math.Exp(trial.LogLikelihood - highest))];
         }
 
-        // What the change does to a number on the last night, all trials together.
-        (double Mean, double Deviation) SizeOf(NightChannel channel)
+        // What the change does to a number on the last night, all trials together. A number that is not written tells nothing: then it would be the prior's.
+        (double Mean, double Deviation)? SizeOf(NightChannel channel)
         {
+            if (until.LastOrDefault(step => step.Step.Channel == channel) is not { Step: { } written } seen || seen.Night < Day(0.5))
+            {
+                return null;
+            }
+
             double share = 0, mean = 0, square = 0;
             foreach (var (trial, weight) in sized)
             {
-                var effect = Signal(trial.Form, channel, last, trial.From, holdsDay: false);
+                var effect = Signal(trial.Form, channel, last, trial.From, written.HoldsDay);
                 share += weight;
                 mean += weight * effect * trial.Size;
                 square += weight * effect * effect * (trial.Size * trial.Size + trial.Deviation * trial.Deviation);
@@ -145,7 +159,18 @@ internal static class ChangeSearch
         Trial Resized(Trial trial)
         {
             var open = trial.Form with { Deviation = SizePrior * trial.Form.Deviation };
-            return Tried(open, trial.From, Tried(open, trial.From, trial.Size).Size);
+            var sized = trial;
+            for (var pass = 0; pass < MostPasses; pass++)
+            {
+                var about = sized.Size;
+                sized = Tried(open, trial.From, about);
+                if (Math.Abs(sized.Size - about) <= Settled * sized.Deviation)
+                {
+                    break;
+                }
+            }
+
+            return sized;
         }
 
         Trial Tried(Form form, int from, double? about = null)
@@ -222,7 +247,6 @@ internal static class ChangeSearch
                 return 0;
             }
 
-            var before = NightBefore.Of(nights, responses, night);
             var share = form.IsGrowing ? Math.Min(1, (nights[night].Date.DayNumber - nights[from].Date.DayNumber) / GrowthNights) : 1;
             return share * form.Cause switch
             {
@@ -234,15 +258,15 @@ internal static class ChangeSearch
                 ChangeCause.LostDwell when channel == NightChannel.Ultrafiltration && DwellTime.IsLossOfAverage(nights[night]) => 0,
                 ChangeCause.LostDwell => Of(NightLever.LostDwell),
                 ChangeCause.RunDiffers => Of(NightLever.Strength),
-                ChangeCause.DayDiffers => before?.DayFill > 0 && (channel == NightChannel.InitialDrain || holdsDay) ? 1 : 0,
-                ChangeCause.BookCountsOtherwise => channel == NightChannel.Ultrafiltration && !holdsDay ? response.InitialDrain - response.DayFill : 0,
-                _ => DrainSignal.Of(nights[night], response, before, channel, isFirst: night == from, holdsDay),
+                ChangeCause.DayDiffers => before[night]?.DayFill > 0 && (channel == NightChannel.InitialDrain || holdsDay) ? 1 : 0,
+                ChangeCause.BookCountsOtherwise => channel == NightChannel.Ultrafiltration && !holdsDay ? before[night]?.InitialDrain - before[night]?.DayFill ?? 0 : 0,
+                _ => DrainSignal.Of(nights[night], response, before[night], channel, isFirst: night == from, holdsDay),
             };
 
             double Of(NightLever lever) => channel switch
             {
-                NightChannel.InitialDrain => before?.OfInitialDrain(lever) ?? 0,
-                NightChannel.Ultrafiltration => response.OfNight(lever) + (holdsDay ? before?.OfInitialDrain(lever) ?? 0 : 0),
+                NightChannel.InitialDrain => before[night]?.OfInitialDrain(lever) ?? 0,
+                NightChannel.Ultrafiltration => response.OfNight(lever) + (holdsDay ? before[night]?.OfInitialDrain(lever) ?? 0 : 0),
                 _ => 0,
             };
         }

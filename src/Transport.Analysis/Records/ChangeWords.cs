@@ -1,8 +1,13 @@
+using static System.FormattableString;
+
 namespace Transport.Analysis;
 
 /// <summary>Explanations and channels in words, and the test that would separate two of them.</summary>
 public static class ChangeWords
 {
+    // Days within which a beginning has to be dated to be told as sudden (choice).
+    private const int AtOnceDays = 7;
+
     /// <summary>"faster transfer of the membrane".</summary>
     /// <exception cref="ArgumentOutOfRangeException">Not one of the causes.</exception>
     public static string Name(ChangeCause cause) => cause switch
@@ -57,6 +62,46 @@ public static class ChangeWords
             _ => "A drain watched in two positions, its time and what is left behind would separate them, after constipation is dealt with; an equilibration test only after that.",
         };
     }
+
+    /// <summary>What a nurse reads of a change: what moved, when, by how much, what it is compatible with and what would tell.</summary>
+    internal static string Sentence(ChangeFound change)
+    {
+        var what = (change.Channel, change.IsDownward) switch
+        {
+            (null, _) => "Initial drain and ultrafiltration move together in a way that drains which leave fluid behind, among others, would explain",
+            (NightChannel.InitialDrain, false) => "The initial drain is larger than was expected",
+            (NightChannel.InitialDrain, true) => "The initial drain is smaller than was expected",
+            (NightChannel.FirstCycle, false) => "The first cycle returns more beside the others than was expected",
+            (NightChannel.FirstCycle, true) => "The first cycle returns less beside the others than was expected",
+            (NightChannel.DrainTime, false) => "Drains take longer than was expected",
+            (NightChannel.DrainTime, true) => "Drains take less time than was expected",
+            (NightChannel.AverageDwell, false) => "The average dwell is longer than was expected",
+            (NightChannel.AverageDwell, true) => "The average dwell is shorter than was expected",
+            (_, false) => "Nights return more than was expected",
+            (_, true) => "Nights return less than was expected",
+        };
+        var (first, second) = (change.Explanations[0], change.Explanations[1]);
+        var began = change.BeganEarliest == change.BeganLatest
+            ? Invariant($"on {change.Began:yyyy-MM-dd}")
+            : Invariant($"around {change.Began:yyyy-MM-dd} ({change.BeganEarliest:yyyy-MM-dd} to {change.BeganLatest:yyyy-MM-dd})");
+        return Invariant($"{what}, signalled on {change.SignalledOn:yyyy-MM-dd}. It may have begun {began}{Sizes(change)}. Most compatible: {Name(first.Cause)}, or {Name(second.Cause)}.{AtOnce(change)} {change.Separation}");
+    }
+
+    // A membrane changes over weeks.
+    private static string AtOnce(ChangeFound change) => IsMembrane(change.Explanations[0].Cause) && change.BeganLatest.DayNumber - change.BeganEarliest.DayNumber <= AtOnceDays
+        ? " It came within days, which a membrane seldom does: look at drains, leaks, bags and the book first."
+        : "";
+
+    private static string Sizes(ChangeFound change)
+    {
+        var drain = change is { Channel: null or NightChannel.InitialDrain, InitialDrainSize: { } ofDrain } ? $"the initial drain had changed by about {Size(ofDrain)}" : null;
+        var night = change.Size is not { } ofNight ? null
+            : $"{(change.HoldsDay ? "the ultrafiltration of night and day" : "a night's ultrafiltration")} {(drain is null ? "had changed " : "")}by about {Size(ofNight)}";
+        return drain is null && night is null ? "" : Invariant($"; by {change.LookedAtUntil:yyyy-MM-dd} {string.Join(", ", new[] { drain, night }.OfType<string>())}");
+    }
+
+    private static string Size(Band<Volume> size) =>
+        Invariant($"{size.Median.Milliliters:+0;−0;0} mL ({size.Low.Milliliters:+0;−0;0} to {size.High.Milliliters:+0;−0;0} mL)");
 
     private static bool IsMembrane(ChangeCause cause) => cause is ChangeCause.FasterTransfer or ChangeCause.LowerConductance or ChangeCause.MoreFluidLoss;
 }

@@ -74,7 +74,7 @@ internal sealed class NightFilter
             modelForm = response.ModelForm;
         }
 
-        var isOtherDay = before?.DayFill > 0 && day?.Day.SequenceEqual(before.Regimen.Day) != true;
+        var isOtherDay = before?.DayFill > 0 && !ReferenceEquals(day, before.Regimen) && day?.Day.SequenceEqual(before.Regimen.Day) != true;
         if (isOtherDay)
         {
             // What was learned of one fluid or fill says little of another, least of all between icodextrin and glucose.

@@ -12,6 +12,9 @@ internal static class NurseFindings
     private const int TwoWeeks = 14;
     private const int FewestOfTwoWeeks = 7;
 
+    // Less than this a night is not worth a word, however sure (choice).
+    private const double LeastOffTest = 250;
+
     // Blood-glucose meters err for so many days after the last icodextrin.
     private const int MetersErrFor = 14;
 
@@ -19,8 +22,8 @@ internal static class NurseFindings
     public static IReadOnlyList<string> Codes { get; } =
     [
         "record-sepsis-now", "record-cloudy-now", "record-pain-or-fever-now", "record-overfill-now", "record-symptoms-now", "record-exit-site-now", "record-glucose-low", "record-glucose-very-high", "record-pressure-low", "record-pressure-high",
-        "record-date-doubtful-now", "record-row-lost", "record-date-doubtful", "record-text-unread", "record-cloudy-past", "record-peritonitis-of-past", "record-complaint-of-past", "record-pain-or-fever-past", "record-exit-site-past", "record-danger-past", "record-overfill-risk", "record-urine-fall", "record-removal-low", "record-drain-below-fill",
-        "record-change-found", "record-weight-against-uf", "record-weight-off-target", "record-pressure-trend", "record-lost-dwell", "record-strongest-rising", "record-strongest-often", "record-glucose-high",
+        "record-date-doubtful-now", "record-row-lost", "record-date-doubtful", "record-text-unread", "record-cloudy-past", "record-peritonitis-of-past", "record-complaint-of-past", "record-pain-or-fever-past", "record-exit-site-past", "record-danger-past", "record-overfill-risk", "record-urine-fall", "record-urine-once", "record-weight-step", "record-removal-low", "record-drain-below-fill",
+        "record-change-found", "record-level-off-test", "record-weight-against-uf", "record-weight-off-target", "record-pressure-trend", "record-lost-dwell", "record-strongest-rising", "record-strongest-often", "record-glucose-high",
         "record-nights-missing", "record-uf-counts-otherwise", "record-weighed-otherwise", "record-peritonitis-weeks", "record-icodextrin-meter", "record-target-old", "record-few-nights",
         "record-no-expectation",
     ];
@@ -29,7 +32,8 @@ internal static class NurseFindings
     public static int Urgency(Finding finding) => Codes.TakeWhile(code => code != finding.Code).Count();
 
     public static List<Finding> Of(
-        Patient patient, IReadOnlyList<NightRecord> nights, ReviewedNight[] reviewed, NightResponse?[] responses, IReadOnlyList<ChangeFound> changes, ReviewLimits limits, double slow)
+        Patient patient, IReadOnlyList<NightRecord> nights, ReviewedNight[] reviewed, NightResponse?[] responses, IReadOnlyList<ChangeFound> changes, ReviewLimits limits, double slow,
+        IReadOnlyList<NightRecord> inDoubt)
     {
         List<Finding> findings = [];
         if (nights.Count == 0)
@@ -43,15 +47,19 @@ internal static class NurseFindings
         LostDwell(nights, responses, limits, today, findings);
         Strongest(nights, written, limits, today, findings);
         Removal(patient, reviewed, limits, today, findings);
+        UrineOnce(nights, limits, today, findings);
+        WeightStep(reviewed, limits, today, findings);
+        LevelOffTest(reviewed, changes, findings);
         Trends(nights, reviewed, limits, Lately(changes, today) ?? slow, findings);
         foreach (var change in changes)
         {
-            findings.Add(new(Severity.Warning, "record-change-found", Sentence(change)));
+            findings.Add(new(Severity.Warning, "record-change-found", ChangeWords.Sentence(change)));
         }
 
         HighGlucose(nights, limits, today, findings);
         var span = Math.Min(Month, today - nights[0].Date.DayNumber + 1);
-        if (span >= 14 && written < 0.8 * span)
+        var doubtful = inDoubt.Where(row => row.Date.DayNumber > today - Month).Select(row => row.Row).Except(nights.Select(night => night.Row)).Count();
+        if (span >= 14 && written + doubtful < 0.8 * span)
         {
             Warn(findings, "record-nights-missing", $"{written} of the last {span} nights are written as treated. Not written, or not treated? The book cannot tell; ask.");
         }
@@ -200,23 +208,81 @@ internal static class NurseFindings
         }
 
         var urine = reviewed.Where(night => night.Record.Date.DayNumber > today - Month && night.Record.Urine is not null).Select(night => night.Record.Urine!.Value.Milliliters).ToList();
-        var told = Invariant($"Night and day together came to about {mean:0;−0;0} mL a day in the last two weeks ({days.Count} days that the book lets be told)");
+        if (mean < 0)
+        {
+            Warn(findings, "record-removal-low", $"Night and day together brought back less than went in, about {-mean:0} mL a day in the last two weeks ({days.Count} days with enough written down): the body takes up fluid. Look at swelling, breath, weight and pressure, at the drains, and at what is drunk.");
+            return;
+        }
+
+        var told = Invariant($"Night and day together came to about {mean:0} mL a day in the last two weeks ({days.Count} days with enough written down)");
         if (urine.Count == 0)
         {
             Note(findings, "record-removal-low", $"{told}, and the book has no urine of these four weeks: whether fluid builds up it cannot tell. Urine of a day, written down now and then, would show it.");
         }
         else if (urine.Average() < limits.NoUrine.Value)
         {
-            Warn(findings, "record-removal-low", $"{told}, with {urine.Average():0} mL a day of urine written. Without urine, less than {limits.LowUltrafiltration.Value:0} mL a day went with more deaths in one series, for many reasons; with little drink it may be as it should. Look at swelling, breath, weight and pressure, and at what is drunk.");
+            Warn(findings, "record-removal-low", $"{told}, with {urine.Average():0} mL a day of urine written. Below {limits.LowUltrafiltration.Value:0} mL a day is low for an adult without urine; with little drink it may be as it should. Look at swelling, breath, weight and pressure, and at what is drunk.");
         }
     }
 
-    // Ultrafiltration of night and day; null where a wet day's part is not written. A dry day's is nothing.
+    // The charts begin where the person is: what was off the test from the first night on is the level that nights are set beside, and no change shows it.
+    private static void LevelOffTest(ReviewedNight[] reviewed, IReadOnlyList<ChangeFound> changes, List<Finding> findings)
+    {
+        var charted = reviewed.Where(night => night is { Ultrafiltration: not null, Expected: not null, Basis: not null, LeftOut: "" }).ToList();
+        if (charted.Count < TwoWeeks || changes.Count > 0)
+        {
+            return;
+        }
+
+        var lately = charted.TakeLast(TwoWeeks).ToList();
+        var off = lately.Average(night => night.Ultrafiltration!.Value.Milliliters - night.Basis!.Ultrafiltration(night.HoldsDay));
+        var doubt = (charted[0].Expected!.Value.High - charted[0].Expected!.Value.Low).Milliliters / 2;
+        if (Math.Abs(off) > Math.Max(doubt, LeastOffTest))
+        {
+            Warn(findings, "record-level-off-test", $"The last {TwoWeeks} nights charted returned about {Math.Abs(off):0} mL {(off < 0 ? "less" : "more")} a night than the test lets expect ({lately.Average(night => night.Basis!.Ultrafiltration(night.HoldsDay)):0;−0;0} mL; its doubt, 90 %, is ± {doubt:0} mL), and no change was signalled: it may have been so since the book begins. Compatible with the book, the bags, the drains, or a membrane that has changed since the test. What this page expects has followed.");
+        }
+    }
+
+    // One value is no fall of urine, and none to pass over.
+    private static void UrineOnce(IReadOnlyList<NightRecord> nights, ReviewLimits limits, int today, List<Finding> findings)
+    {
+        var values = nights.Where(night => night.Urine is not null && night.Date.DayNumber > today - 2 * Month).Select(night => (night.Date, night.Urine!.Value.Milliliters)).ToList();
+        if (values.Count < 4 || values[^1].Milliliters >= limits.NoUrine.Value || today - values[^1].Date.DayNumber >= TwoWeeks)
+        {
+            return;
+        }
+
+        var usual = values.SkipLast(1).Select(value => value.Milliliters).Median();
+        if (values[^2].Milliliters >= limits.NoUrine.Value && usual - values[^1].Milliliters >= limits.LeastUrineFall.Value)
+        {
+            Warn(findings, "record-urine-once", $"The last urine written is {values[^1].Milliliters:0} mL/day, on {values[^1].Date:yyyy-MM-dd}, where about {usual:0} is usual. It is one value: measure it again, and ask the unit if it stays so, or now with pain, swelling or dizziness.");
+        }
+    }
+
+    // Kilograms of two days are fluid, a belly that was not empty, clothes or a scale, and not food.
+    private static void WeightStep(ReviewedNight[] reviewed, ReviewLimits limits, int today, List<Finding> findings)
+    {
+        var weights = reviewed.Where(night => night.EmptyWeight is not null).Select(night => (Day: night.Record.Date.DayNumber, night.EmptyWeight!.Value.Kilograms)).ToList();
+        var last = weights.Where(weight => weight.Day > today - limits.NowDays.Value).TakeLast(2).ToList();
+        var before = weights.Where(weight => weight.Day <= today - limits.NowDays.Value && weight.Day > today - limits.NowDays.Value - TwoWeeks).Select(weight => weight.Kilograms).ToList();
+        if (last.Count < 2 || before.Count < FewestOfTwoWeeks)
+        {
+            return;
+        }
+
+        var usual = before.Median();
+        if (last.All(weight => weight.Kilograms - usual >= limits.TargetDistance.Value))
+        {
+            Warn(findings, "record-weight-step", $"Empty weight of the last two days is {last.Min(weight => weight.Kilograms) - usual:0.0} kg or more above the {usual:0.0} kg of the two weeks before: compatible with fluid that has built up, unless the scale, clothes or a full belly explain it. Weigh again and ask the unit today; with swelling or breathlessness at once.");
+        }
+    }
+
+    // Ultrafiltration of night and day; null where a wet day's part is not written. A dry day's is nothing, and so is that of a day without treatment.
     private static double? WholeDay(ReviewedNight night) => (night.Ultrafiltration?.Milliliters, night.HoldsDay, night.Basis?.Before) switch
     {
-        ({ } all, true, _) => all,
+        _ when night.Record.IsSkipped => 0,
         ({ } uf, false, { DayFill: > 0 } before) => uf + night.Record.InitialDrain?.Milliliters - before.DayFill,
-        var (uf, _, before) => before is null ? null : uf,
+        var (uf, _, _) => uf,
     };
 
     private static void LostDwell(IReadOnlyList<NightRecord> nights, NightResponse?[] responses, ReviewLimits limits, int today, List<Finding> findings)
@@ -292,35 +358,6 @@ internal static class NurseFindings
             Warn(findings, "record-pressure-trend", $"Systolic pressure {(pressure.SlopePerDay > 0 ? "rises" : "falls")} by {Math.Abs(pressure.SlopePerDay) * Month:0} mmHg in four weeks, to about {last:0}, {beside}. Fluid, salt and medicines are what to look at together; the book does not tell them apart.");
         }
     }
-
-    private static string Sentence(ChangeFound change)
-    {
-        var what = (change.Channel, change.IsDownward) switch
-        {
-            (null, _) => "Initial drain and ultrafiltration move together in a way that drains which leave fluid behind, among others, would explain",
-            (NightChannel.InitialDrain, false) => "The initial drain is larger than was expected",
-            (NightChannel.InitialDrain, true) => "The initial drain is smaller than was expected",
-            (NightChannel.FirstCycle, false) => "The first cycle returns more beside the others than was expected",
-            (NightChannel.FirstCycle, true) => "The first cycle returns less beside the others than was expected",
-            (NightChannel.DrainTime, false) => "Drains take longer than was expected",
-            (NightChannel.DrainTime, true) => "Drains take less time than was expected",
-            (NightChannel.AverageDwell, false) => "The average dwell is longer than was expected",
-            (NightChannel.AverageDwell, true) => "The average dwell is shorter than was expected",
-            (_, false) => "Nights return more than was expected",
-            (_, true) => "Nights return less than was expected",
-        };
-        var (first, second) = (change.Explanations[0], change.Explanations[1]);
-        var began = change.BeganEarliest == change.BeganLatest
-            ? Invariant($"on {change.Began:yyyy-MM-dd}")
-            : Invariant($"around {change.Began:yyyy-MM-dd} ({change.BeganEarliest:yyyy-MM-dd} to {change.BeganLatest:yyyy-MM-dd})");
-        var sizes = change is { Channel: null or NightChannel.InitialDrain, InitialDrainSize: { } drain }
-            ? $"the initial drain had changed by about {Size(drain)}, a night's ultrafiltration by about {Size(change.Size)}"
-            : $"a night's ultrafiltration had changed by about {Size(change.Size)}";
-        return Invariant($"{what}, signalled on {change.SignalledOn:yyyy-MM-dd}. It may have begun {began}; by {change.LookedAtUntil:yyyy-MM-dd} {sizes}. Most compatible: {ChangeWords.Name(first.Cause)}, or {ChangeWords.Name(second.Cause)}. {change.Separation}");
-    }
-
-    private static string Size(Band<Volume> size) =>
-        Invariant($"{size.Median.Milliliters:+0;−0;0} mL ({size.Low.Milliliters:+0;−0;0} to {size.High.Milliliters:+0;−0;0} mL)");
 
     private static string Day(NightRecord night) => night.Date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 

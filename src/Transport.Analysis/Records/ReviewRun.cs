@@ -59,7 +59,7 @@ internal sealed class ReviewRun
         var changes = Changes();
         LevelBefore.Write(reviewed, changes);
         findings.AddRange(DangerSigns.Of(nights, book, patient, options.Limits));
-        findings.AddRange(NurseFindings.Of(patient, nights, reviewed, responses, changes, options.Limits, Slow()));
+        findings.AddRange(NurseFindings.Of(patient, nights, reviewed, responses, changes, options.Limits, Slow(), book.RowsInDoubt));
         return new()
         {
             Patient = patient,
@@ -164,7 +164,7 @@ internal sealed class ReviewRun
         if (observed is { } uf)
         {
             readings.Add(holdsDay
-                ? filter.NightAndDay(response, before ?? response, response.IsByHand ? expected : expected + expectedDrain!.Value - before!.DayFill, uf, learns)
+                ? filter.NightAndDay(response, response.IsByHand ? response : before!, response.IsByHand ? expected : expected + expectedDrain!.Value - before!.DayFill, uf, learns)
                 : filter.Night(response, expected, uf, learns));
         }
 
@@ -189,7 +189,7 @@ internal sealed class ReviewRun
         steps.AddRange(filter.Steps.Skip(from).Select(step => (t, step)));
         slowLoss.Take(record, response, before, filter.Steps.Skip(from));
         initialDrainOn = record.InitialDrain is null ? initialDrainOn : record.Date.DayNumber;
-        unwatched = WatchesDrains(record, response) ? 0 : unwatched + 1;
+        unwatched = WatchesDrains(record, before) ? 0 : unwatched + 1;
         if (unwatched < OtherNights)
         {
             drainFault.Take(record, response, before, filter.Steps.Skip(from));
@@ -279,8 +279,8 @@ internal sealed class ReviewRun
         [(slowLoss, SlowLossLimit, NightChannel.Ultrafiltration), (drainFault, options.Limits.Charts.DrainFaultLogRatio, null)];
 
     // Cycles and drain times show a drain fault by themselves, as the initial drain does after a dry day. Whether the book has an initial drain is asked of what is written by then.
-    private bool WatchesDrains(NightRecord record, NightResponse response) =>
-        record.Date.DayNumber - initialDrainOn <= LikelihoodChart.Watch.Drains.Longest && response.DayFill > 0 && record.CycleDrains.IsEmpty && record.DrainTime is null;
+    private bool WatchesDrains(NightRecord record, NightResponse? before) =>
+        record.Date.DayNumber - initialDrainOn <= LikelihoodChart.Watch.Drains.Longest && before?.DayFill > 0 && record.CycleDrains.IsEmpty && record.DrainTime is null;
 
     private void Signal(int t, NightChannel? channel, int sign, int charted)
     {
@@ -336,11 +336,13 @@ internal sealed class ReviewRun
         BeganLatest = nights[found.Latest].Date,
         LookedAtUntil = nights[last].Date,
         Size = Size(found.Ultrafiltration),
-        InitialDrainSize = steps.Any(step => step.Night >= found.Began && step.Night <= last && step.Step.Channel == NightChannel.InitialDrain) ? Size(found.InitialDrain) : null,
+        HoldsDay = found.HoldsDay,
+        InitialDrainSize = Size(found.InitialDrain),
         Explanations = found.Explanations,
     };
 
-    private static Band<Volume> Size((double Mean, double Deviation) size) => Around(size.Mean, size.Deviation, Volume.FromMilliliters, Doubt.Parameters | Doubt.NightToNight);
+    private static Band<Volume>? Size((double Mean, double Deviation)? size) =>
+        size is { } known ? Around(known.Mean, known.Deviation, Volume.FromMilliliters, Doubt.Parameters | Doubt.NightToNight) : null;
 
     private static Band<Volume>? BandOf(NightReading? reading) =>
         reading is null ? null : Around(reading.Expected, reading.Deviation, Volume.FromMilliliters, Doubt.Parameters | Doubt.ModelForm | Doubt.NightToNight);

@@ -34,6 +34,13 @@ internal sealed partial record PageFinding(Severity Severity, string Code, strin
     {
         List<Finding> all = [.. ofIndices];
         var rows = all.Exists(finding => finding.Code == "dialysate-above-plasma") ? ofSheets.Where(finding => finding.Code == SampleSheetCodes.RatioAboveOne.Code).ToList() : [];
+
+        // Of two tests the rows of one would stand beside the other's.
+        if (rows.Select(row => row.File).Distinct().Count() > 1 || all.Count(finding => finding.Code == "dialysate-above-plasma") > 1)
+        {
+            return all.Concat(ofSheets);
+        }
+
         return all.Select(finding => finding.Code == "dialysate-above-plasma" && rows.Count > 0
             ? finding with { File = rows[0].File, Field = string.Join(", ", rows.Select(row => Invariant($"row {row.Row}"))) }
             : finding).Concat(ofSheets.Except(rows));

@@ -21,7 +21,7 @@ public static partial class RecordPage
         ["record-sepsis-now", "record-cloudy-now", "record-pain-or-fever-now", "record-overfill-now", "record-date-doubtful-now", "record-symptoms-now", "record-exit-site-now", "record-glucose-low", "record-glucose-very-high", "record-pressure-low", "record-pressure-high"];
 
     private static readonly HashSet<string> NeverCut =
-        ["record-row-lost", "record-date-doubtful", "record-text-unread", "record-cloudy-past", "record-peritonitis-of-past", "record-complaint-of-past", "record-pain-or-fever-past", "record-exit-site-past", "record-danger-past", "record-overfill-risk", "record-urine-fall", "record-removal-low"];
+        ["record-row-lost", "record-date-doubtful", "record-text-unread", "record-cloudy-past", "record-peritonitis-of-past", "record-complaint-of-past", "record-pain-or-fever-past", "record-exit-site-past", "record-danger-past", "record-overfill-risk", "record-urine-fall", "record-urine-once", "record-weight-step", "record-removal-low"];
 
     private const string Style =
         "@page{size:A4;margin:11mm 13mm}*{box-sizing:border-box}body{font:9.6pt/1.34 Arial,Helvetica,sans-serif;color:#1a1a1a;background:#fff;max-width:184mm;margin:8mm auto}"
@@ -50,7 +50,9 @@ public static partial class RecordPage
             .Append(CultureInfo.InvariantCulture, $"<div class=\"whose\"><h1>What the nights say</h1><div>{Escape(Whose(review, last, testedOn, review.Book.IsInvented || sheet?.IsInvented == true, PageHeader.IsPreliminary(indices)))}</div></div>\n");
         if (last is null)
         {
-            return page.Append("<p>The book holds no night that could be read.</p>").Append(review.Findings.Count > 0 ? Findings(review, FewestFindings) : "").Append(Problems(review)).Append("</body>\n</html>\n").ToString();
+            page.Append("<p>The book holds no night that could be read.</p>").Append(review.Findings.Count > 0 ? Findings(review, FewestFindings) : "").Append(Problems(review));
+            AppendClosing(page, review);
+            return page.Append("</body>\n</html>\n").ToString();
         }
 
         if (TestAge(review, last.Value, testedOn) is { Length: > 0 } age)

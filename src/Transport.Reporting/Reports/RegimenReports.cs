@@ -288,19 +288,23 @@ public static class RegimenReports
             present.Options);
     }
 
-    // A night of cycles and a quiet day make plasma fall and rise; exchanges through day and night hardly do.
-    private static string SampleTime(IReadOnlyList<RegimenOutlook> rows)
+    // By the levels themselves: after a night of cycles and a quiet day plasma is lowest in the morning, after a day of exchanges and a dry night in the evening, and through day and night it hardly moves.
+    private static string SampleTime(IReadOnlyList<RegimenOutlook> rows) => string.Join(" ", rows.GroupBy(Swing).OrderByDescending(group => Math.Abs(group.Key)).Select(group =>
     {
-        const string cycler = "a sample of the morning makes a collected Kt/V too large, one of the evening too small.";
-        const string hand = "plasma swings little, and the time of the sample moves a collected Kt/V little.";
-        var (cycled, byHand) = (rows.Where(IsCycled).ToList(), rows.Where(row => !IsCycled(row)).ToList());
-        return byHand.Count == 0 ? $"With a night of cycles {cycler}"
-            : cycled.Count == 0 ? $"With exchanges by hand {hand}"
-            : $"With a night of cycles ({Names(cycled)}) {cycler} With exchanges by hand ({Names(byHand)}) {hand}";
+        var names = group.Count() == rows.Count ? "" : $" ({string.Join(", ", group.Select(row => row.Name))})";
+        return group.Key switch
+        {
+            0 => $"Plasma swings little over the day{names}, and the time of the sample moves a collected Kt/V little.",
+            > 0 => $"Plasma swings over the day{names}: a sample of the morning makes a collected Kt/V too large, one of the evening too small.",
+            _ => $"Plasma swings over the day{names}: a sample of the morning makes a collected Kt/V too small, one of the evening too large.",
+        };
+    }));
 
-        static bool IsCycled(RegimenOutlook row) => (row.Week?.Week.Days.OfType<Regimen>() ?? [row.Regimen]).Any(day => day.Night.Length > 1);
-
-        static string Names(IEnumerable<RegimenOutlook> some) => string.Join(", ", some.Select(row => row.Name));
+    // Whether a sample of the first clock time makes a dose too large (1), too small (−1), or neither by as much as the swing that counts.
+    private static int Swing(RegimenOutlook row)
+    {
+        var ratios = row.Plasma.Where(level => level.Time is not null && level.Solute == row.Plasma[0].Solute).OrderBy(level => level.Time).Select(level => level.DoseRatio.Median).ToList();
+        return ratios.Count == 0 || ratios.Max() - ratios.Min() < SwingThatCounts ? 0 : Math.Sign(ratios[0] - ratios[^1]);
     }
 
     // A level that nobody measured is no patient's level: none is shown, on whatever regimen.
@@ -372,6 +376,9 @@ public static class RegimenReports
     // As many columns of figures as fit on paper beside names and units (A4, and a window of 900 px): the rest in tables of their own, alike in width.
     private const int MostDifferences = 3;
     private const int MostLevels = 4;
+
+    // Of a dose, from the first clock time of a sample to the last (choice: half of what a night of cycles makes).
+    private const double SwingThatCounts = 0.04;
 
     private static IEnumerable<(IReadOnlyList<T> Some, string Title)> InBlocks<T>(IReadOnlyList<T> all, int most, string title)
     {

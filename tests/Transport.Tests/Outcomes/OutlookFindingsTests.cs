@@ -314,13 +314,17 @@ public sealed class OutlookFindingsTests
         var (ofNight, ofHand) = (Run(night), Run(hand));
         Assert.True(Largest(ofNight) > 0.04);
         Assert.True(Largest(ofHand) < 0.02);
-        Assert.Contains("With a night of cycles " + cycled, RegimenReports.Of(ofNight).Text, StringComparison.Ordinal);
+        Assert.Contains("Plasma swings over the day: " + cycled, RegimenReports.Of(ofNight).Text, StringComparison.Ordinal);
         Assert.DoesNotContain(little, RegimenReports.Of(ofNight).Text, StringComparison.Ordinal);
-        Assert.Contains("With exchanges by hand plasma swings little, and " + little, RegimenReports.Of(ofHand).Text, StringComparison.Ordinal);
+        Assert.Contains("Plasma swings little over the day, and " + little, RegimenReports.Of(ofHand).Text, StringComparison.Ordinal);
         Assert.DoesNotContain(cycled, RegimenReports.Of(ofHand).Text, StringComparison.Ordinal);
         var both = RegimenReports.Of(RegimenComparison.Run(Patient.Example, One, night, [("hand", hand)], Exact)).Text;
-        Assert.Contains("With a night of cycles (now) " + cycled, both, StringComparison.Ordinal);
-        Assert.Contains("With exchanges by hand (hand) plasma", both, StringComparison.Ordinal);
+        Assert.Contains("Plasma swings over the day (now): " + cycled, both, StringComparison.Ordinal);
+        Assert.Contains("Plasma swings little over the day (hand), and " + little, both, StringComparison.Ordinal);
+
+        // Four exchanges by day and a dry night turn it round: plasma rises until the morning.
+        var byDay = Run(Regimen.Ambulatory([.. new[] { 7, 11, 15, 19 }.Select(hour => new HandExchange(new(hour, 0), DialysisSolution.Glucose136, Milliliters(2_000)))], dryFrom: new(22, 0)));
+        Assert.Contains("Plasma swings over the day: a sample of the morning makes a collected Kt/V too small, one of the evening too large.", RegimenReports.Of(byDay).Text, StringComparison.Ordinal);
 
         static RegimenOutlook Run(Regimen regimen) => RegimenComparison.Run(Patient.Example, One, regimen, Exact);
         static double Largest(RegimenOutlook outlook) => outlook.Plasma.Where(level => level.Solute == Solutes.Urea && level.Time is not null).Max(level => Math.Abs(level.DoseRatio.Median - 1));

@@ -97,7 +97,7 @@ public sealed class ProgrammeTests
     {
         // VP-03 loses conductance from night 35 on; its weight rises from night 45 on by 0.03 kg a day, and the loss is signalled on the way.
         var review = Review("VP-03");
-        Assert.True(review.Changes[0].Size.High.Milliliters < 0);
+        Assert.True(review.Changes[0].Size!.Value.High.Milliliters < 0);
         var weight = review.Findings.Single(found => found.Code == "record-weight-against-uf");
         Assert.Contains("while nights return less than expected", weight.Message, StringComparison.Ordinal);
     }

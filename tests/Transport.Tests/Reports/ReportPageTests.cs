@@ -160,6 +160,18 @@ public sealed class ReportPageTests
     }
 
     [Fact]
+    public void Dialysate_above_plasma_of_two_sheets_is_not_told_as_of_one()
+    {
+        // One sheet: the rows stand at the finding of the indices. Two, of which one test or both are above plasma: each row stays where it is.
+        Finding index = new(Severity.Warning, "dialysate-above-plasma", "Creatinine.");
+        Finding first = new(Severity.Warning, SampleSheetCodes.RatioAboveOne.Code, "Above.") { File = "a.csv", Row = 20 };
+        var one = Assert.Single(PageFinding.Once([first, first with { Row = 22 }], [index]));
+        Assert.Equal(("a.csv", "row 20, row 22"), (one.File, one.Field));
+        Assert.Equal(["", "a.csv", "b.csv"], PageFinding.Once([first, first with { File = "b.csv" }], [index]).Select(finding => finding.File ?? ""));
+        Assert.Equal(["", "", "a.csv"], PageFinding.Once([first], [index, index]).Select(finding => finding.File ?? ""));
+    }
+
+    [Fact]
     public void No_warning_is_hidden_on_paper_and_notes_give_way_to_it()
     {
         // Thirty findings in 60 mm, every third of them a warning: the words of each warning stand, those of notes as far as there is room, and what stands in the Markdown alone is named.
