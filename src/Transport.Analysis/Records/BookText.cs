@@ -39,14 +39,15 @@ internal sealed partial record BookText(ImmutableArray<Symptom> Symptoms, double
         (Symptom.CloudyFluid, @"cloud(?:y|ed|ier|iness)|turbid|milky|hazy|murky|peritonitis"),
         (Symptom.Blood, @"bloody|blood stained|blood(?! (?:pressure|sugar|glucose|test|sample|count|work|result|taken|drawn)s?\b)|bleeding|pink"),
         (Symptom.FlowPain, @"pain (?:on|when|while|during|with) (?:fill|filling|drain|draining)|(?:drain|fill|inflow|outflow) pain"),
+        (Symptom.ChestPain, @"chest (?:pain(?:s|ful)?|tightness|pressure|hurts?)|(?:tight|painful) chest|(?:pain|pressure) in (?:the |my |his |her )?chest|angina"),
         (Symptom.AbdominalPain, Belly + @"(?:pain(?:s|ful|fully)?|hurts?|hurting|sore|soreness|tender|tenderness|discomfort|(?:stomach|belly|tummy)?ach(?:es?|ed|ing|y))"),
         (Symptom.Fever, @"fever(?:s|ish)?|febrile|shiver(?:s|ing|y)?|chills?|rigors?|(?:high|raised) temp(?:erature)?|temp(?:erature)? (?:is |was )?(?:high|up|raised)"),
         (Symptom.Vomiting, @"vomit(?:s|ed|ing)?|threw up|throwing up|being sick|nausea|nauseous"),
         (Symptom.Diarrhoea, @"diarrh?o?ea|loose stools?"),
-        (Symptom.Breathless, @"breathless(?:ness)?|(?:short|shortness|out) of breath|sob|dyspno?ea|breathing|(?:cannot|can'?t|hard to|difficult to) breathe"),
+        (Symptom.Breathless, @"breathless(?:ness)?|(?:short|shortness|out) of breath|sob|dyspno?ea|breathing|(?:cannot|can'?t|hard to|difficult to) breathe|(?:cannot|can'?t|could not|couldn'?t|unable to) (?:lie|lay|sleep) (?:flat|down)|orthopno?ea|puffed|gasping"),
         (Symptom.Swelling, @"swelling|swell(?:s|ed)?|swollen|o?edema|puffy"),
         (Symptom.Dry, @"cramps?|cramping|dizz(?:y|iness)|faint(?:s|ed|ing|ness)?|light ?headed(?:ness)?|collapsed?|passed out|black(?:ed)? ?out"),
-        (Symptom.Confused, @"confus(?:ed|ion)|drows(?:y|iness|ily)|deliri(?:ous|um)|disorient(?:ed|ation)|unresponsive|unconscious|(?:very|so|too) sleepy"),
+        (Symptom.Confused, @"confus(?:ed|ion)|drows(?:y|iness|ily)|deliri(?:ous|um)|disorient(?:ed|ation)|unresponsive|unconscious|(?:very|so|too) sleepy|(?:hard|difficult) to (?:wake|rouse)|(?:cannot|can'?t|could not|couldn'?t|won'?t|would not) (?:be )?(?:wake|woken|roused?)(?: up)?|floppy|listless|letharg(?:ic|y)"),
         (Symptom.Constipation, @"constipat(?:ed|ion)"),
     ];
 
@@ -62,6 +63,9 @@ internal sealed partial record BookText(ImmutableArray<Symptom> Symptoms, double
 
     private static readonly Regex PastComplaint = Made(
         $@"\b{Others}(?: (?:was|were|treated|cured|healed|gone|over|settled))* {OtherWhen}\b|\b{OtherWhen},?(?: (?:i|he|she|had|have|was|for|an?|some))* {Others}\b");
+
+    // A list after a denial is denied to its end where it has one: "no pain, fever" may go on to say what there is.
+    private static readonly Regex DeniedList = Made($@"\b(?:no|denies|denied|without)(?: any)? {Known}(?:, {Known})+,? (?:or|nor) {Known}(?= ?(?:$|[.;]))");
 
     private static readonly Regex AnsweredNo = Made($@"\b{Known} ?[:=] ?(?:no|none|nil)(?= ?(?:$|[,.;]))");
 
@@ -110,6 +114,7 @@ internal sealed partial record BookText(ImmutableArray<Symptom> Symptoms, double
 
         // A "no" that is part of a complaint comes before those that deny one.
         text = NotFree().Replace(NotClear().Replace(NoStool().Replace(text, "constipated"), "cloudy"), "pain");
+        text = DeniedList.Replace(text, "well");
         text = AnsweredNo.Replace(FreeOf().Replace(text, "well"), "well");
         var hasOver = false;
         var over = PastComplaint.Replace(text, match => Ended(match, on) is { } ended && on!.Value.DayNumber - ended.DayNumber >= OverDays ? " " : match.Value);

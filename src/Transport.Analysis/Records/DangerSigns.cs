@@ -35,6 +35,7 @@ internal sealed class DangerSigns
     private readonly Sign exitSite = Sign.Of("exit site", Symptom.ExitSite);
     private readonly Sign breathless = Sign.Of("breathlessness", Symptom.Breathless);
     private readonly Sign swelling = Sign.Of("swelling", Symptom.Swelling);
+    private readonly Sign chest = Sign.Of("chest pain", Symptom.ChestPain);
     private readonly Sign flowPain = Sign.Of("pain on filling or draining", Symptom.FlowPain);
     private readonly Sign dry = Sign.Of("cramps, dizziness or faintness (dried out?)", Symptom.Dry);
     private readonly Sign confused = Sign.Of("confusion or drowsiness", Symptom.Confused);
@@ -194,7 +195,7 @@ internal sealed class DangerSigns
         }
     }
 
-    private Sign[] Complaints => [breathless, swelling, flowPain, dry, confused, bloody];
+    private Sign[] Complaints => [chest, breathless, swelling, flowPain, dry, confused, bloody];
 
     // What was written earlier in the month and would have been urgent then.
     private void Past()
@@ -220,7 +221,7 @@ internal sealed class DangerSigns
         var these = Present(Complaints);
         if (these.Length > 0)
         {
-            Warn(findings, "record-symptoms-now", $"In the last {limits.NowDays.Value} days: {string.Join("; ", these.Select(sign => sign.Name))}, {When(now, these)}. Stop the exchange that is going on and call the unit now, if it has not been seen.");
+            Warn(findings, "record-symptoms-now", $"In the last {limits.NowDays.Value} days: {string.Join("; ", these.Select(sign => sign.Name))}, {When(now, these)}. Stop the exchange that is going on and call the unit now, if it has not been seen.{(these.Contains(chest) ? " For pain in the chest the emergency service comes first." : "")}{(Present(confused, dry).Length > 0 && NurseFindings.UsesIcodextrin(nights) ? " Icodextrin is in use or was lately: a low glucose can feel like this and some meters hide it; measure by another method." : "")}");
         }
     }
 

@@ -39,6 +39,9 @@ public enum Symptom
     /// <summary>Redness, pus, swelling or pain where the catheter leaves the skin, or over its tunnel.</summary>
     ExitSite,
 
-    /// <summary>Confusion or drowsiness.</summary>
+    /// <summary>Confusion or drowsiness, a person who is hard to wake or limp.</summary>
     Confused,
+
+    /// <summary>Pain or pressure in the chest.</summary>
+    ChestPain,
 }

@@ -22,6 +22,13 @@ public sealed class BookTextTests
     [InlineData("blood in the bag", "Blood")]
     [InlineData("found confused", "Confused")]
     [InlineData("very drowsy", "Confused")]
+    [InlineData("sleepy and hard to wake", "Confused")]
+    [InlineData("floppy, would not wake up", "Confused")]
+    [InlineData("could not lie flat", "Breathless")]
+    [InlineData("chest pain and sweating", "ChestPain")]
+    [InlineData("pain in the chest, belly pain", "ChestPain AbdominalPain")]
+    [InlineData("denies abdominal pain, vomiting or fever", "")]
+    [InlineData("no pain, fever", "Fever")] // may go on to say what there is
 
     // A denial reaches the complaint directly after it, and no further.
     [InlineData("no change fever", "Fever")]

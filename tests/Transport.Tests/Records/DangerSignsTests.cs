@@ -88,6 +88,14 @@ public sealed class DangerSignsTests
     }
 
     [Fact]
+    public void Pain_in_the_chest_is_no_sign_of_peritonitis_and_the_emergency_service_comes_first()
+    {
+        var said = Of(Well, [";clear;chest pain and sweating;;;;;;;"]);
+        Assert.EndsWith("For pain in the chest the emergency service comes first.", said.Single(found => found.Code == "record-symptoms-now").Message, StringComparison.Ordinal);
+        Assert.DoesNotContain(said, found => found.Code == "record-pain-or-fever-now");
+    }
+
+    [Fact]
     public void Both_columns_of_words_are_read_together_and_quoted_with_their_days()
     {
         var said = Of(Well, [";clear;;fever;;;;;;", ";clear;\"stomach sore, vomiting\";bag looked cloudy;38.9;2.4;82/48;;;"]);
