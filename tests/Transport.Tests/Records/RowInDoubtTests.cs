@@ -182,13 +182,13 @@ public sealed class RowInDoubtTests
 
     // The code is written once, in a row whose date or cells are in doubt.
     [Theory]
-    [InlineData("2025-02-01,AB-1,clear,")]
-    [InlineData("01-02-26x,AB-1,clear,")]
-    [InlineData("2026-02-01,AB-1,clear,,,too wide")]
+    [InlineData("2025-02-01,AB-1,36.6,clear,")]
+    [InlineData("01-02-26x,AB-1,36.6,clear,")]
+    [InlineData("2026-02-01,AB-1,36.6,clear,well,too wide")]
     public void The_code_is_known_from_whichever_row_it_stands_in(string first)
     {
-        string[] rest = [.. Enumerable.Range(2, 19).Select(day => Day(day) + ",,clear,")];
-        Assert.Equal("AB-1", Books.Read(["date,patient,effluent,remark", first, .. rest]).PatientCode);
+        string[] rest = [.. Enumerable.Range(2, 19).Select(day => Day(day) + ",,36.6,clear,")];
+        Assert.Equal("AB-1", Books.Read(["date,patient,temperature,effluent,remark", first, .. rest]).PatientCode);
     }
 
     // Nobody else's target or plan becomes this patient's, and nobody else's cloudy bag empties the charts.
@@ -199,7 +199,7 @@ public sealed class RowInDoubtTests
     [InlineData("2026-02-21,CD-2,cloudy,55,well,too wide")]
     public void A_row_of_another_code_gives_nothing_but_its_words(string row)
     {
-        string[] quiet = [.. Enumerable.Range(1, 20).Select(day => FormattableString.Invariant($"{Day(day)},{(day == 1 ? "AB-1" : "")},clear,{(day == 1 ? "70" : "")}"))];
+        string[] quiet = [.. Enumerable.Range(1, 20).Select(day => FormattableString.Invariant($"{Day(day)},{(day == 1 ? "example" : "")},clear,{(day == 1 ? "70" : "")}"))];
         var book = Books.Read(["date,patient,effluent,target weight (kg),remark", .. quiet, row, "2026-02-22,,clear,,", "2026-02-23,,clear,,"]);
         Assert.Contains(book.Findings, found => found.Code == "book-of-two-patients");
         Assert.All(book.Nights, night => Assert.Equal(70, night.TargetWeight!.Value.Kilograms, 9));
