@@ -189,7 +189,13 @@ internal sealed partial class BookCells(
     /// <summary>Whether a cell is what its column takes; words are always.</summary>
     public bool CanRead(BookColumn column)
     {
-        var before = findings.Count;
+        var found = new List<Finding>();
+        new BookCells(row, texts, units, decimalMark, found).Try(column);
+        return !found.Exists(one => one.Severity > Severity.Note);
+    }
+
+    private void Try(BookColumn column)
+    {
         _ = column switch
         {
             _ when column == BookWords.Date => SheetDate.Read(Text(column), null, out _) is not null ? column : Refused(),
@@ -204,7 +210,6 @@ internal sealed partial class BookCells(
             _ when column.Quantity is not null && SheetWords.Normal(Text(column)) is not "dry" => Fluid(column),
             _ => (object)column,
         };
-        return !findings.Skip(before).Any(found => found.Severity > Severity.Note);
 
         object? Refused()
         {
@@ -295,7 +300,7 @@ internal sealed partial class BookCells(
         return column == BookWords.Symptoms || column == BookWords.Remark
             || (column == BookWords.Temperature ? !PlainTemperature().IsMatch(text) || Celsius(text) is null
                 : column == BookWords.Effluent ? !column.Words!.ContainsKey(SheetWords.Normal(text))
-                : Array.IndexOf(OfBody, column) >= 0 ? !new BookCells(row, texts, units, decimalMark, []).CanRead(column)
+                : Array.IndexOf(OfBody, column) >= 0 ? !CanRead(column)
                 : column != BookWords.Patient && text.Any(char.IsLetter) && !BookText.Of(text).Symptoms.IsEmpty);
     }
 

@@ -13,7 +13,9 @@ internal static class BookDates
     private const int FewestOfRun = 7;
     private const int DaysOfPause = 14;
     private const int DaysToNext = 3;
-    private const double LeastInOrder = 0.8;
+    private const double MostOutOfOrder = 0.2;
+    private const int FirstYear = 1900;
+    private const int LastYear = 2200;
 
     /// <summary>How a date does not fit.</summary>
     /// <param name="Place">The day by its place in the book.</param>
@@ -27,7 +29,7 @@ internal static class BookDates
         var (up, down) = (Chain(rows), Chain([.. rows.Reverse()]));
         var (ordered, chain) = down.Count > up.Count ? (rows.Reverse().ToList(), down) : (rows.ToList(), up);
         var misfits = new Dictionary<int, Misfit>();
-        if (rows.Count == 0 || chain.Count < LeastInOrder * rows.Count)
+        if (rows.Count == 0 || rows.Count - chain.Count > Math.Max(1, MostOutOfOrder * rows.Count))
         {
             return misfits;
         }
@@ -71,6 +73,9 @@ internal static class BookDates
 
         return misfits;
     }
+
+    /// <summary>Whether a book can be of this day: a year far from ours is a slip, whatever its row.</summary>
+    public static bool IsOfBook(DateOnly date) => date.Year is >= FirstYear and <= LastYear;
 
     /// <summary>The day of a row between two others: the day after the one, not after the other. A default stands for none.</summary>
     public static DateOnly PlaceOf(DateOnly before, DateOnly after) => (before == default, after == default) switch

@@ -52,7 +52,7 @@ internal sealed class BookReading
             rows.RemoveAt(rows.Count - 1);
         }
 
-        if (rows.Count == 1)
+        if (rows.Count == 1 && !lost.Exists(line => line.Row > headerRow))
         {
             findings.Add(new(Severity.Error, "book-no-nights", "Below the header there is no row; write one for each night.")
             {
@@ -109,13 +109,21 @@ internal sealed class BookReading
         dated = [.. dated.Concat(lost.Where(row => row.Date is not null).Select(row => (row.Row, row.Date!.Value))).OrderBy(row => row.Row)];
         var misfits = BookDates.Misfits(dated);
         trusted = [.. dated.Where(row => !misfits.ContainsKey(row.Row))];
+        var (first, last) = (trusted.Select(row => row.Date).DefaultIfEmpty().Min(), trusted.Select(row => row.Date).DefaultIfEmpty().Max());
+        code = rows.Select(row => (row.Row, Code: CodeOf(row.Row, TextsOf(row.Fields)))).Concat(lost.Select(row => (row.Row, Code: CodeOf(row.Row, row.Certain))))
+            .Where(row => row.Code.Length > 0).OrderBy(row => row.Row).Select(row => row.Code).FirstOrDefault() ?? "";
         var dates = dated.ToDictionary(row => row.Row, row => row.Value);
         foreach (var (row, fields) in rows)
         {
             var before = findings.Count;
             var cells = Cells(row, TextsOf(fields), findings);
             var written = Field(fields, dateAt);
-            if (!dates.TryGetValue(row, out var date))
+            var isDated = dates.TryGetValue(row, out var date);
+            if (!IsOfOnePatient(cells))
+            {
+                AddOfAnother(isDated && !misfits.ContainsKey(row) ? date : PlaceOf(row), cells);
+            }
+            else if (!isDated)
             {
                 AddInDoubt(NightOf(PlaceOf(row), cells), blank.Contains(row) ? "which has no date" : $"whose date “{written}” cannot be read");
             }
@@ -125,10 +133,10 @@ internal sealed class BookReading
             }
             else
             {
-                // A day that has its row is not another's as well.
-                var isOut = misfit.IsLeap || trusted.Any(known => known.Date == date);
+                // A day that has its row is not another's as well, and a day in doubt is neither the first of a book nor its last.
+                var isOut = misfit.IsLeap || date < first || date > last || trusted.Any(known => known.Date == date);
                 findings.Add(new(Severity.Warning, "book-date-out-of-place", isOut
-                    ? "This date is far from those of the rows beside it and the row is left out of the charts. Correct the date."
+                    ? "This date is not one of the days about its row and the row is left out of the charts. Correct the date."
                     : "This date does not fit its place between the rows before and after. Correct it, or move the row.")
                 {
                     Row = row,
@@ -209,15 +217,22 @@ internal sealed class BookReading
     {
         BookCell[] cells = [.. lost.Fields.Where(field => field.Length > 0).Select(field => new BookCell("", field, true))];
         var text = BookText.Of(string.Join("; ", cells.Select(cell => cell.Text)));
-        var body = BodyOf(date, Cells(lost.Row, lost.Certain, []));
+        var certain = Cells(lost.Row, lost.Certain, []);
+        var isOfAnother = !IsOfOnePatient(certain);
+        var body = BodyOf(date, certain);
+
+        // A number that stands alone may be of any column.
+        double?[] temperatures = [body.TemperatureCelsius, .. cells.Where(cell => cell.Text.Any(char.IsLetter)).Select(cell => BookText.Of(cell.Text).TemperatureCelsius)];
         inDoubt.Add(body with
         {
             Complaint = "",
             Remark = string.Join(", ", cells.Select(cell => cell.Text)),
             Symptoms = [.. body.Symptoms.Concat(text.Symptoms).Distinct()],
+            TemperatureCelsius = temperatures.Max(),
             Cells = [.. cells],
-            Doubt = $"row {lost.Row}{(lost.Date is { } day ? FormattableString.Invariant($" of {day:yyyy-MM-dd}") : "")}, which {lost.Why}",
+            Doubt = $"row {lost.Row}{(lost.Date is { } day ? FormattableString.Invariant($" of {day:yyyy-MM-dd}") : "")}, which {lost.Why}{(isOfAnother ? $" and carries the code “{certain.Text(BookWords.Patient)}”" : "")}",
             IsLost = true,
+            IsOfAnother = isOfAnother,
         });
     }
 
@@ -238,7 +253,7 @@ internal sealed class BookReading
     private DateOnly? DateOf(int row, string text, DateOrder? order)
     {
         var date = SheetDate.Read(text, order, out var other);
-        if (date is null || other is not null)
+        if (date is not { } day || other is not null || !BookDates.IsOfBook(day))
         {
             findings.Add(new(
                 Severity.Error,
@@ -260,14 +275,6 @@ internal sealed class BookReading
 
     private void Add(DateOnly date, BookCells cells)
     {
-        if (!IsOfOnePatient(cells))
-        {
-            var code = new BookCell(BookWords.Patient.Name, cells.Text(BookWords.Patient), true);
-            var body = BodyOf(date, cells);
-            inDoubt.Add(WithWords(body with { Cells = body.Cells.Add(code) }) with { IsLost = true, Doubt = FormattableString.Invariant($"row {cells.Row} of {date:yyyy-MM-dd}, which carries the code “{cells.Text(BookWords.Patient)}”") });
-            return;
-        }
-
         var exchange = ExchangeOf(cells);
         if (nights.FindIndex(night => night.Date == date) is var at and >= 0)
         {
@@ -290,17 +297,31 @@ internal sealed class BookReading
         nights.Add(NightOf(date, cells) with { Exchanges = exchange is null ? [] : [exchange] });
     }
 
+    // Its plan, target and habits are somebody else's too.
+    private void AddOfAnother(DateOnly date, BookCells cells)
+    {
+        var written = cells.Text(BookWords.Patient);
+        var body = BodyOf(date, cells);
+        inDoubt.Add(WithWords(body with { Cells = body.Cells.Add(new(BookWords.Patient.Name, written, true)) }) with
+        {
+            IsLost = true,
+            IsOfAnother = true,
+            Doubt = FormattableString.Invariant($"row {cells.Row}{(date == default ? "" : FormattableString.Invariant($" of {date:yyyy-MM-dd}"))}, which carries the code “{written}”"),
+        });
+    }
+
+    private string CodeOf(int row, IReadOnlyDictionary<BookColumn, string> texts) => Cells(row, texts, []).Text(BookWords.Patient);
+
     // A code is written once; another one further down is somebody else's night.
     private bool IsOfOnePatient(BookCells cells)
     {
         var written = cells.Text(BookWords.Patient);
-        code = code.Length == 0 ? written : code;
         if (written.Length == 0 || RecordBook.IsSameCode(written, code))
         {
             return true;
         }
 
-        findings.Add(new(Severity.Error, "book-of-two-patients", "This row carries another patient's code and is left out; one book holds one patient.")
+        findings.Add(new(Severity.Error, "book-of-two-patients", "This row carries another patient's code and is left out of the charts; one book holds one patient.")
         {
             Row = cells.Row,
             Field = "patient",
@@ -357,7 +378,7 @@ internal sealed class BookReading
     // Together: what one cell tells of the past another may call back.
     private static NightRecord WithWords(NightRecord night)
     {
-        var text = BookText.Of(string.Join("; ", night.Cells.Where(cell => cell.IsWords).Select(cell => cell.Text)), night.Day);
+        var text = BookText.Of(night.Words, night.Day);
         double?[] temperatures = [night.TemperatureCelsius, text.TemperatureCelsius];
         return night with { Symptoms = [.. night.Symptoms.Concat(text.Symptoms).Distinct()], TemperatureCelsius = temperatures.Max() };
     }

@@ -74,7 +74,7 @@ internal sealed partial record BookText(ImmutableArray<Symptom> Symptoms, double
 
     // Beside such words, in whatever clause, a peritonitis of the past may be one of now.
     private static readonly Regex AsNow = Made(
-        $@"\b(?:again|still|not|now|recurr[a-z]*|relaps[a-z]*|return(?:s|ed|ing)?|back(?! in (?:{MonthNames}|{Years}))|like|as|same|similar|another|since|this|today|tonight|yesterday|recent(?:ly)?|last month|days?|weeks?)\b");
+        $@"\b(?:again|still|not|now|recurr[a-z]*|relaps[a-z]*|return(?:s|ed|ing)?|back(?! in (?:{MonthNames}|{Years}))|like|as|same|similar|another|wors(?:e|ens?|ened|ening)|ongoing|continu[a-z]*|since|this|today|tonight|yesterday|recent(?:ly)?|last month|days?|weeks?)\b");
 
     // Beside a time, or a number that may be one, a history may be of that time.
     private static readonly Regex Timed = Made($@"\b(?:last|ago|{MonthNames})\b|[0-9]");

@@ -154,9 +154,9 @@ internal sealed class DangerSigns
             Note(findings, "record-cloudy-past", $"Cloudy fluid or peritonitis {When([last], cloudy)}, {ago} days before the last night written: history if it was reported and treated. If it was not, contact the unit now.");
         }
 
-        if (last.Day is not null && ago <= limits.PeritonitisDays.Value)
+        if (nights.LastOrDefault(night => cloudy.Is(night) && !night.IsOfAnother) is { Day: not null } own && today - own.Date.DayNumber <= limits.PeritonitisDays.Value)
         {
-            Note(findings, "record-peritonitis-weeks", $"Nights from {Day(last)} on are left out of the charts for {limits.PeritonitisDays.Value} days: ultrafiltration falls and transfer rises for weeks after a peritonitis.{(Peritonitis.IsOfWordsAlone(last) ? " It is counted by its words alone: if they speak of an older one, write month and year beside it." : "")}");
+            Note(findings, "record-peritonitis-weeks", $"Nights from {Day(own)} on are left out of the charts for {limits.PeritonitisDays.Value} days: ultrafiltration falls and transfer rises for weeks after a peritonitis.{(Peritonitis.IsOfWordsAlone(own) ? " It is counted by its words alone: if they speak of an older one, write month and year beside it." : "")}");
         }
     }
 
@@ -279,18 +279,26 @@ internal sealed class DangerSigns
     // A date that does not fit its place may hide what is of today, and a row beside it too.
     private void Dates(RecordBook book)
     {
-        var doubted = nights.Where(night => night.Doubt.Length > 0 && !night.IsLost).ToList();
-        var twice = ofBook.Where(found => found.Code == "book-night-twice").Select(found => found.Row)
-            .Where(row => nights.Any(night => today - night.Date.DayNumber < DaysOfPage && night.OtherRows.Any(other => other.Row == row))).OfType<int>().ToList();
-        string[] what = [.. doubted.Select(night => night.Doubt), .. twice.Select(row => Text($"row {row}, whose date stands in a row above too"))];
-        if (what.Length == 0)
+        var twice = ofBook.Where(found => found.Code == "book-night-twice").Select(found => found.Row).ToHashSet();
+        List<(int Row, string Why)> what = [];
+        foreach (var night in nights.Where(night => today - night.Date.DayNumber < DaysOfPage))
+        {
+            if (night.Doubt.Length > 0 && !night.IsLost)
+            {
+                what.Add((night.Row, night.Doubt));
+            }
+
+            what.AddRange(night.OtherRows.Where(other => twice.Contains(other.Row)).Select(other => (other.Row, Text($"row {other.Row}, whose date stands in a row above too"))));
+        }
+
+        if (what.Count == 0)
         {
             return;
         }
 
-        var rows = doubted.Select(night => night.Row).Concat(twice).ToHashSet();
+        var rows = what.Select(one => one.Row).ToHashSet();
         var isDanger = nights.Any(night => night.Rows.Any(row => rows.Any(doubt => Math.Abs(doubt - row.Row) <= 1)) && IsDanger(night));
-        var list = $"{string.Join("; ", what.Take(MostQuotes))}{(what.Length > MostQuotes ? Text($"; and {what.Length - MostQuotes} more") : "")}";
+        var list = $"{string.Join("; ", what.TakeLast(MostQuotes).Select(one => one.Why))}{(what.Count > MostQuotes ? Text($"; and {what.Count - MostQuotes} before") : "")}";
         if (isDanger)
         {
             Warn(findings, "record-date-doubtful-now", $"A date is in doubt beside something that may be an emergency: {list}. Such a row counts here as of its place among the others. Ask on which day it was; if it may be of these days, contact the unit now.");
@@ -341,7 +349,7 @@ internal sealed class DangerSigns
         ];
         if (unread.Count > 0)
         {
-            Warn(findings, "record-text-unread", $"Written in the last {limits.NowDays.Value} days and not understood here, so read it: {string.Join("; ", unread.Take(MostQuotes))}{(unread.Count > MostQuotes ? Text($"; and {unread.Count - MostQuotes} more in the book") : "")}.");
+            Warn(findings, "record-text-unread", $"Written in the last {limits.NowDays.Value} days and not understood here, so read it: {string.Join("; ", unread.TakeLast(MostQuotes))}{(unread.Count > MostQuotes ? Text($"; and {unread.Count - MostQuotes} more of these days") : "")}.");
         }
     }
 
@@ -380,7 +388,7 @@ internal sealed class DangerSigns
         {
             BookCell[] cells = [.. CellsOf(night).Where(cell => Array.Exists(signs, sign => sign.Is(night) && sign.In(cell)))];
             cells = cells.Length == 0 && night.Cells.IsEmpty ? [.. CellsOf(night)] : cells;
-            quoted.UnionWith(cells.Select(cell => (night, cell)));
+            quoted.UnionWith(cells.Take(MostQuotes).Where(cell => Quote(cell.Text) == Quote(cell.Text, int.MaxValue)).Select(cell => (night, cell)));
             var measured = cells.Length == 0 && signs.Contains(fever) && night.TemperatureCelsius is { } celsius && celsius >= limits.Fever.Value ? Text($" ({celsius:0.0} °C)") : "";
             return (at == 0 || night.Doubt.Length > 0 ? On(night) : Day(night)) + (cells.Length > 0 ? $" ({string.Join("; ", cells.Take(MostQuotes).Select(Quote))})" : measured);
         });
@@ -440,7 +448,7 @@ internal sealed class DangerSigns
     private static string On(NightRecord night) => (night.Doubt.Length > 0 ? "in " : "on ") + Where(night);
 
     // Why it is in doubt has a finding of its own.
-    private static string Where(NightRecord night) => night.Doubt.Length == 0 ? Day(night) : Text($"row {night.Row}{(night.IsLost ? ", read in part" : " of doubtful date")}");
+    private static string Where(NightRecord night) => night.Doubt.Length == 0 ? Day(night) : Text($"row {night.Row}{(night.IsLost ? ", which could be read only in part" : " of doubtful date")}");
 
     private static string Day(NightRecord night) => night.Date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 

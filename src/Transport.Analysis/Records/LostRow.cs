@@ -15,7 +15,7 @@ internal sealed record LostRow(int Row, string[] Fields, IReadOnlyDictionary<Boo
     private const int MostSurplus = 12;
 
     /// <summary>Its date, where that can be read one way only.</summary>
-    public DateOnly? Date => SheetDate.Read(Certain.GetValueOrDefault(BookWords.Date, ""), null, out var other) is { } date && other is null ? date : null;
+    public DateOnly? Date => SheetDate.Read(Certain.GetValueOrDefault(BookWords.Date, ""), null, out var other) is { } date && other is null && BookDates.IsOfBook(date) ? date : null;
 
     /// <summary>Reads a row.</summary>
     /// <param name="row">Its number.</param>

@@ -6,7 +6,7 @@ namespace Transport.Analysis;
 /// <remarks>The format and its words: docs/record-book.md. What is null was not written, or could not be read, which is then a finding.</remarks>
 public sealed record NightRecord
 {
-    /// <summary>The evening on which the night begins.</summary>
+    /// <summary>The evening on which the night begins. Of a row in doubt its place, which is 0001-01-01 where the book has no date that fits.</summary>
     public required DateOnly Date { get; init; }
 
     /// <summary>Row in the file, counted from 1.</summary>
@@ -114,6 +114,9 @@ public sealed record NightRecord
     // Whether its cells could not be told apart: all of them stand in the remark.
     internal bool IsLost { get; init; }
 
+    // Whether it carries another patient's code.
+    internal bool IsOfAnother { get; init; }
+
     // The date's other rows, with what they say of the body: a second pressure of a day is not the first.
     internal ImmutableArray<NightRecord> OtherRows { get; init; } = [];
 
@@ -122,8 +125,8 @@ public sealed record NightRecord
     // The day on which it was written, as far as that is known.
     internal DateOnly? Day => Date == default ? null : Date;
 
-    // All free words of the day.
-    internal string Words => string.Join("; ", new[] { Complaint, Remark }.Where(text => text.Length > 0));
+    // All free words of the day, in whatever column; of a night that was not read from a file there are the two.
+    internal string Words => string.Join("; ", Cells.IsEmpty ? new[] { Complaint, Remark }.Where(text => text.Length > 0) : Cells.Where(cell => cell.IsWords).Select(cell => cell.Text));
 
     /// <summary>Whether the strongest glucose was used, in the night, the day or an exchange by hand.</summary>
     public bool UsesStrongest => !IsSkipped

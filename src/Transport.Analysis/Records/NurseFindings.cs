@@ -95,10 +95,9 @@ internal static class NurseFindings
         IReadOnlyList<NightRecord> nights, ReviewedNight[] reviewed, NightResponse?[] responses, ReviewLimits limits, int today, List<Finding> findings)
     {
         var low = new List<NightRecord>();
-        (double Share, double Milliliters, NightRecord? Night) fullest = default;
+        var held = new List<(double Share, double Milliliters, NightRecord Night)>();
 
-        void Held(double milliliters, double fill, NightRecord night) =>
-            fullest = milliliters / fill > fullest.Share ? (milliliters / fill, milliliters, night) : fullest;
+        void Held(double milliliters, double fill, NightRecord night) => held.Add((milliliters / fill, milliliters, night));
 
         for (var t = 0; t < nights.Count; t++)
         {
@@ -151,15 +150,17 @@ internal static class NurseFindings
             Warn(findings, "record-drain-below-fill", $"On {low.Count} of the last seven days a drain brought less than {100 * limits.LowDrainShare.Value:0} % of the fill, last on {Day(low[^1])}. Fluid may be staying behind (constipation, position, catheter).");
         }
 
-        // What is printed is what is judged.
-        var share = Math.Round(fullest.Share, 2);
-        if (share < limits.OverfillShare.Value)
+        // What is printed is what is judged. A fuller day that was borne hides none with a complaint beside it.
+        var over = held.Where(one => Math.Round(one.Share, 2) >= limits.OverfillShare.Value).OrderByDescending(one => TightBeside(one.Night) is not null).ThenByDescending(one => one.Share).ToList();
+        if (over.Count == 0)
         {
             return;
         }
 
-        var what = Invariant($"By its drains the cavity may have held {share:0.0#} times the fill, {fullest.Milliliters:0} mL, on {Day(fullest.Night!)}{(share >= limits.HighOverfillShare.Value ? ", which is high" : "")}");
-        if (nights.LastOrDefault(night => night.Date.DayNumber > today - 7 && Math.Abs(night.Date.DayNumber - fullest.Night!.Date.DayNumber) <= limits.NowDays.Value && IsTight(night)) is { } tight)
+        var fullest = over[0];
+        var share = Math.Round(fullest.Share, 2);
+        var what = Invariant($"By its drains the cavity may have held {share:0.0#} times the fill, {fullest.Milliliters:0} mL, on {Day(fullest.Night)}{(share >= limits.HighOverfillShare.Value ? ", which is high" : "")}");
+        if (TightBeside(fullest.Night) is { } tight)
         {
             Warn(findings, "record-overfill-now", $"{what}, and {Tightness(tight)} is written on {Day(tight)}: together compatible with overfill. Stop the exchange that is going on and call the unit now; the unit's rule for overfill applies at once.");
         }
@@ -167,6 +168,9 @@ internal static class NurseFindings
         {
             Warn(findings, "record-overfill-risk", $"{what}. With fullness, breathlessness or pain the unit's rule for overfill applies at once.");
         }
+
+        NightRecord? TightBeside(NightRecord full) =>
+            nights.LastOrDefault(night => night.Date.DayNumber > today - 7 && Math.Abs(night.Date.DayNumber - full.Date.DayNumber) <= limits.NowDays.Value && IsTight(night));
     }
 
     private static readonly (Symptom Symptom, string Name)[] Tight = [(Symptom.Breathless, "breathlessness"), (Symptom.FlowPain, "pain on filling or draining"), (Symptom.AbdominalPain, "pain")];

@@ -33,8 +33,8 @@ public sealed class RecordBook
     /// </summary>
     public IReadOnlyList<NightRecord> RowsInDoubt { get; }
 
-    /// <summary>The last day that is written and fits its place; null where there is none.</summary>
-    public DateOnly? LastDay { get; }
+    // The last day that is written and fits its place; null where there is none.
+    internal DateOnly? LastDay { get; }
 
     /// <summary>What could not be read, and what does not add up, in the order of the rows.</summary>
     public IReadOnlyList<Finding> Findings { get; }

@@ -46,7 +46,7 @@ internal sealed class ReviewRun
     {
         var counts = BookHabits.Counts(nights, responses, findings);
         var weights = BookHabits.EmptyWeights(nights, findings);
-        var leftOut = Peritonitis.DaysLeftOut(nights, book.RowsInDoubt, options.Limits);
+        var leftOut = Peritonitis.DaysLeftOut(nights, Peritonitis.Read([.. book.RowsInDoubt.Where(row => !row.IsOfAnother)], options.Limits), options.Limits);
         var reviewed = new ReviewedNight[nights.Count];
         var charted = 0;
         var lastCharted = -1;

@@ -234,6 +234,10 @@ public sealed class BookTextTests
     [InlineData("fever since last month", "Fever")]
     [InlineData("fever in June", "Fever")]
     [InlineData("cloudy last month", "CloudyFluid")]
+    [InlineData("had belly pain 3 weeks ago, worse", "AbdominalPain")]
+    [InlineData("belly pain 3 weeks ago, worsening", "AbdominalPain")]
+    [InlineData("belly pain 3 weeks ago, ongoing", "AbdominalPain")]
+    [InlineData("belly pain 3 weeks ago, continues", "AbdominalPain")]
     public void A_complaint_that_may_be_of_these_days_counts(string words, string expected) =>
         Assert.Equal(expected, string.Join(' ', BookText.Of(words, new DateOnly(2026, 6, 15)).Symptoms));
 

@@ -125,7 +125,7 @@ public sealed class DangerSignsTests
         Assert.Contains("strange …”", cut, StringComparison.Ordinal);
         Assert.True(cut.Length < 260);
         var many = Of(Well, [.. Enumerable.Repeat(";pale;odd;odder;;;;;;", 3)]).Single().Message;
-        Assert.Contains("and 5 more in the book", many, StringComparison.Ordinal); // three days, three cells each, four quoted
+        Assert.Contains("and 5 more of these days", many, StringComparison.Ordinal); // three days, three cells each, four quoted
     }
 
     [Fact]
@@ -343,6 +343,21 @@ public sealed class DangerSignsTests
         Assert.Equal("record-complaint-of-past", said.Code);
         Assert.Equal("A complaint appears to be spoken of as over on 2026-02-11 (“fever in November, well now”): it is counted as history. If it is of now, contact the unit now.", said.Message);
         Assert.Contains(Of(Well, [";clear;;\"fever last month, well now\";;;;;;"]), found => found.Code == "record-pain-or-fever-now");
+    }
+
+    // A complaint that is over is told from whichever column it stands in.
+    [Fact]
+    public void A_history_in_the_column_of_temperatures_is_quoted() =>
+        Assert.Equal("record-complaint-of-past", Of(Well, [";clear;;;\"fever in November, well now\";;130/80;;900;"]).Single().Code);
+
+    // Six bags of one day: a finding prints four cells, and what it does not print in full is still to be read.
+    [Fact]
+    public void What_is_not_printed_whole_is_not_taken_for_read()
+    {
+        string[] bags = [.. Enumerable.Range(1, 6).Select(bag => FormattableString.Invariant($"2026-02-11;{bag};{(bag < 6 ? $"fever at bag {bag}" : "fever and the tube came off")}"))];
+        Assert.Contains("the tube came off", Of(Books.Read(["date;exchange;remark", .. bags])).Single(found => found.Code == "record-text-unread").Message, StringComparison.Ordinal);
+        var longer = "fever " + string.Join(' ', Enumerable.Repeat("strange", 30));
+        Assert.Contains(Of(Books.Read(["date;remark", "2026-02-11;" + longer])), found => found.Code == "record-text-unread");
     }
 
     private static IReadOnlyList<Finding> Of(string usual, params string[] last) =>

@@ -286,6 +286,20 @@ public sealed class RecordReviewTests
         Assert.Equal(isJoined, said.Message.Contains("1.8 times the fill, 3600 mL", StringComparison.Ordinal) && said.Message.Contains("breathlessness (“short of breath”) is written on ", StringComparison.Ordinal));
     }
 
+    // 1.9 times the fill six nights before, borne; 1.75 times on the last, and short of breath: the fuller one does not hide the one of now.
+    [Fact]
+    public void A_fuller_day_that_was_borne_hides_no_overfill_of_now()
+    {
+        var (person, truth, ensemble) = VirtualPerson.Of(2026, 3);
+        var nights = new VirtualBook(person, truth, DryDay).Write(5, 60, 150, BookKind.WithCycles).ToList();
+        var at = nights.FindIndex(night => nights[^1].Date.DayNumber - night.Date.DayNumber is > 3 and < 7);
+        nights[at] = nights[at] with { CycleDrains = nights[at].CycleDrains.SetItem(2, Volume.FromMilliliters(3_800)) };
+        nights[^1] = nights[^1] with { CycleDrains = nights[^1].CycleDrains.SetItem(2, Volume.FromMilliliters(3_500)), Symptoms = [Symptom.Breathless], Complaint = "short of breath" };
+        var said = Review(person, ensemble, nights).Findings.Single(finding => finding.Code.StartsWith("record-overfill", StringComparison.Ordinal));
+        Assert.Equal("record-overfill-now", said.Code);
+        Assert.Contains("1.75 times the fill, 3500 mL", said.Message, StringComparison.Ordinal);
+    }
+
     // Of 28 nights: 20 are more than 0.7 of 28, 19 are less (choice).
     [Theory]
     [InlineData(28, 28, true)]

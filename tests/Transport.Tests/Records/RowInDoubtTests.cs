@@ -67,7 +67,7 @@ public sealed class RowInDoubtTests
         var book = Books.Read("date,patient,effluent", "2026-02-20,AB-1,clear", "2026-02-21,CD-2,cloudy");
         Assert.Single(book.Nights);
         var said = Of(book);
-        Assert.StartsWith("Cloudy fluid or peritonitis in row 3, read in part (effluent “cloudy”).", said[0].Message, StringComparison.Ordinal);
+        Assert.StartsWith("Cloudy fluid or peritonitis in row 3, which could be read only in part (effluent “cloudy”).", said[0].Message, StringComparison.Ordinal);
         Assert.Contains("row 3 of 2026-02-21, which carries the code “CD-2”", said.Single(found => found.Code == "record-row-lost").Message, StringComparison.Ordinal);
     }
 
@@ -94,6 +94,8 @@ public sealed class RowInDoubtTests
     [InlineData("2027-02-10")]
     [InlineData("1926-02-10")]
     [InlineData("10-02-26x")]
+    [InlineData("2026-03-10")]
+    [InlineData("2026-01-10")]
     public void A_row_in_the_middle_with_a_slip_of_its_date_moves_no_other(string date)
     {
         string[] slipped = [.. Quiet];
@@ -166,6 +168,90 @@ public sealed class RowInDoubtTests
         Assert.Contains("(uf “cloudy”)", said.Single(found => found.Code == "record-cloudy-now").Message, StringComparison.Ordinal);
         Assert.Contains("(temperature “belly pain”; blood glucose “vomiting”)", said.Single(found => found.Code == "record-pain-or-fever-now").Message, StringComparison.Ordinal);
     }
+
+    // By hand: the last certain day is 20 February, and 20 of 20 nights are treated; by a last day of 10 March nine of the last 28 would be.
+    [Fact]
+    public void A_month_too_late_in_the_middle_row_leaves_the_nurse_findings_on_their_days()
+    {
+        string[] slipped = [.. Quiet];
+        slipped[9] = "2026-03-10" + slipped[9][10..];
+        var review = RecordReview.Run(Patient.Example, MembraneEnsemble.Of(ReferenceMembranes.MeanIncidentAdult()), Books.Read([Header, .. slipped]));
+        Assert.DoesNotContain(review.Findings, found => found.Code == "record-nights-missing");
+        Assert.Equal(new DateOnly(2026, 2, 20), review.Nights[^1].Record.Date);
+    }
+
+    // The code is written once, in a row whose date or cells are in doubt.
+    [Theory]
+    [InlineData("2025-02-01,AB-1,36.6,clear,")]
+    [InlineData("01-02-26x,AB-1,36.6,clear,")]
+    [InlineData("2026-02-01,AB-1,36.6,clear,well,too wide")]
+    public void The_code_is_known_from_whichever_row_it_stands_in(string first)
+    {
+        string[] rest = [.. Enumerable.Range(2, 19).Select(day => Day(day) + ",,36.6,clear,")];
+        Assert.Equal("AB-1", Books.Read(["date,patient,temperature,effluent,remark", first, .. rest]).PatientCode);
+    }
+
+    // Nobody else's target or plan becomes this patient's, and nobody else's cloudy bag empties the charts.
+    [Theory]
+    [InlineData("21-02-26x,CD-2,cloudy,55")]
+    [InlineData("2025-02-21,CD-2,cloudy,55")]
+    [InlineData("2026-02-21,CD-2,cloudy,55")]
+    [InlineData("2026-02-21,CD-2,cloudy,55,well,too wide")]
+    public void A_row_of_another_code_gives_nothing_but_its_words(string row)
+    {
+        string[] quiet = [.. Enumerable.Range(1, 20).Select(day => FormattableString.Invariant($"{Day(day)},{(day == 1 ? "example" : "")},clear,{(day == 1 ? "70" : "")}"))];
+        var book = Books.Read(["date,patient,effluent,target weight (kg),remark", .. quiet, row, "2026-02-22,,clear,,", "2026-02-23,,clear,,"]);
+        Assert.Contains(book.Findings, found => found.Code == "book-of-two-patients");
+        Assert.All(book.Nights, night => Assert.Equal(70, night.TargetWeight!.Value.Kilograms, 9));
+        Assert.Contains("CD-2", Assert.Single(book.RowsInDoubt).Doubt, StringComparison.Ordinal);
+        Assert.Contains(Of(book), found => found.Code == "record-cloudy-now");
+        Assert.DoesNotContain(Of(book), found => found.Code == "record-peritonitis-weeks");
+        var review = RecordReview.Run(Patient.Example, MembraneEnsemble.Of(ReferenceMembranes.MeanIncidentAdult()), book);
+        Assert.All(review.Nights, night => Assert.DoesNotContain("peritonitis", night.LeftOut, StringComparison.Ordinal));
+    }
+
+    // Last year's number in January; no book is too small for it.
+    [Theory]
+    [InlineData(3)]
+    [InlineData(4)]
+    public void In_a_book_of_a_few_rows_the_last_is_now_too(int rows)
+    {
+        string[] before = [.. Enumerable.Range(3, rows - 1).Select(day => FormattableString.Invariant($"2026-01-{day:00},clear"))];
+        Assert.Contains(Of(Books.Read(["date,effluent", .. before, FormattableString.Invariant($"2025-01-{rows + 2:00},cloudy")])), found => found.Code == "record-cloudy-now");
+    }
+
+    // Years that no book is of, beside a row without a date: calendars end at 1 and at 9999.
+    [Theory]
+    [InlineData("9999-12-31")]
+    [InlineData("0001-01-01")]
+    [InlineData("0026-02-20")]
+    public void A_year_at_the_end_of_the_calendar_is_unreadable_and_never_thrown(string date)
+    {
+        var book = Books.Read("date,effluent,remark", date + ",clear,peritonitis 40 years ago", ",cloudy,");
+        Assert.Equal(2, book.Findings.Count(found => found.Code == "book-date-unreadable"));
+        Assert.Contains(Of(book), found => found.Code == "record-cloudy-now");
+        Assert.NotNull(Books.Read("date,effluent", date + ",clear,too wide", ",cloudy"));
+    }
+
+    [Fact]
+    public void A_fever_in_the_words_of_a_lost_row_is_a_fever_and_a_bare_number_is_none()
+    {
+        Assert.Contains(Of(Books.Read([Header, .. Quiet, "2026-02-21,130/80,6.1,36.6,clear,unwell, temp 39.2,called nobody,70"])), found => found.Code == "record-pain-or-fever-now");
+        Assert.DoesNotContain(Of(Books.Read([Header, .. Quiet, "2026-02-21,130/80,6.1,36.6,clear,unwell, 39.2,called nobody,70"])), found => found.Code == "record-pain-or-fever-now");
+    }
+
+    [Fact]
+    public void A_doubtful_date_of_last_year_is_history_and_of_many_the_newest_are_named()
+    {
+        string[] days = [.. Enumerable.Range(0, 100).Select(day => new DateOnly(2026, 1, 1).AddDays(day).ToString("yyyy-MM-dd", CultureInfo.InvariantCulture) + ",36.6")];
+        Assert.DoesNotContain(Of(Books.Read(["date,temperature", .. days[..10], ",39.5", .. days[10..]])), found => found.Code.StartsWith("record-date-doubtful", StringComparison.Ordinal));
+        var five = Of(Books.Read(["date,temperature", .. days, ",36.6", ",36.6", ",36.6", ",36.6", ",36.6"])).Single(found => found.Code == "record-date-doubtful").Message;
+        Assert.Contains("row 106, which has no date; and 1 before", five, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_book_whose_rows_a_quotation_mark_took_is_not_said_to_have_none() =>
+        Assert.DoesNotContain(Books.Read("date,effluent,remark", "2026-02-20,cloudy,\"never closed").Findings, found => found.Code == "book-no-nights");
 
     private static string Day(int day) => new DateOnly(2026, 2, day).ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 
