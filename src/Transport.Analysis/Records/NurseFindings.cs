@@ -151,7 +151,7 @@ internal static class NurseFindings
         }
 
         // What is printed is what is judged. A fuller day that was borne hides none with a complaint beside it.
-        var over = held.Where(one => Math.Round(one.Share, 2) >= limits.OverfillShare.Value).OrderByDescending(one => TightBeside(one.Night) is not null).ThenByDescending(one => one.Share).ToList();
+        var over = held.Where(one => Math.Round(one.Share, 2) >= limits.OverfillShare.Value).OrderByDescending(one => TightBeside(one.Night) is not null).ThenByDescending(IsHighNow).ThenByDescending(one => one.Share).ToList();
         if (over.Count == 0)
         {
             return;
@@ -164,10 +164,17 @@ internal static class NurseFindings
         {
             Warn(findings, "record-overfill-now", $"{what}, and {Tightness(tight)} is written on {Day(tight)}: together compatible with overfill. Stop the exchange that is going on and call the unit now; the unit's rule for overfill applies at once.");
         }
+        else if (IsHighNow(fullest))
+        {
+            Warn(findings, "record-overfill-now", $"{what}. No complaint is written beside it; none is needed: call the unit before the next fill.");
+        }
         else
         {
             Warn(findings, "record-overfill-risk", $"{what}. With fullness, breathlessness or pain the unit's rule for overfill applies at once.");
         }
+
+        bool IsHighNow((double Share, double Milliliters, NightRecord Night) one) =>
+            Math.Round(one.Share, 2) >= limits.HighOverfillShare.Value && today - one.Night.Date.DayNumber <= limits.NowDays.Value;
 
         NightRecord? TightBeside(NightRecord full) =>
             nights.LastOrDefault(night => night.Date.DayNumber > today - 7 && Math.Abs(night.Date.DayNumber - full.Date.DayNumber) <= limits.NowDays.Value && IsTight(night));

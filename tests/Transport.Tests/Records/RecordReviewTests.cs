@@ -252,10 +252,10 @@ public sealed class RecordReviewTests
         Said([.. evenings.SkipLast(1), evenings[^1] with { InitialDrain = drained }]);
 
         void Said(IReadOnlyList<NightRecord> nights) => Assert.Contains(
-            FormattableString.Invariant($"{milliliters:0} mL, on"), Review(person, ensemble, nights).Findings.Single(finding => finding.Code == "record-overfill-risk").Message, StringComparison.Ordinal);
+            FormattableString.Invariant($"{milliliters:0} mL, on"), Review(person, ensemble, nights).Findings.Single(finding => finding.Code == (milliliters >= 4_000 ? "record-overfill-now" : "record-overfill-risk")).Message, StringComparison.Ordinal);
     }
 
-    // A cycle of 2 L. What is printed is judged: 1.975 is 1.98 and no 2.0, 1.9975 is 2.0 and high.
+    // A cycle of 2 L. What is printed is judged: 1.975 is 1.98 and no 2.0, 1.9975 is 2.0 and high, which these days needs no complaint to be urgent.
     [Theory]
     [InlineData(3_950, "1.98 times the fill, 3950 mL, on ", false)]
     [InlineData(3_995, "2.0 times the fill, 3995 mL, on ", true)]
@@ -264,7 +264,7 @@ public sealed class RecordReviewTests
         var (person, truth, ensemble) = VirtualPerson.Of(2026, 3);
         var nights = new VirtualBook(person, truth, DryDay).Write(5, 60, 150, BookKind.WithCycles);
         var held = nights[^1] with { CycleDrains = nights[^1].CycleDrains.SetItem(2, Volume.FromMilliliters(milliliters)) };
-        var said = Review(person, ensemble, [.. nights.SkipLast(1), held]).Findings.Single(finding => finding.Code == "record-overfill-risk").Message;
+        var said = Review(person, ensemble, [.. nights.SkipLast(1), held]).Findings.Single(finding => finding.Code == (isHigh ? "record-overfill-now" : "record-overfill-risk")).Message;
         Assert.Contains(expected, said, StringComparison.Ordinal);
         Assert.Equal(isHigh, said.Contains("which is high", StringComparison.Ordinal));
     }
