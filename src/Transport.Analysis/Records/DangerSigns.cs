@@ -43,7 +43,7 @@ internal sealed class DangerSigns
 
     private DangerSigns(IReadOnlyList<NightRecord> nights, RecordBook book, Patient patient, ReviewLimits limits)
     {
-        isAdult = patient.AgeYears >= MembraneThresholds.Default.AdultAge.Value;
+        isAdult = !TargetAssessment.IsChild(patient);
         this.limits = limits;
         ofBook = book.Findings;
         fever = new("fever", night => night.Symptoms.Contains(Symptom.Fever) || night.TemperatureCelsius >= limits.Fever.Value, cell => Says(cell, Symptom.Fever) || TemperatureOf(cell) >= limits.Fever.Value);
@@ -111,7 +111,7 @@ internal sealed class DangerSigns
         return (missing.Count == 0 ? "" : lost.Count == 0
                 ? $"Not written {days}, so not looked at: {string.Join(", ", missing)}. "
                 : $"Not looked at, because not written {days} or not to be told apart in row {string.Join(", ", lost.Take(MostQuotes))}{(lost.Count > MostQuotes ? " and others" : "")}: {string.Join(", ", missing)}. ")
-            + (patient.AgeYears < MembraneThresholds.Default.AdultAge.Value ? "Limits of blood pressure are those of adults and are not used. " : "")
+            + (TargetAssessment.IsChild(patient) ? "Limits of blood pressure are those of adults and are not used. " : "")
             + "Pulse, and the exit site where nobody writes of it, are never looked at.";
     }
 

@@ -213,7 +213,7 @@ internal static class NurseFindings
     private static void Removal(Patient patient, ReviewedNight[] reviewed, ReviewLimits limits, int today, List<Finding> findings)
     {
         var days = reviewed.Where(night => night.Record.Date.DayNumber > today - TwoWeeks).Select(WholeDay).OfType<double>().ToList();
-        if (patient.AgeYears < MembraneThresholds.Default.AdultAge.Value || days.Count < FewestOfTwoWeeks || days.Average() is var mean && mean >= limits.LowUltrafiltration.Value)
+        if (TargetAssessment.IsChild(patient) || days.Count < FewestOfTwoWeeks || days.Average() is var mean && mean >= limits.LowUltrafiltration.Value)
         {
             return;
         }

@@ -43,6 +43,9 @@ public sealed record TransportClassification
     /// <summary>Why the class is not comparable with the published ones, one sentence each; empty where it is.</summary>
     public IReadOnlyList<string> Cautions { get; init; } = [];
 
+    /// <summary>The same but for the doubt about creatinine, which stands first and is told with its own words.</summary>
+    public IEnumerable<string> CautionsBesideDoubt => Cautions.Skip(CreatinineInDoubt is null ? 0 : 1);
+
     /// <summary>Whether the test was done as the classes ask for.</summary>
     public bool IsComparable => Cautions.Count == 0;
 

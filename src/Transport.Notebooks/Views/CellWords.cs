@@ -34,7 +34,7 @@ internal static class CellWords
         ITuple parts => $"({string.Join(", ", Enumerable.Range(0, parts.Length).Select(i => TextOf(parts[i], decimals)))})",
         IEnumerable values => Several(values),
         _ when !SaysItself(value.GetType()) => InWords(value.GetType().Name),
-        IFormattable formattable => Minus(formattable.ToString(null, CultureInfo.InvariantCulture)),
+        IFormattable formattable => Digits.Signed(formattable.ToString(null, CultureInfo.InvariantCulture)),
         _ => value.ToString() ?? "",
     };
 
@@ -47,12 +47,7 @@ internal static class CellWords
         type.IsPrimitive || type.IsEnum || type == typeof(string) || !type.Assembly.GetName().Name!.StartsWith("Transport.", StringComparison.Ordinal)
         || type.GetMethod(nameof(ToString), Type.EmptyTypes) is { } words && words.DeclaringType!.Assembly == type.Assembly && !words.IsDefined(typeof(CompilerGeneratedAttribute));
 
-    // The minus sign of print, and no "-0".
-    private static string Minus(string number) => number is not ['-', >= '0' and <= '9', ..] ? number
-        : number.All(sign => sign is '-' or '0' or '.') ? number[1..]
-        : "−" + number[1..];
-
-    private static string Number(double number, int decimals) => Minus(Plain(number, decimals));
+    private static string Number(double number, int decimals) => Digits.Signed(Plain(number, decimals));
 
     // A number that the decimals of its column leave with one digit or none keeps three of its own.
     private static string Plain(double number, int decimals)

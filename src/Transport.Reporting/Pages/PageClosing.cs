@@ -16,7 +16,7 @@ internal static class PageClosing
         IReadOnlyList<MissingIndex> missing, IReadOnlyList<DialysisSolution> solutions, Patient patient, string method)
     {
         var notGiven = PageWords.Capital(PageWords.Missing(missing));
-        var cautions = Caution.OnPaper + " " + (patient.AgeYears < MembraneThresholds.Default.AdultAge.Value ? Children : Adults);
+        var cautions = Caution.OnPaper + " " + (PageWords.IsChild(patient) ? Children : Adults);
         var ofSolutions = Caution.Of(solutions);
         var together = patterns.Count > 0 ? $"The findings together are compatible with: {string.Join(", ", patterns.Select(pattern => pattern.Name()))}. No diagnosis." : "";
 

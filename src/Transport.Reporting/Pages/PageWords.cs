@@ -53,8 +53,10 @@ internal static class PageWords
     public static string Series(ReferencePopulation population) =>
         Invariant($"{population.Name} (n {population.Count?.ToString(System.Globalization.CultureInfo.InvariantCulture) ?? "not known"}, {population.Evidence.ToString().ToLowerInvariant()})");
 
+    public static bool IsChild(Patient patient) => patient.AgeYears < MembraneThresholds.Default.AdultAge.Value;
+
     /// <summary>"woman", "boy".</summary>
-    public static string Person(Patient patient) => (patient.Sex, patient.AgeYears < MembraneThresholds.Default.AdultAge.Value) switch
+    public static string Person(Patient patient) => (patient.Sex, IsChild(patient)) switch
     {
         (Sex.Female, true) => "girl",
         (Sex.Female, false) => "woman",

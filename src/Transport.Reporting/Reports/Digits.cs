@@ -54,8 +54,8 @@ internal static class Digits
         };
     }
 
-    // The minus sign of print, and no "-0".
-    private static string Signed(string text) => text.TrimStart('-').All(c => c is '0' or '.')
-        ? text.TrimStart('-')
-        : text.Replace('-', '−');
+    /// <summary>A number with the minus sign of print, and no "-0"; other words as they are.</summary>
+    public static string Signed(string number) => number is not ['-', >= '0' and <= '9', ..] ? number
+        : number.All(sign => sign is '-' or '0' or '.') ? number[1..]
+        : "−" + number[1..];
 }

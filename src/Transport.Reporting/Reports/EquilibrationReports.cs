@@ -79,7 +79,7 @@ public static class EquilibrationReports
 
     /// <summary>A D/P creatinine with its class, percentile and what makes it preliminary; where the creatinine is in doubt the doubt first, and no place among people.</summary>
     internal static string Transfer(TransportClassification classification, string begin) => classification.CreatinineInDoubt is { } doubt
-        ? Doubt(classification, doubt) + Preliminary(classification.Cautions.Skip(1))
+        ? Doubt(classification, doubt) + Preliminary(classification.CautionsBesideDoubt)
         : Invariant($"{begin} {Digits.Fixed(classification.Value, 2)}, {classification.Category.Name()}; percentile {PageWords.Percentile(classification.Percentile)} (z {Digits.Fixed(classification.ZScore, 1)}) of {classification.Population.Name}.{(classification.IsBorderline ? " Borderline." : "")}")
             + Preliminary(classification.Cautions);
 

@@ -59,7 +59,7 @@ public static class RegimenPage
         return new ReportBlock()
             .Heading("What these figures rest on")
             .Sentence((fit.Status == FitStatus.Converged ? "" : "Read with care: ") + fit.Summary)
-            .Sentence(PageHeader.IsPreliminary(indices) ? $"PRELIMINARY. {string.Join(" ", indices.Classification!.Cautions.Skip(indices.Classification.CreatinineInDoubt is null ? 0 : 1))}".TrimEnd() : "")
+            .Sentence(PageHeader.IsPreliminary(indices) ? $"PRELIMINARY. {string.Join(" ", indices.Classification!.CautionsBesideDoubt)}".TrimEnd() : "")
             .FindingList(PageFinding.Once(
                 sheet.Findings, indices.Findings.Where(finding => finding.Severity >= Severity.Warning && PageFinding.IsOfQuality(finding) && finding.Code != "class-not-comparable")))
             .Small($"Limits: {PageHeader.Limits(indices.Options.Thresholds)}.");

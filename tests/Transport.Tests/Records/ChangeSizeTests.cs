@@ -1,5 +1,6 @@
 using Transport.Reporting;
 using Transport.Studies;
+using static Transport.Tests.Records.Books;
 
 namespace Transport.Tests.Records;
 
@@ -7,8 +8,6 @@ namespace Transport.Tests.Records;
 public sealed class ChangeSizeTests
 {
     private static readonly DateOnly First = new(2025, 1, 1);
-    private static readonly Regimen DryDay = Regimen.Cycling(TimeSpan.FromHours(9), 5, Volume.FromLiters(2), DialysisSolution.Glucose227);
-    private static readonly Regimen WetDay = DryDay with { DayFill = new(DialysisSolution.Glucose227, Volume.FromLiters(2)) };
 
     [Fact]
     public void A_loss_of_six_standard_deviations_at_once_is_told_in_full()
@@ -158,7 +157,4 @@ public sealed class ChangeSizeTests
     private static int Night(NightRecord night) => Night(night.Date);
 
     private static int Night(DateOnly date) => date.DayNumber - First.DayNumber;
-
-    private static RecordReview Review(Patient person, MembraneEnsemble ensemble, IReadOnlyList<NightRecord> nights) =>
-        RecordReview.Run(person, ensemble, RecordBook.From(nights, "virtual"), new() { Tested = DialysisSolution.Glucose227 });
 }

@@ -1,13 +1,11 @@
 using Transport.Studies;
+using static Transport.Tests.Records.Books;
 
 namespace Transport.Tests.Records;
 
 /// <summary>What a review says of nights whose story is known here and hidden from it.</summary>
 public sealed class RecordReviewTests
 {
-    private static readonly Regimen DryDay = Regimen.Cycling(TimeSpan.FromHours(9), 5, Volume.FromLiters(2), DialysisSolution.Glucose227);
-    private static readonly Regimen WetDay = DryDay with { DayFill = new(DialysisSolution.Glucose227, Volume.FromLiters(2)) };
-
     [Fact]
     public void Scores_of_a_stable_person_are_standard_and_no_change_is_found()
     {
@@ -347,7 +345,4 @@ public sealed class RecordReviewTests
         Assert.Equal(CusumChart.Of(0.75, 10000).Limit, charts.SuddenUltrafiltration.Limit, 0.005);
         Assert.Equal(CusumChart.Of(1, 40000).Limit, charts.Drains.Limit, 0.005);
     }
-
-    private static RecordReview Review(Patient person, MembraneEnsemble ensemble, IReadOnlyList<NightRecord> nights) =>
-        RecordReview.Run(person, ensemble, RecordBook.From(nights, "virtual"), new() { Tested = DialysisSolution.Glucose227 });
 }

@@ -1,14 +1,12 @@
 using Transport.Reporting;
 using Transport.Studies;
+using static Transport.Tests.Records.Books;
 
 namespace Transport.Tests.Records;
 
 /// <summary>Fluid that is not taken off, however steadily; and how long a bag that is no longer used is spoken of.</summary>
 public sealed class RemovalTests
 {
-    private static readonly Regimen DryDay = Regimen.Cycling(TimeSpan.FromHours(9), 5, Volume.FromLiters(2), DialysisSolution.Glucose227);
-    private static readonly Regimen WetDay = DryDay with { DayFill = new(DialysisSolution.Glucose227, Volume.FromLiters(2)) };
-
     // 750 mL a day without urine (Perit Dial Int 2006;26:458-465, read). Below 100 mL a day is as good as none (practice, memory).
     [Theory]
     [InlineData(740, 0.0, 60, Severity.Warning)]

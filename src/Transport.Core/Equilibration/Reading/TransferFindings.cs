@@ -19,7 +19,7 @@ internal static class TransferFindings
         var isInDoubt = classification.CreatinineInDoubt is not null;
 
         // The doubt about creatinine is a finding of its own.
-        foreach (var caution in classification.Cautions.Skip(isInDoubt ? 1 : 0))
+        foreach (var caution in classification.CautionsBesideDoubt)
         {
             yield return new(Severity.Warning, "class-not-comparable", caution + " The class is preliminary and not comparable with the published ones.")
             {
