@@ -15,8 +15,11 @@ public enum BookStory
     /// <summary>Fluid loss rises until ultrafiltration has lost its share.</summary>
     MoreFluidLoss,
 
-    /// <summary>From a day on each drain leaves a further share of what was in behind.</summary>
+    /// <summary>From a day on each drain leaves a further share of what was in behind, all of which is still there in the evening.</summary>
     DrainFault,
+
+    /// <summary>The same, and a dry day takes up what the morning left, as it does by simulation.</summary>
+    DrainFaultTakenUp,
 
     /// <summary>From a day on dwell time is lost to alarms and pauses, which the book says nothing of but by its average dwell.</summary>
     LostDwell,

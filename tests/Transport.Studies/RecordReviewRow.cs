@@ -131,6 +131,12 @@ public sealed record RecordReviewRow
     /// <summary>A tenth, with cycles and drain times.</summary>
     public required int FaultCycles { get; init; }
 
+    /// <summary>Of people with a dry day, which takes up what stays behind: with the initial drain; null of others.</summary>
+    public required int? FaultTakenUpInitialDrain { get; init; }
+
+    /// <summary>The same with cycles and drain times.</summary>
+    public required int? FaultTakenUpCycles { get; init; }
+
     /// <summary>For each story of a change, "first second" most compatible explanation at the first signal after it began; empty: not found within 120 nights.</summary>
     public required string FasterTransfer { get; init; }
 
@@ -155,8 +161,29 @@ public sealed record RecordReviewRow
     /// <inheritdoc cref="FasterTransfer"/>
     public required string DrainFault { get; init; }
 
+    /// <summary>Of a drain fault: the change of a night's ultrafiltration that is told less the true one, as a share of that; null without a signal.</summary>
+    public required double? DrainFaultMissed { get; init; }
+
+    /// <summary>The same in the standard deviations that are told with it.</summary>
+    public required double? DrainFaultErrors { get; init; }
+
     /// <summary>The same of a book with initial drain and ultrafiltration alone.</summary>
     public required string DrainFaultNoCycles { get; init; }
+
+    /// <summary>Of that book: the change of a night's ultrafiltration that is told less the true one, as a share of that; null without a signal.</summary>
+    public required double? DrainFaultNoCyclesMissed { get; init; }
+
+    /// <summary>The same in the standard deviations that are told with it.</summary>
+    public required double? DrainFaultNoCyclesErrors { get; init; }
+
+    /// <summary>Of that book: the change of the initial drain, likewise.</summary>
+    public required double? DrainFaultInitialDrainMissed { get; init; }
+
+    /// <summary>The same in the standard deviations that are told with it.</summary>
+    public required double? DrainFaultInitialDrainErrors { get; init; }
+
+    /// <summary>Where a dry day takes up what stays behind, of a book with cycles and drain times; empty without a signal, and of people with a wet day.</summary>
+    public required string DrainFaultTakenUp { get; init; }
 
     /// <inheritdoc cref="FasterTransfer"/>
     public required string LostDwell { get; init; }

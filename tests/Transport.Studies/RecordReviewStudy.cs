@@ -18,6 +18,8 @@ public sealed class RecordReviewStudy : Study<RecordReviewRow>
     private const double LessOfDay = 500;
     private const int LossNights = 60;
 
+    private const string TakenUpByDay = "drain fault, what stays behind is taken up by the dry day";
+
     /// <summary>A delay of what was not found.</summary>
     public const int NotFound = -1000;
 
@@ -31,6 +33,7 @@ public sealed class RecordReviewStudy : Study<RecordReviewRow>
         ("more fluid loss", row => row.MoreFluidLoss, ChangeCause.MoreFluidLoss),
         ("drain fault", row => row.DrainFault, ChangeCause.DrainTrouble),
         ("drain fault, initial drain and no cycles in the book", row => row.DrainFaultNoCycles, ChangeCause.DrainTrouble),
+        (TakenUpByDay, row => row.DrainFaultTakenUp, ChangeCause.DrainTrouble),
         ("lost dwell", row => row.LostDwell, ChangeCause.LostDwell),
         ("lost dwell, no average dwell or drain times in the book", row => row.LostDwellNoClock, ChangeCause.LostDwell),
         ("weaker bags", row => row.WeakerBags, ChangeCause.RunDiffers),
@@ -50,8 +53,9 @@ public sealed class RecordReviewStudy : Study<RecordReviewRow>
     {
         // Every other person has a dry day; strengths in turn, of which the test has met one.
         var (patient, truth, fitted) = VirtualPerson.Of(Seed, number);
+        var isDry = number % 2 == 0;
         var regimen = Regimen.Cycling(
-            TimeSpan.FromHours(9), 5, Volume.FromLiters(2), NightFluids[number % 3], number % 2 == 0 ? null : new(Tested, Volume.FromLiters(1.5)));
+            TimeSpan.FromHours(9), 5, Volume.FromLiters(2), NightFluids[number % 3], isDry ? null : new(Tested, Volume.FromLiters(1.5)));
         var writer = new VirtualBook(patient, truth, regimen);
         var usual = Math.Max(150, 0.25 * writer.NightMilliliters);
         var seed = unchecked(31 * Seed + number);
@@ -60,6 +64,7 @@ public sealed class RecordReviewStudy : Study<RecordReviewRow>
         var losses = LikelihoodChart.Watch.SlowLoss(slow == BookStory.FasterTransfer ? ChangeCause.FasterTransfer : ChangeCause.LowerConductance);
         var aged = losses with { WeightPower = 4 };
         var (faster, conductance, weaker) = (Told(BookStory.FasterTransfer, 0.4, LossNights), Told(BookStory.LowerConductance, 0.4, LossNights), Told(BookStory.WeakerBags, 1, 0));
+        var (drains, drainsAlone) = (Told(BookStory.DrainFault, Fault, 0), Told(BookStory.DrainFault, Fault, 0, BookKind.WithInitialDrain));
         return new()
         {
             Person = number,
@@ -102,21 +107,30 @@ public sealed class RecordReviewStudy : Study<RecordReviewRow>
             HalfFaultInitialDrain = FaultFound(BookKind.WithInitialDrain, 0.5 * Fault),
             DoubleFaultInitialDrain = FaultFound(BookKind.WithInitialDrain, 2 * Fault),
             FaultCycles = FaultFound(BookKind.WithCycles),
+            FaultTakenUpInitialDrain = isDry ? FaultFound(BookKind.WithInitialDrain, story: BookStory.DrainFaultTakenUp) : null,
+            FaultTakenUpCycles = isDry ? FaultFound(BookKind.WithCycles, story: BookStory.DrainFaultTakenUp) : null,
             FasterTransfer = faster.Causes,
-            FasterTransferMissed = faster.Missed,
-            FasterTransferErrors = faster.Errors,
+            FasterTransferMissed = faster.Night?.Missed,
+            FasterTransferErrors = faster.Night?.Errors,
             LowerConductance = conductance.Causes,
-            LowerConductanceMissed = conductance.Missed,
-            LowerConductanceErrors = conductance.Errors,
+            LowerConductanceMissed = conductance.Night?.Missed,
+            LowerConductanceErrors = conductance.Night?.Errors,
             MoreFluidLoss = Told(BookStory.MoreFluidLoss, 0.4, LossNights).Causes,
-            DrainFault = Told(BookStory.DrainFault, Fault, 0).Causes,
-            DrainFaultNoCycles = Told(BookStory.DrainFault, Fault, 0, BookKind.WithInitialDrain).Causes,
+            DrainFault = drains.Causes,
+            DrainFaultMissed = drains.Night?.Missed,
+            DrainFaultErrors = drains.Night?.Errors,
+            DrainFaultNoCycles = drainsAlone.Causes,
+            DrainFaultNoCyclesMissed = drainsAlone.Night?.Missed,
+            DrainFaultNoCyclesErrors = drainsAlone.Night?.Errors,
+            DrainFaultInitialDrainMissed = drainsAlone.InitialDrain?.Missed,
+            DrainFaultInitialDrainErrors = drainsAlone.InitialDrain?.Errors,
+            DrainFaultTakenUp = isDry ? Told(BookStory.DrainFaultTakenUp, Fault, 0).Causes : "",
             LostDwell = Told(BookStory.LostDwell, LostMinutes, 0).Causes,
             LostDwellNoClock = Told(BookStory.LostDwell, LostMinutes, 0, BookKind.WithInitialDrain).Causes,
             WeakerBags = weaker.Causes,
-            WeakerBagsMissed = weaker.Missed,
-            WeakerBagsErrors = weaker.Errors,
-            SmallerDay = number % 2 == 0 ? "" : Told(BookStory.SmallerDay, LessOfDay, 0).Causes,
+            WeakerBagsMissed = weaker.Night?.Missed,
+            WeakerBagsErrors = weaker.Night?.Errors,
+            SmallerDay = isDry ? "" : Told(BookStory.SmallerDay, LessOfDay, 0).Causes,
             HighPlasmaGlucose = Told(BookStory.HighPlasmaGlucose, 12, 0).Causes,
             CountsOtherwise = Told(BookStory.CountsOtherwise, 1, 0).Causes,
         };
@@ -154,13 +168,13 @@ public sealed class RecordReviewStudy : Study<RecordReviewRow>
             return Math.Round(review.Nights.Where(night => Day(night.Record.Date) >= from && Day(night.Record.Date) <= to).Max(night => night.LossLogRatio ?? -100), 3);
         }
 
-        int FaultFound(BookKind kind, double share = Fault, ReviewLimits? limits = null)
+        int FaultFound(BookKind kind, double share = Fault, ReviewLimits? limits = null, BookStory story = BookStory.DrainFault)
         {
-            var review = Review(writer.Write(seed, Begins + 90, 150, kind, BookStory.DrainFault, Begins, share), limits);
+            var review = Review(writer.Write(seed, Begins + 90, 150, kind, story, Begins, share), limits);
             return First(review, Begins) is { } change ? NightOf(change) - Begins : NotFound;
         }
 
-        (string Causes, double? Missed, double? Errors) Told(BookStory story, double size, int over, BookKind kind = BookKind.WithCycles)
+        (string Causes, (double Missed, double Errors)? Night, (double Missed, double Errors)? InitialDrain) Told(BookStory story, double size, int over, BookKind kind = BookKind.WithCycles)
         {
             var review = Review(writer.Write(seed, Begins + 120, usual, kind, story, Begins, size, over));
             if (review.Findings.Any(finding => finding.Code == "record-uf-counts-otherwise"))
@@ -173,14 +187,14 @@ public sealed class RecordReviewStudy : Study<RecordReviewRow>
                 return ("", null, null);
             }
 
-            // The size that is told beside the true one of the night it is told of: as a share of that, and in its own standard deviations.
-            var truly = writer.ChangeMilliliters(story, size, over == 0 ? 1 : Math.Clamp((Day(change.LookedAtUntil) - Begins) / (double)over, 0, 1));
-            var missed = change.Size!.Value.Median.Milliliters - truly;
-            return (
-                $"{change.Explanations[0].Cause} {change.Explanations[1].Cause}",
-                Math.Round(missed / Math.Abs(truly), 3),
-                Math.Round(missed / ((change.Size.Value.High - change.Size.Value.Low).Milliliters / (2 * 1.6449)), 2));
+            var (night, initialDrain) = writer.ChangeMilliliters(story, size, over == 0 ? 1 : Math.Clamp((Day(change.LookedAtUntil) - Begins) / (double)over, 0, 1));
+            return ($"{change.Explanations[0].Cause} {change.Explanations[1].Cause}", Beside(change.Size, night), Beside(change.InitialDrainSize, initialDrain));
         }
+
+        // The size that is told beside the true one of the night it is told of: as a share of that, and in its own standard deviations.
+        static (double Missed, double Errors)? Beside(Band<Volume>? told, double truly) => told is not { } size ? null : (
+            Math.Round((size.Median.Milliliters - truly) / Math.Abs(truly), 3),
+            Math.Round((size.Median.Milliliters - truly) / ((size.High - size.Low).Milliliters / (2 * 1.6449)), 2));
     }
 
     private static int NightOf(ChangeFound change) => Day(change.SignalledOn);
@@ -250,8 +264,11 @@ public sealed class RecordReviewStudy : Study<RecordReviewRow>
             {Faults("the same, where a twentieth stays behind", row => row.HalfFaultInitialDrain)}
             {Faults("the same, where a fifth stays behind", row => row.DoubleFaultInitialDrain)}
             {Faults("a tenth; and cycle volumes and drain times", row => row.FaultCycles)}
+            {TakenUp("ultrafiltration and initial drain, where a dry day takes up what stays behind", row => row.FaultTakenUpInitialDrain)}
+            {TakenUp("the same; and cycle volumes and drain times", row => row.FaultTakenUpCycles)}
 
-            Asked for: 90 %. After a dry day what stays in the morning comes out before the first fill, so the initial drain shows it at once. After a wet day nearly as
+            Asked for: 90 %. After a dry day what stays in the morning comes out before the first fill, if it is still there, so the initial drain shows it at once. By simulation a dry day of 15 h takes up all of it:
+            then ultrafiltration alone falls, by all that stays behind, and the initial drain says nothing. After a wet day nearly as
             much is left in the evening as in the morning: but for the first night ultrafiltration and initial drain are off by about a hundred millilitres, in opposite directions, and only cycles and
             drain times show it soon. So where a book has an initial drain of wet days and neither of them, a chart of its own weighs both numbers together by the likelihood of a tenth left behind
             (summed over the last two weeks of nights on which it may have begun); without it {Whole(FoundWithin(WithWetDay(rows), row => row.FaultInitialDrainUnaided, 14))} of those after a wet day are found. In one number for night and day the fault cancels altogether.
@@ -279,7 +296,7 @@ public sealed class RecordReviewStudy : Study<RecordReviewRow>
         page.Append("| in truth | ").AppendJoin(" | ", causes.Select(ChangeWords.Name)).Append(" | no signal | among the two |\n|").Append(string.Concat(Enumerable.Repeat("---|", causes.Length + 3))).Append('\n');
         foreach (var (name, read, truth) in Stories)
         {
-            var of = truth == ChangeCause.DayDiffers ? WithWetDay(rows) : rows;
+            var of = truth == ChangeCause.DayDiffers ? WithWetDay(rows) : name == TakenUpByDay ? WithDryDay(rows) : rows;
             page.Append(CultureInfo.InvariantCulture, $"| {name} | ")
                 .AppendJoin(" | ", causes.Select(cause => Whole(of.Average(row => read(row).StartsWith(cause.ToString(), StringComparison.Ordinal) ? 1.0 : 0))))
                 .Append(CultureInfo.InvariantCulture, $" | {Whole(of.Average(row => read(row).Length == 0 ? 1.0 : 0))} | {Whole(of.Average(row => read(row).Split(' ').Contains(truth.ToString()) ? 1.0 : 0))} |\n");
@@ -303,18 +320,23 @@ public sealed class RecordReviewStudy : Study<RecordReviewRow>
             {Sizes("faster transfer, 40 % in the end", row => row.FasterTransferMissed, row => row.FasterTransferErrors)}
             {Sizes("lower conductance, likewise", row => row.LowerConductanceMissed, row => row.LowerConductanceErrors)}
             {Sizes("weaker bags", row => row.WeakerBagsMissed, row => row.WeakerBagsErrors)}
+            {Sizes("drain fault, dry day", row => row.DrainFaultMissed, row => row.DrainFaultErrors, WithDryDay(rows))}
+            {Sizes("drain fault, wet day", row => row.DrainFaultMissed, row => row.DrainFaultErrors, WithWetDay(rows))}
+            {Sizes("drain fault, dry day, initial drain and no cycles in the book", row => row.DrainFaultNoCyclesMissed, row => row.DrainFaultNoCyclesErrors, WithDryDay(rows))}
+            {Sizes("its initial drain", row => row.DrainFaultInitialDrainMissed, row => row.DrainFaultInitialDrainErrors, WithDryDay(rows))}
 
-            A positive share is a loss that is told too small. **Of a loss by faster transfer the bands hold the true size in fewer than the nine of ten that they promise.** Likely reasons, not taken apart: some of a change that grows has been learned as
+            A positive share is a loss that is told too small, and an initial drain that is told too large. **Of a loss by faster transfer the bands hold the true size in fewer than the nine of ten that they promise.** Likely reasons, not taken apart: some of a change that grows has been learned as
             the person's level before a chart signals, and a membrane that differs this much answers by less than the straight line through its fit.
 
             """).ToString();
 
-        string Sizes(string truth, Func<RecordReviewRow, double?> missed, Func<RecordReviewRow, double?> errors)
+        string Sizes(string truth, Func<RecordReviewRow, double?> missed, Func<RecordReviewRow, double?> errors, IReadOnlyList<RecordReviewRow>? some = null)
         {
-            var shares = rows.Select(missed).OfType<double>().Order().ToArray();
+            var of = some ?? rows;
+            var shares = of.Select(missed).OfType<double>().Order().ToArray();
             return string.Create(
                 CultureInfo.InvariantCulture,
-                $"| {truth} | {Share(0.5)} | {Share(0.1)} | {Share(0.9)} | {Whole(rows.Select(errors).OfType<double>().Average(error => Math.Abs(error) < 1.6449 ? 1.0 : 0))} |");
+                $"| {truth} | {Share(0.5)} | {Share(0.1)} | {Share(0.9)} | {Whole(of.Select(errors).OfType<double>().Average(error => Math.Abs(error) < 1.6449 ? 1.0 : 0))} |");
 
             string Share(double quantile) => string.Create(CultureInfo.InvariantCulture, $"{100 * SortedArrayStatistics.Quantile(shares, quantile):+0;−0;0} %");
         }
@@ -331,6 +353,9 @@ public sealed class RecordReviewStudy : Study<RecordReviewRow>
             var byOracles = string.Join(" | ", oracles.Select(oracle => Whole(FoundByOracle(rows, rows, oracle.Stable, oracle.Lost))));
             return $"| {deviation} | {Whole(FoundWithin(rows, read, 30))} | {byOracles} | {Whole(FoundWithin(enough, read, 30))} | {Whole(FoundByOracle(rows, enough, oracles[^1].Stable, oracles[^1].Lost))} | {Middle(enough, read)} |";
         }
+
+        string TakenUp(string book, Func<RecordReviewRow, int?> read) =>
+            $"| {book} | {Whole(FoundWithin(WithDryDay(rows), row => read(row)!.Value, 14))} | – | – | – | {Middle(WithDryDay(rows), row => read(row)!.Value)}, – |";
 
         string Faults(string book, Func<RecordReviewRow, int> read, Func<RecordReviewRow, double>? stable = null, Func<RecordReviewRow, double>? fault = null)
         {

@@ -5,8 +5,8 @@ namespace Transport.Studies;
 
 /// <summary>Writes the nights of a person who does not exist. Not gentle, and not made of what a review assumes.</summary>
 /// <remarks>
-/// The true membrane is simulated, with whatever happens to it; the cavity is kept by conservation of volume, drain after drain. A night's ultrafiltration
-/// differs by Student's t with 5 degrees of freedom and a wander (a tenth of the variance, correlation 0.9 from day to day); each drain leaves
+/// The true membrane is simulated, with whatever happens to it; the cavity is kept by conservation of volume, drain after drain, and what a drain leaves behind beyond the usual
+/// dilutes the next fill, as simulated, along a straight line. A night's ultrafiltration differs by Student's t with 5 degrees of freedom and a wander (a tenth of the variance, correlation 0.9 from day to day); each drain leaves
 /// 250 mL × exp(0.21 N) per 1.73 m² behind; a wet day differs by 80 mL, a dry one by a fifth of the residual; every person is off the model by
 /// N(0, 100 mL) at night and a first cycle is short by N(100, 100) mL, made up by the last; one night in ten is missing, one in ten loses
 /// 10 to 60 min of dwell, which is written; average dwell differs by 2 min from what is left of the plan; numbers are rounded to 10 mL. All choices.
@@ -17,12 +17,17 @@ public sealed class VirtualBook
     private const double WanderShare = 0.1;
     private const double WanderCorrelation = 0.9;
 
+    // A residual that much larger is simulated for what it dilutes, mL (choice: what a tenth of a full cavity leaves behind).
+    private const double MoreResidual = 200;
+
     private readonly Patient patient;
     private readonly ThreePoreMembrane truth;
     private readonly Regimen regimen;
     private readonly double residual;
     private readonly RegimenOutcome at;
     private readonly double lostPerMinute;
+    private readonly double[] dilution;
+    private readonly double dayDilution;
 
     /// <summary>A person.</summary>
     /// <param name="patient">Plasma and size as they truly are.</param>
@@ -40,6 +45,12 @@ public sealed class VirtualBook
         at = Outcome(truth, regimen, patient);
         var slow = Outcome(truth, regimen with { Settings = regimen.Settings with { Drain = DrainProfile.Within(TimeSpan.FromMinutes(20)) } }, patient);
         lostPerMinute = (slow.NightUltrafiltration - at.NightUltrafiltration).Milliliters / (8 * regimen.Cycles);
+        var (usual, fuller) = (Parts(at), Parts(Outcome(truth, regimen with { Settings = regimen.Settings with { Residual = Volume.FromMilliliters(residual + MoreResidual) } }, patient)));
+
+        // A dry day takes the residual up, and the first cycle makes it good: that is no dilution.
+        dilution = [.. usual.Cycles.Zip(fuller.Cycles, (without, with) => (with - without) / MoreResidual)];
+        dilution[0] = regimen.DayFill is null ? dilution[1] : dilution[0];
+        dayDilution = regimen.DayFill is null ? 0 : (fuller.Day - usual.Day) / MoreResidual;
     }
 
     /// <summary>How these nights differ, for somebody who knows it; the standard deviation of the ultrafiltration is learned from the nights.</summary>
@@ -65,11 +76,24 @@ public sealed class VirtualBook
     /// <summary>Ultrafiltration of a night as it truly is on average, mL.</summary>
     public double NightMilliliters => at.NightUltrafiltration.Milliliters;
 
-    /// <summary>By how much a night's ultrafiltration truly changes on average, mL.</summary>
-    /// <param name="story">What happens; not a drain fault or a way of counting.</param>
+    /// <summary>By how much a night's ultrafiltration and the initial drain truly change on average, mL.</summary>
+    /// <param name="story">What happens; not a way of counting.</param>
     /// <param name="size">How much, as in <see cref="Write"/>.</param>
     /// <param name="share">How much of it has happened, 0 to 1.</param>
-    public double ChangeMilliliters(BookStory story, double size, double share) => Between(Levels(story, size), share).Cycles.Sum() - NightMilliliters;
+    public (double Night, double InitialDrain) ChangeMilliliters(BookStory story, double size, double share)
+    {
+        if (!IsDrainFault(story))
+        {
+            var (before, after) = (Parts(at), Between(Levels(story, size), share));
+            return (after.Cycles.Sum() - before.Cycles.Sum(), after.Day - before.Day);
+        }
+
+        // What a drain leaves scatters, and a drain brings nothing at least, so a mean is one of many nights: the same with and without.
+        var nights = Write(1, 4000, 150, BookKind.WithInitialDrain, story, 0, share * size).Zip(Write(1, 4000, 150, BookKind.WithInitialDrain)).ToList();
+        return (
+            nights.Average(pair => (pair.First.WrittenUltrafiltration!.Value - pair.Second.WrittenUltrafiltration!.Value).Milliliters),
+            nights.Average(pair => (pair.First.InitialDrain!.Value - pair.Second.InitialDrain!.Value).Milliliters));
+    }
 
     /// <summary>Writes a book.</summary>
     /// <param name="seed">Of the nights: the same nights whatever happens and whatever is written down.</param>
@@ -88,12 +112,13 @@ public sealed class VirtualBook
         var planned = at.Cycles.Average(cycle => cycle.DwellTime.TotalMinutes);
         var levels = Levels(story, size);
         var spread = ResidualVariation * residual;
-        var own = Math.Sqrt(Math.Max(0.1 * deviation * deviation, deviation * deviation - 2 * spread * spread));
+        var ofResiduals = 1 + (1 + dilution[0]) * (1 + dilution[0]) + dilution.Skip(1).Sum(ofCycle => ofCycle * ofCycle);
+        var own = Math.Sqrt(Math.Max(0.1 * deviation * deviation, deviation * deviation - ofResiduals * spread * spread));
         var wander = Math.Sqrt(WanderShare) * own * Normal.Sample(random, 0, 1);
         var offset = 100 * Normal.Sample(random, 0, 1);
         var first = 100 + 100 * Normal.Sample(random, 0, 1);
         var nights = new List<NightRecord>();
-        double left = residual, dayFilled = regimen.DayFill?.Volume.Milliliters ?? 0;
+        double left = residual, takenUp = 0;
         var date = new DateOnly(2025, 1, 1);
         for (var t = 0; t < count; t++)
         {
@@ -102,26 +127,14 @@ public sealed class VirtualBook
             var noise = wander + Math.Sqrt(1 - WanderShare) * own * StudentT.Sample(random, 0, 1, 5) / Math.Sqrt(5.0 / 3);
             var lost = random.NextDouble() < 0.1 ? 10 + 50 * random.NextDouble() : 0;
             var missing = random.NextDouble() < 0.1;
-            var dayNoise = (dayFilled > 0 ? 80 : residual / 5) * Normal.Sample(random, 0, 1);
+            var dayNoise = (DayFilled > 0 ? 80 : residual / 5) * Normal.Sample(random, 0, 1);
             var (cycles, day) = Between(levels, share);
-            var fault = story == BookStory.DrainFault ? share * size : 0;
+            var fault = IsDrainFault(story) ? share * size : 0;
 
-            // Evening: what the day left runs out, but for the residual and, with a fault, a share.
-            var inside = Math.Max(0, left + dayFilled + day + dayNoise);
-            var behind = Behind(inside);
-            var initial = Math.Max(0, inside - behind);
-            left = inside - initial;
-            var drains = new double[cycles.Length];
-            for (var k = 0; k < cycles.Length; k++)
-            {
-                inside = left + regimen.Night[k].Fill.Milliliters + cycles[k] + (noise + offset + lost * lostPerMinute) / cycles.Length
-                    + (k == 0 ? -first : k == cycles.Length - 1 ? first : 0);
-                behind = Math.Min(inside, Behind(inside));
-                drains[k] = inside - behind;
-                left = behind;
-            }
-
-            var night = drains.Sum() - regimen.Night.Sum(exchange => exchange.Fill.Milliliters);
+            var initial = Evening(ref left, day + dayNoise - takenUp, Behind);
+            var drains = Cycles(ref left, [.. cycles.Select((cycle, k) => cycle + (noise + offset + lost * lostPerMinute) / cycles.Length + (k == 0 ? -first : k == cycles.Length - 1 ? first : 0))], Behind);
+            var night = NightOf(drains);
+            takenUp = TakenUp(story, fault, drains[^1] + left);
             var minutes = 12 + 50 * fault + 1.5 * Normal.Sample(random, 0, 1);
             var unwritten = story == BookStory.LostDwell ? share * size : 0;
             var dwell = planned - (lost + unwritten) / cycles.Length - 50 * fault + 2 * Normal.Sample(clock, 0, 1);
@@ -136,7 +149,7 @@ public sealed class VirtualBook
                     NightFluid = new(regimen.Night[0].Solution, []),
                     DayFluid = regimen.DayFill is { } fill ? new(fill.Solution, []) : null,
                     Counts = kind == BookKind.NightAndDayAlone ? UltrafiltrationCount.NightAndDay : UltrafiltrationCount.Night,
-                    WrittenUltrafiltration = Rounded(night + (kind == BookKind.NightAndDayAlone || counts ? initial - dayFilled : 0)),
+                    WrittenUltrafiltration = Rounded(night + (kind == BookKind.NightAndDayAlone || counts ? initial - DayFilled : 0)),
                     InitialDrain = kind >= BookKind.WithInitialDrain ? Rounded(initial) : null,
                     CycleDrains = kind == BookKind.WithCycles && story != BookStory.CountsOtherwise ? [.. drains.Select(Rounded)] : [],
                     DrainTime = kind == BookKind.WithCycles ? TimeSpan.FromMinutes(Math.Round(Math.Max(3, minutes), 1)) : null,
@@ -151,10 +164,41 @@ public sealed class VirtualBook
         return nights;
     }
 
+    private double DayFilled => regimen.DayFill?.Volume.Milliliters ?? 0;
+
+    // What the day left runs out, but for what stays behind.
+    private double Evening(ref double left, double day, Func<double, double> behind)
+    {
+        var inside = Math.Max(0, left + DayFilled + day + dayDilution * (left - residual));
+        left = behind(inside);
+        return inside - left;
+    }
+
+    // Drain after drain.
+    private double[] Cycles(ref double left, double[] cycles, Func<double, double> behind)
+    {
+        var drains = new double[cycles.Length];
+        for (var k = 0; k < cycles.Length; k++)
+        {
+            var inside = left + regimen.Night[k].Fill.Milliliters + cycles[k] + dilution[k] * (left - residual);
+            left = behind(inside);
+            drains[k] = inside - left;
+        }
+
+        return drains;
+    }
+
+    // Of what was in before the last drain, by the end of a dry day.
+    private double TakenUp(BookStory story, double fault, double volume) => story == BookStory.DrainFaultTakenUp && DayFilled == 0 ? fault * volume : 0;
+
+    private static bool IsDrainFault(BookStory story) => story is BookStory.DrainFault or BookStory.DrainFaultTakenUp;
+
+    private double NightOf(double[] drains) => drains.Sum() - regimen.Night.Sum(exchange => exchange.Fill.Milliliters);
+
     // Cycles and day without, with half and with all of what happens.
     private (double[] Cycles, double Day)[] Levels(BookStory story, double size)
     {
-        if (story is BookStory.Stable or BookStory.DrainFault or BookStory.CountsOtherwise)
+        if (IsDrainFault(story) || story is BookStory.Stable or BookStory.CountsOtherwise)
         {
             return [Parts(at), Parts(at), Parts(at)];
         }

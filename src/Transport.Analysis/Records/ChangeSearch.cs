@@ -17,14 +17,10 @@ internal static class ChangeSearch
     private const double Unlikely = 0.001;
 
     // Share of the heaviest trial below which one adds nothing to a size.
-    private const double Slight = 0.02;
+    private const double Slight = 0.05;
 
-    // By how much wider the prior of a size is where the size is told, than where causes are weighed (choice, by the bands of docs/studies/record-review.md).
-    private const double SizePrior = 3;
-
-    // A size is found by going about the one before, until it moves by less than so many of its standard deviations.
-    private const double Settled = 0.2;
-    private const int MostPasses = 4;
+    // No explanation is exact: a number that it leaves alone differs all the same, SD in mL (choice, likewise).
+    private const double LeastMilliliters = 20;
 
     // Prior deviation of each size: logarithms of A0/Δx and LpS; mL/min; share left behind; minutes lost in a night; logarithm of strength; mL of the day; mmol/L. Choices.
     private static readonly (ChangeCause Cause, double Deviation, bool Grows)[] Causes =
@@ -48,11 +44,18 @@ internal static class ChangeSearch
         ? 0.5 * x * x + Math.Log(2 * Normal.CDF(0, 1, x))
         : Math.Log(Math.Sqrt(2 / Math.PI) / -x * (1 - (1 - 3 / (x * x)) / (x * x)));
 
-    // A cause, its prior and its form.
-    private sealed record Form(ChangeCause Cause, double Deviation, bool IsGrowing);
+    private static readonly (double Mean, double Deviation)[] CountsOtherwise = [(1, 0), (1, 0), (1, 0), (1, 0)];
 
-    // A form that began on one night: its evidence, and its size with the deviation of it, in the units of the cause.
-    private sealed record Trial(Form Form, int From, double LogLikelihood, double Size, double Deviation);
+    private static bool IsOfBothSigns(ChangeCause cause) => cause is ChangeCause.RunDiffers or ChangeCause.DayDiffers;
+
+    // A cause, its prior and its form: at once or growing; of drains, whether a dry day takes up what they leave.
+    private sealed record Form(ChangeCause Cause, double Deviation, bool IsGrowing = false, bool IsTakenUp = false);
+
+    // A form that began on one night, and its evidence.
+    private sealed record Trial(Form Form, int From, double LogLikelihood);
+
+    // Its size by each number with the deviation of it, in the units of the cause, and how much it weighs.
+    private sealed record Sized(Trial Trial, double Weight, (double Mean, double Deviation)[] Sizes);
 
     /// <summary>The change that a signal on one night speaks of.</summary>
     /// <param name="signal">Index of the night.</param>
@@ -65,6 +68,7 @@ internal static class ChangeSearch
     {
         var until = steps.TakeWhile(step => step.Night <= last).ToArray();
         var before = Enumerable.Range(0, last + 1).Select(night => NightBefore.Of(nights, responses, night)).ToArray();
+        var hasDryDays = before.Any(day => day is { DayFill: 0, IsByHand: false });
         var trials = new List<Trial>();
         var first = Math.Max(0, signal - Window);
         for (var from = first; from <= signal; from += EveryNights)
@@ -95,7 +99,7 @@ internal static class ChangeSearch
         var byDay = trials.Zip(weights).GroupBy(pair => pair.First.From).OrderBy(group => group.Key)
             .Select(group => (group.Key, group.Sum(pair => pair.Second) / total)).ToList();
         var slight = Slight * weights.Max();
-        var sized = trials.Zip(weights).Where(pair => pair.Second >= slight).Select(pair => (Trial: Resized(pair.First), Weight: pair.Second)).ToList();
+        var sized = trials.Zip(weights).Where(pair => pair.Second >= slight).Select(pair => new Sized(pair.First, pair.Second, SizesOf(pair.First))).ToList();
         return new(
             [.. byCause.Select(explanation => explanation with { Weight = explanation.Weight / sum }).OrderByDescending(explanation => explanation.Weight)],
             Day(0.5), Day(0.05), Day(0.95), SizeOf(NightChannel.Ultrafiltration), until.LastOrDefault(step => step.Step.Channel == NightChannel.Ultrafiltration).Step?.HoldsDay == true, SizeOf(NightChannel.InitialDrain));
@@ -130,111 +134,74 @@ internal static class ChangeSearch
             }
 
             double share = 0, mean = 0, square = 0;
-            foreach (var (trial, weight) in sized)
+            foreach (var (trial, weight, sizes) in sized)
             {
                 var effect = Signal(trial.Form, channel, last, trial.From, written.HoldsDay);
+                var (size, deviation) = sizes[ChangeSizes.IndexOf(channel)];
                 share += weight;
-                mean += weight * effect * trial.Size;
-                square += weight * effect * effect * (trial.Size * trial.Size + trial.Deviation * trial.Deviation);
+                mean += weight * effect * size;
+                square += weight * effect * effect * (size * size + deviation * deviation);
             }
 
             mean /= share;
-            return (mean, Math.Sqrt(Math.Max(0, square / share - mean * mean)));
+            return (mean, Math.Sqrt(LeastMilliliters * LeastMilliliters + Math.Max(0, square / share - mean * mean)));
         }
 
         void TryAll(int from)
         {
             foreach (var (cause, deviation, grows) in Causes)
             {
-                trials.Add(Tried(new(cause, deviation, IsGrowing: false), from));
+                trials.Add(Tried(new(cause, deviation), from));
                 if (grows)
                 {
                     trials.Add(Tried(new(cause, deviation, IsGrowing: true), from));
                 }
-            }
-        }
 
-        // A sudden change is an outlier until the level has followed, and what was cut off its first nights would be missing from its size: they are cut about the change instead. How
-        // likely a large change is tells causes apart and is not held against its size: nights speak for that, and a change that is told too small is the worse mistake.
-        Trial Resized(Trial trial)
-        {
-            var open = trial.Form with { Deviation = SizePrior * trial.Form.Deviation };
-            var sized = trial;
-            for (var pass = 0; pass < MostPasses; pass++)
-            {
-                var about = sized.Size;
-                sized = Tried(open, trial.From, about);
-                if (Math.Abs(sized.Size - about) <= Settled * sized.Deviation)
+                if (cause == ChangeCause.DrainTrouble && hasDryDays)
                 {
-                    break;
+                    trials.Add(Tried(new(cause, deviation, IsTakenUp: true), from));
                 }
             }
-
-            return sized;
         }
 
-        Trial Tried(Form form, int from, double? about = null)
+        int FirstOf(int night) => Array.FindIndex(until, step => step.Night >= night) is >= 0 and var index ? index : until.Length;
+
+        // The book either counts otherwise or it does not: there is no size to find.
+        (double Mean, double Deviation)[] SizesOf(Trial trial) => trial.Form.Cause == ChangeCause.BookCountsOtherwise ? CountsOtherwise : ChangeSizes.Of(
+            trial.Form.Deviation, IsOfBothSigns(trial.Form.Cause), until.AsSpan(FirstOf(trial.From)), (channel, night, holdsDay) => Signal(trial.Form, channel, night, trial.From, holdsDay));
+
+        Trial Tried(Form form, int from)
         {
-            var (information, projection) = Project(form, from, about);
+            var (information, projection) = Project(form, from);
             if (form.Cause == ChangeCause.BookCountsOtherwise)
             {
-                // The book either counts otherwise or it does not: there is no size to find.
-                return new(form, from, projection - 0.5 * information, 1, 0);
+                return new(form, from, projection - 0.5 * information);
             }
 
             var precision = 1 + form.Deviation * form.Deviation * information;
             var spread = form.Deviation / Math.Sqrt(precision);
             var mean = spread * spread * projection;
-            var at = mean / spread;
-            if (form.Cause is ChangeCause.RunDiffers or ChangeCause.DayDiffers)
-            {
-                return new(form, from, 0.5 * at * at - 0.5 * Math.Log(precision), mean, spread);
-            }
-
-            // The size is not negative: a normal cut off at zero.
-            var evidence = EvidenceAt(at);
-            var ratio = Math.Sqrt(2 / Math.PI) * Math.Exp(-evidence);
-            return new(form, from, evidence - 0.5 * Math.Log(precision), spread * (at + ratio), spread * Math.Sqrt(Math.Max(0, 1 - ratio * (ratio + at))));
+            var evidence = IsOfBothSigns(form.Cause) ? 0.5 * mean * mean / (spread * spread) : EvidenceAt(mean / spread);
+            return new(form, from, evidence - 0.5 * Math.Log(precision));
         }
 
-        // With a size to go about, numbers are cut off where they lie too far from the change of that size instead of from none.
-        (double Information, double Projection) Project(Form form, int from, double? about)
+        (double Information, double Projection) Project(Form form, int from)
         {
             double information = 0, projection = 0;
             Span<double> state = stackalloc double[NightFilter.Size];
-            Span<double> behind = stackalloc double[NightFilter.Size];
             state.Clear();
-            behind.Clear();
-            foreach (var (night, step) in until)
+            foreach (var (night, step) in until.AsSpan(FirstOf(from)))
             {
-                if (night < from)
-                {
-                    continue;
-                }
-
                 if (step.Channel is not { } channel)
                 {
                     NightFilter.Pass(state, step);
-                    NightFilter.Pass(behind, step);
                     continue;
                 }
 
-                var seen = Signal(form, channel, night, from, step.HoldsDay);
-                var innovation = step.Innovation + step.CutOff;
-                for (var i = 0; i < NightFilter.Size; i++)
-                {
-                    seen -= step.Load[i] * state[i];
-                    innovation -= step.Load[i] * behind[i];
-                }
-
-                var taken = about is { } size ? size * seen + NightFilter.Within(innovation - size * seen, step.Variance) : step.Innovation;
+                var seen = Signal(form, channel, night, from, step.HoldsDay) - NightFilter.Along(step.Load, state);
                 information += seen * seen / step.Variance;
-                projection += seen * taken / step.Variance;
-                for (var i = 0; i < NightFilter.Size; i++)
-                {
-                    state[i] += step.Gain[i] * seen;
-                    behind[i] += step.Gain[i] * (taken - step.Innovation);
-                }
+                projection += seen * step.Innovation / step.Variance;
+                NightFilter.Follow(state, step.Gain, seen);
             }
 
             return (information, projection);
@@ -260,7 +227,7 @@ internal static class ChangeSearch
                 ChangeCause.RunDiffers => Of(NightLever.Strength),
                 ChangeCause.DayDiffers => before[night]?.DayFill > 0 && (channel == NightChannel.InitialDrain || holdsDay) ? 1 : 0,
                 ChangeCause.BookCountsOtherwise => channel == NightChannel.Ultrafiltration && !holdsDay ? before[night]?.InitialDrain - before[night]?.DayFill ?? 0 : 0,
-                _ => DrainSignal.Of(nights[night], response, before[night], channel, isFirst: night == from, holdsDay),
+                _ => DrainSignal.Of(nights[night], response, before[night], channel, isFirst: night == from, holdsDay, form.IsTakenUp),
             };
 
             double Of(NightLever lever) => channel switch

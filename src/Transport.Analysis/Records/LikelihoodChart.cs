@@ -16,9 +16,6 @@ internal sealed class LikelihoodChart
     // A fifth of next to nothing is nothing to look for.
     private const double LeastMilliliters = 300;
 
-    // Of a drain fault a tenth of what is in stays behind, from the first night on.
-    private const double LeftShare = 0.1;
-
     private readonly Watch watch;
     private readonly double weights;
     private readonly List<Start> starts = [];
@@ -44,7 +41,7 @@ internal sealed class LikelihoodChart
         /// <summary>Ultrafiltration that is lost slowly; after a wet day it shows in the initial drain too, where the long dwell tells most.</summary>
         public static Watch SlowLoss(params IReadOnlyList<ChangeCause> causes) => new(causes, EveryNights: 5, Longest: 90);
 
-        /// <summary>Drains that leave a share behind. The first night tells most, so each may be it.</summary>
+        /// <summary>Drains that leave a tenth of what is in behind, from one night on. The first night tells most, so each may be it.</summary>
         public static Watch Drains { get; } = new([ChangeCause.DrainTrouble], EveryNights: 1, Longest: 14);
     }
 
@@ -110,19 +107,11 @@ internal sealed class LikelihoodChart
 
             var night = record.Date.DayNumber;
             var seen = cause == ChangeCause.DrainTrouble
-                ? LeftShare * DrainSignal.Of(record, response, before, channel, isFirst: night == day, step.HoldsDay)
+                ? DrainSignal.UsualShare * DrainSignal.Of(record, response, before, channel, isFirst: night == day, step.HoldsDay)
                 : Math.Min(1, (night - day) / GrowthNights) * Of(channel, response, before, step.HoldsDay);
-            var (load, gain) = (step.Load, step.Gain);
-            for (var i = 0; i < state.Length; i++)
-            {
-                seen -= load[i] * state[i];
-            }
-
+            seen -= NightFilter.Along(step.Load, state);
             LogRatio += (step.Innovation - 0.5 * seen) * seen / step.Variance;
-            for (var i = 0; i < state.Length; i++)
-            {
-                state[i] += gain[i] * seen;
-            }
+            NightFilter.Follow(state, step.Gain, seen);
         }
 
         // Of the whole loss, mL.

@@ -1,3 +1,6 @@
+using System.Runtime.InteropServices;
+using System.Runtime.Intrinsics;
+
 namespace Transport.Analysis;
 
 /// <summary>What is believed of a person's nights, night after night: a linear state with normal doubt (Kalman, J Basic Eng 1960;82:35-45).</summary>
@@ -10,7 +13,8 @@ namespace Transport.Analysis;
 /// </remarks>
 internal sealed class NightFilter
 {
-    public const int Size = 15;
+    /// <summary>Fifteen, and one that stays zero, so that they are whole vectors.</summary>
+    public const int Size = 16;
 
     // Places in the state; the first are the membrane's numbers in the order of NightLever.
     private const int Parameters = 5;
@@ -178,6 +182,31 @@ internal sealed class NightFilter
         state[LeftEvening] = state[LeftMorning] = 0;
     }
 
+    /// <summary>What a load sees of a state.</summary>
+    public static double Along(ReadOnlySpan<double> load, ReadOnlySpan<double> state)
+    {
+        ref var first = ref MemoryMarshal.GetReference(load[..Size]);
+        ref var second = ref MemoryMarshal.GetReference(state[..Size]);
+        var sum = Vector256<double>.Zero;
+        for (var i = 0; i < Size; i += Vector256<double>.Count)
+        {
+            sum += Vector256.LoadUnsafe(ref first, (nuint)i) * Vector256.LoadUnsafe(ref second, (nuint)i);
+        }
+
+        return Vector256.Sum(sum);
+    }
+
+    /// <summary>Moves a state by so much along a direction.</summary>
+    public static void Follow(Span<double> state, ReadOnlySpan<double> direction, double length)
+    {
+        ref var moved = ref MemoryMarshal.GetReference(state[..Size]);
+        ref var along = ref MemoryMarshal.GetReference(direction[..Size]);
+        for (var i = 0; i < Size; i += Vector256<double>.Count)
+        {
+            (Vector256.LoadUnsafe(ref moved, (nuint)i) + Vector256.LoadUnsafe(ref along, (nuint)i) * length).StoreUnsafe(ref moved, (nuint)i);
+        }
+    }
+
     /// <summary>An innovation, or where that lies beyond the furthest that a single number counts, the furthest.</summary>
     public static double Within(double innovation, double variance) => Math.Clamp(innovation, -Furthest * Math.Sqrt(variance), Furthest * Math.Sqrt(variance));
 
@@ -191,20 +220,13 @@ internal sealed class NightFilter
     private NightReading Update(NightChannel channel, double[] load, double variance, double expected, double observed, bool learns, bool holdsDay = false)
     {
         var gain = new double[Size];
-        double spread = variance, innovation = observed - expected;
         for (var i = 0; i < Size; i++)
         {
-            for (var j = 0; j < Size; j++)
-            {
-                gain[i] += covariance[i * Size + j] * load[j];
-            }
+            gain[i] = Along(covariance.AsSpan(i * Size, Size), load);
         }
 
-        for (var i = 0; i < Size; i++)
-        {
-            spread += load[i] * gain[i];
-            innovation -= load[i] * mean[i];
-        }
+        var spread = variance + Along(load, gain);
+        var innovation = observed - expected - Along(load, mean);
 
         // The person's own variance, as far as known; until then the doubt about it widens the tails.
         var factor = Factor(channel);
@@ -219,13 +241,10 @@ internal sealed class NightFilter
         var taken = Within(innovation, spread * factor);
         squares[(int)channel] += Math.Min(taken * taken / spread, Square(Furthest) * factor);
         counts[(int)channel]++;
+        Follow(mean, gain, taken / spread);
         for (var i = 0; i < Size; i++)
         {
-            mean[i] += gain[i] / spread * taken;
-            for (var j = 0; j < Size; j++)
-            {
-                covariance[i * Size + j] -= gain[i] * gain[j] / spread;
-            }
+            Follow(covariance.AsSpan(i * Size, Size), gain, -gain[i] / spread);
         }
 
         for (var i = 0; i < Size; i++)

@@ -22,7 +22,6 @@ internal sealed class NightResponse
     {
         Regimen = outcome.Regimen;
         IsByHand = isByHand;
-        var ran = outcome.Cycles.Concat(outcome.DayExchanges).ToList();
         var (byNight, byDay) = (DailyDoubt.Night(outcome), DailyDoubt.Day(outcome));
         var ofNight = DailyDoubt.ByStrength(isByHand ? byNight.Concat(byDay) : byNight, DoubtLayers.OfReviews, tested).ToList();
         Night = NightOf(outcome).Milliliters + ofNight.Sum(strength => strength.Miss.Shift);
@@ -34,10 +33,12 @@ internal sealed class NightResponse
         FirstCycle = outcome.Cycles.Length < 3
             ? null
             : (outcome.Cycles[0].Ultrafiltration - outcome.Cycles[1..^1].Select(cycle => cycle.Ultrafiltration).Aggregate((a, b) => a + b) * (1.0 / (outcome.Cycles.Length - 2))).Milliliters;
-        var counted = isByHand || outcome.Cycles.IsEmpty ? ran : [.. outcome.Cycles];
+        var counted = Counted(outcome);
         AverageDwell = counted.Average(cycle => cycle.DwellTime.TotalMinutes);
         DrainTime = counted.Average(cycle => cycle.DrainTime.TotalMinutes);
-        FullestOfCycle = counted.Max(cycle => cycle.Drained.Milliliters);
+        FullestInside = counted.Max(cycle => (cycle.Drained + cycle.LeftBehind).Milliliters);
+        Residual = Regimen.ResidualFor(outcome.Patient);
+        Exchanges = counted.Count;
     }
 
     public Regimen Regimen { get; }
@@ -63,8 +64,19 @@ internal sealed class NightResponse
     /// <summary>Of one drain as simulated, min.</summary>
     public double DrainTime { get; }
 
-    /// <summary>Largest drain, mL.</summary>
-    public double FullestOfCycle { get; }
+    /// <summary>Most that is in before a drain, mL.</summary>
+    public double FullestInside { get; }
+
+    /// <summary>What a drain leaves behind, mL.</summary>
+    public double Residual { get; }
+
+    /// <summary>Cycles of the night; of exchanges by hand those of the whole day.</summary>
+    public int Exchanges { get; }
+
+    /// <summary>
+    /// By how much one exchange returns less for each millilitre more that it meets. Not what a larger residual does to a night: a dry day takes the residual up, and the first cycle makes it good.
+    /// </summary>
+    public double DilutionOfFill { get; private set; }
 
     /// <summary>How sure the model itself is of <see cref="Night"/> at strengths that were not tested, SD in mL.</summary>
     public double ModelForm { get; }
@@ -87,10 +99,12 @@ internal sealed class NightResponse
         Take(NightLever.Conductance, LogStep, Run(patient, membrane with { UltrafiltrationCoefficient = membrane.UltrafiltrationCoefficient * Math.Exp(LogStep) }, regimen));
         Take(NightLever.Transient, LogStep, Run(patient, membrane with { TransientAmplitude = membrane.TransientAmplitude * Math.Exp(LogStep) }, regimen));
         Take(NightLever.FluidLoss, LossStep, Run(patient, membrane with { LymphaticRemoval = membrane.LymphaticRemoval + FlowRate.FromMillilitersPerMinute(LossStep) }, regimen));
-        Take(NightLever.Residual, ResidualStep, Run(patient, membrane, regimen with
+        var fuller = Run(patient, membrane, regimen with
         {
             Settings = regimen.Settings with { Residual = Volume.FromMilliliters(regimen.ResidualFor(patient) + ResidualStep) },
-        }));
+        });
+        Take(NightLever.Residual, ResidualStep, fuller);
+        response.DilutionOfFill = response.Exchanges < 2 ? 0 : Later(fuller).Zip(Later(at), (with, without) => (with - without) / ResidualStep).Average();
         if (!isByHand && regimen.Settings.Drain.WholeDrain is { } drain)
         {
             var slower = regimen with { Settings = regimen.Settings with { Drain = DrainProfile.Within(drain + TimeSpan.FromMinutes(DrainStep)) } };
@@ -116,6 +130,9 @@ internal sealed class NightResponse
 
         return response;
 
+        // The first may stand behind a dry day.
+        IEnumerable<double> Later(RegimenOutcome outcome) => response.Counted(outcome).Skip(1).Select(cycle => cycle.Ultrafiltration.Milliliters);
+
         static Exchange Stronger(Exchange exchange) => exchange with { Solution = DialysisSolution.OfGlucose(exchange.Solution.Glucose.MillimolesPerLiter * Math.Exp(LogStep)) };
 
         RegimenOutcome Run(Patient person, ThreePoreMembrane changed, Regimen run) => workspace.Run(person, changed, run, Simulation, RunControl.None);
@@ -126,6 +143,8 @@ internal sealed class NightResponse
             response.day[(int)lever] = isByHand ? 0 : (changed.EveningDrain - at.EveningDrain).Milliliters / step;
         }
     }
+
+    private IReadOnlyList<CycleOutcome> Counted(RegimenOutcome outcome) => IsByHand || outcome.Cycles.IsEmpty ? [.. outcome.Cycles, .. outcome.DayExchanges] : outcome.Cycles;
 
     private Volume NightOf(RegimenOutcome outcome) => IsByHand ? outcome.Ultrafiltration : outcome.NightUltrafiltration;
 }

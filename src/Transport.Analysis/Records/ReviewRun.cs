@@ -14,11 +14,12 @@ internal sealed class ReviewRun
     private readonly RunControl control;
     private readonly IReadOnlyList<NightRecord> nights;
     private readonly NightResponse?[] responses;
+    private readonly double[,] covariance;
     private readonly NightFilter filter;
+    private readonly List<Action<NightFilter>>[] taken;
     private readonly Dictionary<NightChannel, ChartRun> charts;
     private readonly LikelihoodChart slowLoss;
     private readonly LikelihoodChart drainFault;
-    private readonly List<(int Night, FilterStep Step)> steps = [];
     private readonly List<(int Night, NightChannel? Channel, int Sign)> signals = [];
     private readonly List<Finding> findings = [];
     private int quietUntil;
@@ -35,7 +36,9 @@ internal sealed class ReviewRun
         responses = Responses(ensemble);
         slowLoss = new(options.Losses);
         drainFault = new(LikelihoodChart.Watch.Drains);
-        filter = new(options.Noise, CovarianceOf(ensemble));
+        covariance = CovarianceOf(ensemble);
+        filter = new(options.Noise, covariance);
+        taken = [.. nights.Select(_ => new List<Action<NightFilter>>())];
         var limits = options.Limits.Charts;
         charts = Enum.GetValues<NightChannel>().ToDictionary(
             channel => channel,
@@ -146,31 +149,32 @@ internal sealed class ReviewRun
         var expectedDrain = before?.InitialDrain + dayCorrection;
         var learns = leftOut.Length == 0;
         var from = filter.Steps.Count;
-        filter.Next(response, before, lastCharted < 0 ? 1 : nights[t].Date.DayNumber - nights[lastCharted].Date.DayNumber);
+        var days = lastCharted < 0 ? 1 : nights[t].Date.DayNumber - nights[lastCharted].Date.DayNumber;
+        Pass(by => by.Next(response, before, days));
         lastCharted = t;
         var readings = new List<NightReading>();
         if (record.InitialDrain is { } drain && before is not null && !response.IsByHand)
         {
-            readings.Add(filter.InitialDrain(before, expectedDrain!.Value, drain.Milliliters, learns));
+            readings.Add(Take(by => by.InitialDrain(before, expectedDrain!.Value, drain.Milliliters, learns)));
         }
 
         if (response.FirstCycle is { } first && !response.IsByHand && record.CycleDrains.Length == response.Regimen.Cycles)
         {
             var cycles = record.CycleDrains.Zip(response.Regimen.Night, (drained, exchange) => (drained - exchange.Fill).Milliliters).ToArray();
-            readings.Add(filter.FirstCycle(first, cycles[0] - cycles[1..^1].Average(), learns));
+            readings.Add(Take(by => by.FirstCycle(first, cycles[0] - cycles[1..^1].Average(), learns)));
         }
 
         var (observed, holdsDay) = response.IsByHand ? OfHand(record) : UltrafiltrationOf(record, before?.DayFill, count);
         if (observed is { } uf)
         {
-            readings.Add(holdsDay
-                ? filter.NightAndDay(response, response.IsByHand ? response : before!, response.IsByHand ? expected : expected + expectedDrain!.Value - before!.DayFill, uf, learns)
-                : filter.Night(response, expected, uf, learns));
+            readings.Add(Take(by => holdsDay
+                ? by.NightAndDay(response, response.IsByHand ? response : before!, response.IsByHand ? expected : expected + expectedDrain!.Value - before!.DayFill, uf, learns)
+                : by.Night(response, expected, uf, learns)));
         }
 
         if (record.DrainTime is { } minutes && !response.IsByHand)
         {
-            readings.Add(filter.DrainTime(response.DrainTime, minutes.TotalMinutes, learns));
+            readings.Add(Take(by => by.DrainTime(response.DrainTime, minutes.TotalMinutes, learns)));
         }
 
         Band<TimeSpan>? expectedDwell = null;
@@ -178,7 +182,7 @@ internal sealed class ReviewRun
         {
             // What is not written is foreseen all the same, and nothing is learned from it.
             var planned = DwellTime.Expected(record, response);
-            var dwell = filter.AverageDwell(planned, record.AverageDwell?.TotalMinutes ?? planned, learns && record.AverageDwell is not null);
+            var dwell = Take(by => by.AverageDwell(planned, record.AverageDwell?.TotalMinutes ?? planned, learns && record.AverageDwell is not null));
             expectedDwell = Around(dwell.Expected, dwell.Deviation, TimeSpan.FromMinutes, Doubt.NightToNight);
             if (record.AverageDwell is not null)
             {
@@ -186,7 +190,6 @@ internal sealed class ReviewRun
             }
         }
 
-        steps.AddRange(filter.Steps.Skip(from).Select(step => (t, step)));
         slowLoss.Take(record, response, before, filter.Steps.Skip(from));
         initialDrainOn = record.InitialDrain is null ? initialDrainOn : record.Date.DayNumber;
         unwatched = WatchesDrains(record, before) ? 0 : unwatched + 1;
@@ -218,6 +221,38 @@ internal sealed class ReviewRun
             LossLogRatio = lossLogRatio,
             Basis = new(response, before, nightCorrection, dayCorrection),
         };
+
+        // Kept, so that it can be gone through again (Again).
+        void Pass(Action<NightFilter> step)
+        {
+            taken[t].Add(step);
+            step(filter);
+        }
+
+        NightReading Take(Func<NightFilter, NightReading> reading)
+        {
+            taken[t].Add(by => reading(by));
+            return reading(filter);
+        }
+    }
+
+    // The same nights as they would be believed had nothing been learned anew since the last signal before this one: charts begin again after a signal, but what a change comes to is asked of all nights
+    // since, and a level that was opened again would take most of it.
+    private List<(int Night, FilterStep Step)> Again(int signal, int last)
+    {
+        var (again, steps) = (new NightFilter(options.Noise, covariance), new List<(int Night, FilterStep Step)>());
+        for (var t = 0; t <= last; t++)
+        {
+            var from = again.Steps.Count;
+            taken[t].ForEach(step => step(again));
+            steps.AddRange(again.Steps.Skip(from).Select(step => (t, step)));
+            if (t < signal && signals.Exists(earlier => earlier.Night == t))
+            {
+                again.Reopen();
+            }
+        }
+
+        return steps;
     }
 
     // Night and day are one: of the bags where all are weighed, else the total, which counts all of them whatever the book says of nights.
@@ -310,11 +345,11 @@ internal sealed class ReviewRun
                 last--;
             }
 
-            var found = ChangeSearch.Run(night, nights, responses, steps, last);
+            var found = ChangeSearch.Run(night, nights, responses, Again(night, last), last);
             if (changes.LastOrDefault() is { } earlier && nights[found.Began].Date <= earlier.SignalledOn && found.Explanations[0].Cause == earlier.Explanations[0].Cause)
             {
                 // The same change, seen again while its size was still being learned: now more of it is known.
-                changes[^1] = Found(ChangeSearch.Run(told.Night, nights, responses, steps, last), told, last);
+                changes[^1] = Found(ChangeSearch.Run(told.Night, nights, responses, Again(told.Night, last), last), told, last);
                 continue;
             }
 
