@@ -81,6 +81,17 @@ public sealed class RowInDoubtTests
         Assert.Equal(22, book.Findings.Single(found => found.Code == "extra-fields").Row);
     }
 
+    // The comma in a remark breaks the row; the words are whole again, and history. Where the day is not known nothing is over: they are of now, and not history as well.
+    [Theory]
+    [InlineData("2026-02-21,130/80,6.1,36.6,clear,none,70.0,800,fever last year, well now", false)]
+    [InlineData("21-02-26x,130/80,6.1,36.6,clear,fever last year, well now,70.0,800,odd", true)]
+    public void What_a_broken_row_says_is_history_or_an_alarm_and_never_both(string row, bool isAlarm)
+    {
+        var said = Of(Books.Read([Header, .. Quiet, row]));
+        Assert.Equal(isAlarm, said.Any(found => found.Code == "record-pain-or-fever-now"));
+        Assert.Equal(!isAlarm, said.Any(found => found.Code == "record-complaint-of-past"));
+    }
+
     // One cell is a slip of that cell; two are as soon a slip of the row, whose numbers then belong to no chart.
     [Fact]
     public void Two_cells_that_cannot_be_read_put_a_row_in_doubt_and_one_does_not()
