@@ -194,6 +194,15 @@ internal sealed partial class BookCells(
         return !found.Exists(one => one.Severity > Severity.Note);
     }
 
+    /// <summary>Finds what is wrong with these cells.</summary>
+    public void TryAll(IEnumerable<BookColumn> columns)
+    {
+        foreach (var column in columns)
+        {
+            Try(column);
+        }
+    }
+
     private void Try(BookColumn column)
     {
         _ = column switch

@@ -26,8 +26,8 @@ internal static class BookDates
     /// <param name="rows">The rows as they stand, each with its date.</param>
     public static IReadOnlyDictionary<int, Misfit> Misfits(IReadOnlyList<(int Row, DateOnly Date)> rows)
     {
-        var (up, down) = (Chain(rows), Chain([.. rows.Reverse()]));
-        var (ordered, chain) = down.Count > up.Count ? (rows.Reverse().ToList(), down) : (rows.ToList(), up);
+        var ordered = IsNewestOnTop(rows) ? rows.Reverse().ToList() : [.. rows];
+        var chain = Chain(ordered);
         var misfits = new Dictionary<int, Misfit>();
         if (rows.Count == 0 || rows.Count - chain.Count > Math.Max(1, MostOutOfOrder * rows.Count))
         {
@@ -73,6 +73,9 @@ internal static class BookDates
 
         return misfits;
     }
+
+    /// <summary>Whether more rows are in order from below than from above.</summary>
+    public static bool IsNewestOnTop(IReadOnlyList<(int Row, DateOnly Date)> rows) => Chain([.. rows.Reverse()]).Count > Chain(rows).Count;
 
     /// <summary>Whether a book can be of this day: a year far from ours is a slip, whatever its row.</summary>
     public static bool IsOfBook(DateOnly date) => date.Year is >= FirstYear and <= LastYear;

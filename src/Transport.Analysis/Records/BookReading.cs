@@ -6,10 +6,16 @@ internal sealed class BookReading
     // A year of exchanges by hand has 1,500 rows; ten years of nights 3,650.
     private const int Rows = 20_000;
 
+    // Choices: what more rows than that do is a habit; and three cells are the fewest that may be one.
+    private const double MostOfSlips = 0.2;
+    private const int FewestForHabit = 3;
+
     private readonly List<Finding> findings;
     private readonly int[] places;
     private readonly Dictionary<BookColumn, string> units;
     private readonly char? mark;
+    private readonly char delimiter;
+    private bool isNewestOnTop;
     private IReadOnlyList<(int Row, DateOnly Date)> trusted = [];
     private readonly Dictionary<string, BookPlan> named = new(StringComparer.OrdinalIgnoreCase);
     private readonly List<NightRecord> nights = [];
@@ -20,9 +26,11 @@ internal sealed class BookReading
     private (Mass Weight, DateOnly? On)? target;
     private string code = "";
     private readonly Dictionary<int, BookExchange> lastByHand = [];
+    private readonly HashSet<BookColumn> habits = [];
+    private readonly Dictionary<(BookColumn Column, string Text), bool> known = [];
 
-    private BookReading(List<Finding> findings, int[] places, Dictionary<BookColumn, string> units, char? mark) =>
-        (this.findings, this.places, this.units, this.mark) = (findings, places, units, mark);
+    private BookReading(List<Finding> findings, int[] places, Dictionary<BookColumn, string> units, char? mark, char delimiter) =>
+        (this.findings, this.places, this.units, this.mark, this.delimiter) = (findings, places, units, mark, delimiter);
 
     /// <summary>The nights by date, the rows in doubt in their order, the last day whose date fits, and the code of the patient; empty where the book carries none.</summary>
     public static (IReadOnlyList<NightRecord> Nights, IReadOnlyList<NightRecord> InDoubt, DateOnly? LastDay, string Code) Of(string text, List<Finding> findings)
@@ -67,9 +75,12 @@ internal sealed class BookReading
         var wide = rows.Skip(1).Where(row => DelimitedText.HasExtraFields(row.Row, row.Fields, header.Length, delimiter, findings)).ToList();
         var usable = rows.Skip(1).Except(wide).ToList();
         var mark = SheetNumber.DecimalMarkOf(delimiter, Numbers(usable, places), findings);
-        var reading = new BookReading(findings, places, units, mark);
-        var spoilt = reading.Lost(wide, lost.Where(line => line.Row > headerRow), header.Length, delimiter);
-        spoilt.AddRange(usable.Select(row => reading.Shifted(row.Row, row.Fields, header.Length, delimiter)).OfType<LostRow>());
+        var reading = new BookReading(findings, places, units, mark, delimiter);
+        var fit = new RowFit([.. header.Select((_, at) => Array.IndexOf(places, at) is var known and >= 0 ? BookWords.Columns[known] : null)], delimiter, reading.CanRead);
+        reading.SetHabits(usable);
+        var spoilt = reading.Lost(wide, lost.Where(line => line.Row > headerRow), fit);
+        var isUsual = usable.Count(row => row.Fields.Length > header.Length) > MostOfSlips * usable.Count;
+        spoilt.AddRange(usable.Select(row => reading.Shifted(row.Row, row.Fields, header.Length, fit, isUsual)).OfType<LostRow>());
         reading.Read([.. usable.ExceptBy(spoilt.Select(row => row.Row), row => row.Row)], spoilt);
         reading.SetHandRegimens();
         return ([.. reading.nights.OrderBy(night => night.Date)], [.. reading.inDoubt.OrderBy(night => night.Row)], reading.trusted.Select(row => (DateOnly?)row.Date).Max(), reading.code);
@@ -108,12 +119,13 @@ internal sealed class BookReading
             .Where(row => row.Date is not null).Select(row => (row.Row, row.Date!.Value)).ToList();
         dated = [.. dated.Concat(lost.Where(row => row.Date is not null).Select(row => (row.Row, row.Date!.Value))).OrderBy(row => row.Row)];
         var misfits = BookDates.Misfits(dated);
+        isNewestOnTop = BookDates.IsNewestOnTop(dated);
         trusted = [.. dated.Where(row => !misfits.ContainsKey(row.Row))];
         var (first, last) = (trusted.Select(row => row.Date).DefaultIfEmpty().Min(), trusted.Select(row => row.Date).DefaultIfEmpty().Max());
         code = rows.Select(row => (row.Row, Code: CodeOf(row.Row, TextsOf(row.Fields)))).Concat(lost.Select(row => (row.Row, Code: CodeOf(row.Row, row.Certain))))
             .Where(row => row.Code.Length > 0).OrderBy(row => row.Row).Select(row => row.Code).FirstOrDefault() ?? "";
         var dates = dated.ToDictionary(row => row.Row, row => row.Value);
-        foreach (var (row, fields) in rows)
+        foreach (var (row, fields) in InTime(rows, dates))
         {
             var before = findings.Count;
             var cells = Cells(row, TextsOf(fields), findings);
@@ -164,6 +176,36 @@ internal sealed class BookReading
         }
     }
 
+    // Blank means as the row before in time; rows of one date keep their order.
+    private IEnumerable<(int Row, string[] Fields)> InTime(List<(int Row, string[] Fields)> rows, Dictionary<int, DateOnly> dates)
+    {
+        if (!isNewestOnTop)
+        {
+            return rows;
+        }
+
+        findings.Add(new(Severity.Note, "book-newest-on-top", "The newest row stands on top, so a blank cell of the regimen is taken to mean as in the row before in time, which stands below it.")
+        {
+            Row = rows[0].Row,
+        });
+        var days = new List<List<(int Row, string[] Fields)>>();
+        DateOnly? last = null;
+        foreach (var row in rows)
+        {
+            DateOnly? date = dates.TryGetValue(row.Row, out var written) ? written : null;
+            if (days.Count == 0 || date is null || date != last)
+            {
+                days.Add([]);
+            }
+
+            days[^1].Add(row);
+            last = date;
+        }
+
+        days.Reverse();
+        return days.SelectMany(day => day);
+    }
+
     private Dictionary<BookColumn, string> TextsOf(string[] fields) =>
         BookWords.Columns.Select((column, index) => (column, Text: Field(fields, places[index]))).Where(cell => cell.Text.Length > 0).ToDictionary(cell => cell.column, cell => cell.Text);
 
@@ -173,67 +215,119 @@ internal sealed class BookReading
     private DateOnly PlaceOf(int row)
     {
         var (before, after) = (trusted.LastOrDefault(known => known.Row < row).Date, trusted.FirstOrDefault(known => known.Row > row).Date);
-        return trusted.Count > 1 && trusted[0].Date > trusted[^1].Date ? BookDates.PlaceOf(after, before) : BookDates.PlaceOf(before, after);
+        return isNewestOnTop ? BookDates.PlaceOf(after, before) : BookDates.PlaceOf(before, after);
     }
 
     private void AddInDoubt(NightRecord night, string why) => inDoubt.Add(night with { Doubt = $"row {night.Row}, {why}" });
 
-    private List<LostRow> Lost(List<(int Row, string[] Fields)> wide, IEnumerable<(int Row, string Line)> lines, int width, char delimiter) =>
+    private List<LostRow> Lost(List<(int Row, string[] Fields)> wide, IEnumerable<(int Row, string Line)> lines, RowFit fit) =>
     [
-        .. wide.Select(row => LostRow.Of(row.Row, row.Fields, "has more cells than the header", width, delimiter, TextsOf, Unread)),
-        .. lines.Where(line => line.Line.Length > 0 && !line.Line.StartsWith('#')).Select(line => LostRow.Of(
-            line.Row, line.Line.Replace("\"", "", StringComparison.Ordinal).Split(delimiter, StringSplitOptions.TrimEntries), "stands in or below an open or stray quotation mark", width, delimiter, TextsOf, Unread)),
+        .. wide.Select(row => new LostRow(row.Row, row.Fields, fit.Of(row.Fields).Certain, "has more cells than the header")),
+        .. from line in lines
+           where line.Line.Length > 0 && !line.Line.StartsWith('#')
+           let fields = line.Line.Replace("\"", "", StringComparison.Ordinal).Split(delimiter, StringSplitOptions.TrimEntries)
+           select new LostRow(line.Row, fields, fit.Of(fields).Certain, "stands in or below an open or stray quotation mark"),
     ];
 
-    // Two cells or more that their columns do not take, where all of them fit one column to the left or to the right, are a row with a delimiter too many or too few.
-    private LostRow? Shifted(int row, string[] fields, int width, char delimiter)
+    // A row that is no wider than the header, once blanks at its end are left aside, may have slipped all the same.
+    private LostRow? Shifted(int row, string[] fields, int width, RowFit fit, bool isUsuallyWider)
     {
         var written = fields.Reverse().SkipWhile(field => field.Length == 0).Reverse().ToArray();
-        if (written.Length > width || Unread(TextsOf(written)) < 2)
+        var texts = TextsOf(written);
+        var unread = texts.Keys.Where(column => !CanRead(column, texts[column])).ToList();
+        var missing = unread.Count + (texts.ContainsKey(BookWords.Date) ? 0 : 1);
+        var isWider = fields.Length > width && !isUsuallyWider;
+        if (missing == 0 && !isWider || written.Length > width)
         {
             return null;
         }
 
-        var found = new[] { 1, -1 }.Where(surplus => written.Length <= width + surplus).Select(surplus => LostRow.Of(
-                row, [.. written, .. Enumerable.Repeat("", width + surplus - written.Length)], surplus > 0 ? "seems to have a cell too many" : "seems to have a cell too few", width, delimiter, TextsOf, Unread))
-            .FirstOrDefault(one => Unread(one.Certain) == 0 && one.Certain.Count >= written.Count(field => field.Length > 0) - 2);
-        if (found is not null)
+        // A blank cell more than the others have shows that there is a delimiter too many, a row that ends early that there may be one too few; otherwise cells that fit beside their place.
+        int[] slips = isWider ? [fields.Length - width] : missing > 1 ? [1, -1, 2, -2, 3, -3] : fields.Length < width ? [fields.Length - width] : [];
+        foreach (var slip in slips.Where(slip => written.Length <= width + slip))
         {
-            findings.Add(SampleSheetCodes.ExtraFields.Finding(
-                $"The row {found.Why}: its cells fit the columns beside their own. It is left out of the charts; put the cell right.", row, found: string.Join(delimiter, written)));
+            var laid = fit.Of([.. written, .. Enumerable.Repeat("", width + slip - written.Length)]);
+            var isBetter = isWider ? laid.Certain.Count != texts.Count || texts.Any(cell => laid.Certain.GetValueOrDefault(cell.Key) != cell.Value)
+                : fields.Length < width && slip == fields.Length - width ? laid.Unread < missing : laid.Unread + Math.Abs(slip) < missing;
+            if (isBetter)
+            {
+                var why = $"seems to have {Math.Abs(slip) switch { 1 => "a cell", 2 => "two cells", 3 => "three cells", var count => FormattableString.Invariant($"{count} cells") }} too {(slip > 0 ? "many" : "few")}";
+                findings.Add(SampleSheetCodes.ExtraFields.Finding(
+                    $"The row {why}: its cells fit the columns beside their own. It is left out of the charts; put the cell right.", row, found: string.Join(delimiter, written)));
+                return new(row, written, laid.Certain, why);
+            }
         }
 
-        return found;
+        if (unread.Count < 2)
+        {
+            return null;
+        }
+
+        Cells(row, texts, findings).TryAll(unread);
+        var names = Wording.List([.. unread.Select(column => column.Name)]);
+        findings.Add(new(Severity.Warning, "book-row-doubtful", $"Several cells of this row are not what their columns take ({names}), so that it may have slipped: it is left out of the charts. Put them right, or leave them blank.")
+        {
+            Row = row,
+            Found = string.Join(delimiter, written),
+        });
+        return new(row, written, texts, $"has cells that their columns do not take ({names})");
     }
 
-    private int Unread(IReadOnlyDictionary<BookColumn, string> texts)
+    // A column that most rows fill with what it does not take is a habit of the book and shows no slip.
+    private void SetHabits(List<(int Row, string[] Fields)> rows)
     {
-        var cells = Cells(0, texts, []);
-        return texts.Keys.Count(column => !cells.CanRead(column)) + (texts.ContainsKey(BookWords.Date) ? 0 : 1);
+        var cells = rows.SelectMany(row => TextsOf(row.Fields)).ToLookup(cell => cell.Key, cell => CanRead(cell.Key, cell.Value));
+        habits.UnionWith(cells.Where(column => column.Count(isRead => !isRead) is var unread && unread >= FewestForHabit && 2 * unread > column.Count()).Select(column => column.Key));
+    }
+
+    private bool CanRead(BookColumn column, string text)
+    {
+        if (habits.Contains(column))
+        {
+            return true;
+        }
+
+        if (!known.TryGetValue((column, text), out var isRead))
+        {
+            known[(column, text)] = isRead = Cells(0, new Dictionary<BookColumn, string> { [column] = text }, []).CanRead(column);
+        }
+
+        return isRead;
     }
 
     // Numbers where they are certain, words wherever they stand.
     private void AddLost(LostRow lost, DateOnly date)
     {
-        BookCell[] cells = [.. lost.Fields.Where(field => field.Length > 0).Select(field => new BookCell("", field, true))];
-        var text = BookText.Of(string.Join("; ", cells.Select(cell => cell.Text)));
         var certain = Cells(lost.Row, lost.Certain, []);
         var isOfAnother = !IsOfOnePatient(certain);
         var body = BodyOf(date, certain);
+        string[] written = [.. lost.Fields.Where(field => field.Length > 0)];
 
-        // A number that stands alone may be of any column.
-        double?[] temperatures = [body.TemperatureCelsius, .. cells.Where(cell => cell.Text.Any(char.IsLetter)).Select(cell => BookText.Of(cell.Text).TemperatureCelsius)];
+        // Where every cell has its column, words are read as those of a whole row. Otherwise they may be of any cell, and nothing that they say is long ago.
+        if (lost.Date is null || Signs(lost.Certain.Values) != Signs(written))
+        {
+            var text = BookText.Of(string.Join("; ", written));
+
+            // A number that stands alone may be of any column.
+            double?[] temperatures = [body.TemperatureCelsius, .. written.Where(cell => cell.Any(char.IsLetter)).Select(cell => BookText.Of(cell).TemperatureCelsius)];
+            var whole = lost.Certain.Values.SelectMany(cell => cell.Split($"{delimiter} ").Append(cell)).ToHashSet();
+            body = body with
+            {
+                Symptoms = [.. body.Symptoms.Concat(text.Symptoms).Distinct()],
+                TemperatureCelsius = temperatures.Max(),
+                Cells = [.. body.Cells, .. written.Where(cell => !whole.Contains(cell)).Select(cell => new BookCell("", cell, true))],
+            };
+        }
+
         inDoubt.Add(body with
         {
-            Complaint = "",
-            Remark = string.Join(", ", cells.Select(cell => cell.Text)),
-            Symptoms = [.. body.Symptoms.Concat(text.Symptoms).Distinct()],
-            TemperatureCelsius = temperatures.Max(),
-            Cells = [.. cells],
+            Remark = string.Join(", ", written),
             Doubt = $"row {lost.Row}{(lost.Date is { } day ? FormattableString.Invariant($" of {day:yyyy-MM-dd}") : "")}, which {lost.Why}{(isOfAnother ? $" and carries the code “{certain.Text(BookWords.Patient)}”" : "")}",
             IsLost = true,
             IsOfAnother = isOfAnother,
         });
+
+        static string Signs(IEnumerable<string> cells) => string.Concat(cells.SelectMany(cell => cell).Where(char.IsLetterOrDigit).Order());
     }
 
     // A unit that the header lacks would be found again in every row.

@@ -15,7 +15,9 @@ namespace Transport.Analysis;
 /// <param name="HasUnread">Whether words or numbers are left that were not understood.</param>
 /// <param name="HasPastPeritonitis">Whether a peritonitis is spoken of as long past, which is no complaint.</param>
 /// <param name="HasPastComplaint">Whether another complaint is spoken of as over for two weeks or longer.</param>
-internal sealed partial record BookText(ImmutableArray<Symptom> Symptoms, double? TemperatureCelsius, bool HasUnread, bool HasPastPeritonitis, bool HasPastComplaint)
+/// <param name="OfAnother">Complaints that the words give to somebody else: a daughter's fever. Whoever keeps the book for another may mean the patient.</param>
+internal sealed partial record BookText(
+    ImmutableArray<Symptom> Symptoms, double? TemperatureCelsius, bool HasUnread, bool HasPastPeritonitis, bool HasPastComplaint, ImmutableArray<Symptom> OfAnother)
 {
     private const string Belly = @"(?:(?:abdominal|abdomen|abdo|belly|tummy|stomach|pelvic)(?: is| was| feels| very| bit)* )?";
     private const string Place = @"(?:exit(?: site)?|tunnel|catheter(?: site)?|cuff)";
@@ -39,6 +41,9 @@ internal sealed partial record BookText(ImmutableArray<Symptom> Symptoms, double
         (Symptom.CloudyFluid, @"cloud(?:y|ed|ier|iness)|turbid|milky|hazy|murky|peritonitis"),
         (Symptom.Blood, @"bloody|blood stained|blood(?! (?:pressure|sugar|glucose|test|sample|count|work|result|taken|drawn)s?\b)|bleeding|pink"),
         (Symptom.FlowPain, @"pain (?:on|when|while|during|with) (?:fill|filling|drain|draining)|(?:drain|fill|inflow|outflow) pain"),
+        (Symptom.SlowDrain, @"(?:would|will|does|did|could|can|is|was)(?: not|n'?t) (?:fully |properly |completely )?drain(?:ing)?|(?:won'?t|cannot) drain|not draining|drain(?:s|age|ing)? (?:is |was |were |are |very |so )*(?:alarms?|slow(?:ly|er)?|poor(?:ly)?|incomplete|stopped|stuck|blocked|failed|problems?)|(?:slow|poor|incomplete|low|bad) drain(?:s|age|ing)?|(?:nothing|hardly|barely) drained|alarms?|(?:line|tube|catheter) (?:is |was )?(?:blocked|kinked)|(?:blocked|kinked) (?:line|tube|catheter)"),
+        (Symptom.HeadOrSight, @"head ?aches?|migraine|head (?:hurts?|hurting|pounding|pains?|sore)|(?:sore|aching|painful|pounding) head|pain in (?:the |my |his |her )?head|blurr(?:ed|y|ing)(?: (?:vision|sight|eyes))?|(?:vision|sight|eyesight) (?:is |was )?(?:blurr(?:ed|y)|poor|worse|dim|going|gone|lost)|(?:double|loss of|lost|poor|dim|disturbed) (?:vision|sight)|(?:cannot|can'?t|could not|couldn'?t) see|seeing (?:double|spots|stars|flashes)"),
+        (Symptom.Leak, @"leak(?:s|ed|ing|age|y)?|(?:wet|soaked|damp) (?:dressing|bandage|gauze)|(?:dressing|bandage|gauze|clothes) (?:is |was |were |got |feels )?(?:wet|soaked|damp|soggy)|(?:fluid|water|wet|wetness|dialysate) (?:is |was )?(?:at|from|around|near|by|out of|coming (?:from|out of)) (?:the |my |his |her )?" + Place + "|" + Place + @" (?:is |was |looks |feels )?(?:wet|damp|moist)"),
         (Symptom.ChestPain, @"chest (?:pain(?:s|ful)?|tightness|pressure|hurts?)|(?:tight|painful) chest|(?:pain|pressure) in (?:the |my |his |her )?chest|angina"),
         (Symptom.AbdominalPain, Belly + @"(?:pain(?:s|ful|fully)?|hurts?|hurting|sore|soreness|tender|tenderness|discomfort|(?:stomach|belly|tummy)?ach(?:es?|ed|ing|y))"),
         (Symptom.Fever, @"fever(?:s|ish)?|febrile|shiver(?:s|ing|y)?|chills?|rigors?|(?:high|raised) temp(?:erature)?|temp(?:erature)? (?:is |was )?(?:high|up|raised)"),
@@ -49,7 +54,11 @@ internal sealed partial record BookText(ImmutableArray<Symptom> Symptoms, double
         (Symptom.Dry, @"cramps?|cramping|dizz(?:y|iness)|faint(?:s|ed|ing|ness)?|light ?headed(?:ness)?|collapsed?|passed out|black(?:ed)? ?out"),
         (Symptom.Confused, @"confus(?:ed|ion)|drows(?:y|iness|ily)|deliri(?:ous|um)|disorient(?:ed|ation)|unresponsive|unconscious|(?:very|so|too) sleepy|(?:hard|difficult) to (?:wake|rouse)|(?:cannot|can'?t|could not|couldn'?t|won'?t|would not) (?:be )?(?:wake|woken|roused?)(?: up)?|floppy|listless|letharg(?:ic|y)"),
         (Symptom.Constipation, @"constipat(?:ed|ion)"),
+        (Symptom.Shaky, @"sweat(?:s|y|ing|ed)?|shak(?:y|ing|es|iness)|shook|trembl(?:y|ing|es?|ed)|tremors?|clammy|jittery|hungry|hunger|ravenous|palpitations?|(?:heart|pulse) (?:is |was )?(?:racing|pounding)|(?:racing|pounding) heart|hypos?|hypoglyca?emi[ac]|low (?:blood )?sugar|(?:blood )?sugar (?:is |was |feels |felt )?low|tingling (?:lips|mouth|tongue)"),
     ];
+
+    // Understood, and an alarm beside something else only: alone they are left for a reader.
+    private static readonly Symptom[] ForReader = [Symptom.Shaky, Symptom.HeadOrSight, Symptom.SlowDrain];
 
     private static readonly string Known = $"(?:{string.Join('|', Vocabulary.Select(known => known.Words))}|{Inflamed})";
 
@@ -63,6 +72,13 @@ internal sealed partial record BookText(ImmutableArray<Symptom> Symptoms, double
 
     private static readonly Regex PastComplaint = Made(
         $@"\b{Others}(?: (?:was|were|treated|cured|healed|gone|over|settled))* {OtherWhen}\b|\b{OtherWhen},?(?: (?:i|he|she|had|have|was|for|an?|some))* {Others}\b");
+
+    // A complaint of somebody else, unless anything beside it may speak of the patient too.
+    private static readonly Regex OthersComplaint = Made(
+        $@"\b(?:(?:my|his|her|our|their|the) )?(?:daughter|son|husband|wife|mother|father|mum|mom|dad|grand(?:son|daughter|child|children|mother|father|ma|pa)|sister|brother|child|children|kids?|baby|neighbou?rs?|friends?|uncle|aunt|cousin|partner|colleagues?|dog|cat)(?: (?:has|had|have|got|is|was|are|were|been|ill with|sick with|down with|in bed with|home with|an?|some|bad|very|high))+ {Others}(?: (?:and|or) {Others})*(?: in (?:his|her|their) [a-z]+)?\b");
+
+    private static readonly Regex MayBePatient = Made(
+        @"\b(?:i|i'm|i've|me|my|mine|myself|we|us|our|both|too|also|as well|same|likewise|all|every(?:one|body)|patient|bags?|fluid|drain(?:s|ed)?|effluent|dialysate|like)\b");
 
     // A list after a denial is denied to its end where it has one: "no pain, fever" may go on to say what there is.
     private static readonly Regex DeniedList = Made($@"\b(?:no|denies|denied|without)(?: any)? {Known}(?:, {Known})+,? (?:or|nor) {Known}(?= ?(?:$|[.;]))");
@@ -83,7 +99,7 @@ internal sealed partial record BookText(ImmutableArray<Symptom> Symptoms, double
 
     private static readonly Regex SiteSign = Made($@"\b{Inflamed}\b");
 
-    private static readonly BookText Blank = new([], null, false, false, false);
+    private static readonly BookText Blank = new([], null, false, false, false, []);
 
     /// <summary>Reads words as they stand in a cell.</summary>
     /// <param name="words">The words.</param>
@@ -116,6 +132,14 @@ internal sealed partial record BookText(ImmutableArray<Symptom> Symptoms, double
         text = NotFree().Replace(NotClear().Replace(NoStool().Replace(text, "constipated"), "cloudy"), "pain");
         text = DeniedList.Replace(text, "well");
         text = AnsweredNo.Replace(FreeOf().Replace(text, "well"), "well");
+        var ofAnother = ImmutableArray<Symptom>.Empty;
+        if (!MayBePatient.IsMatch(Weather().Replace(OthersComplaint.Replace(text, ""), "")))
+        {
+            var spoken = string.Join(", ", OthersComplaint.Matches(text).Select(match => match.Value));
+            ofAnother = [.. Patterns.Where(known => known.Words.IsMatch(spoken)).Select(known => known.Symptom)];
+            text = Weather().Replace(OthersComplaint.Replace(text, "elsewhere"), "elsewhere");
+        }
+
         var hasOver = false;
         var over = PastComplaint.Replace(text, match => Ended(match, on) is { } ended && on!.Value.DayNumber - ended.DayNumber >= OverDays ? " " : match.Value);
         if (over != text && !AsNow.IsMatch(over = WellNow().Replace(over, "well")))
@@ -123,7 +147,7 @@ internal sealed partial record BookText(ImmutableArray<Symptom> Symptoms, double
             (text, hasOver) = (over, true);
         }
 
-        var mayBeNow = AsNow.IsMatch(Elsewhere().Replace(text, ""));
+        var mayBeNow = AsNow.IsMatch(WellNow().Replace(Elsewhere().Replace(text, ""), "well"));
         var isTimed = Timed.IsMatch(text);
         if (!mayBeNow)
         {
@@ -155,12 +179,13 @@ internal sealed partial record BookText(ImmutableArray<Symptom> Symptoms, double
             {
                 found.Add(symptom);
                 rest = pattern.Replace(rest, "");
+                hasUnread |= Array.IndexOf(ForReader, symptom) >= 0;
             }
 
             hasUnread |= IsLeft(rest);
         }
 
-        return new([.. found.Distinct()], temperature, hasUnread, hasPast, hasOver);
+        return new([.. found.Distinct()], temperature, hasUnread, hasPast, hasOver, ofAnother);
     }
 
     private static bool IsLongAgo(Match words, DateOnly? on, double daysLeftOut) =>
@@ -254,7 +279,7 @@ internal sealed partial record BookText(ImmutableArray<Symptom> Symptoms, double
     [GeneratedRegex(@"\b(?:(?:pain|fever|symptom)s? ?free|free (?:of|from) (?:pain|fever|symptoms)|afebrile|peritonitis (?:was |is )?(?:ruled out|excluded)|breathing (?:is )?(?:fine|ok|okay|good|normal|well)|clean and dry)\b")]
     private static partial Regex FreeOf();
 
-    [GeneratedRegex(@"\b(?:all )?(?:well|fine|ok|okay|good|better|gone|settled|healthy)(?: again)? (?:now|today|since)\b|\b(?:now|today|since) (?:all )?(?:well|fine|ok|okay|good|gone|settled)(?: again)?\b")]
+    [GeneratedRegex(@"\b(?:all )?(?:well|fine|ok|okay|good|better|gone|settled|healthy)(?: again)? (?:now|today|since(?: then)?(?! [a-z0-9]))\b|\b(?:now|today|since then) (?:all )?(?:well|fine|ok|okay|good|gone|settled)(?: again)?\b")]
     private static partial Regex WellNow();
 
     // "Never had peritonitis this bad" is one.
@@ -264,8 +289,11 @@ internal sealed partial record BookText(ImmutableArray<Symptom> Symptoms, double
     [GeneratedRegex(@"[,.;:/?!()+&\n]|\b(?:but|and|then|now)\b")]
     private static partial Regex Ends();
 
-    [GeneratedRegex(@"\b(?:back|leg|knee|hip|foot|feet|hand|joint|tooth|head|throat|ear|neck|muscle)s? ?(?:pain|ache|hurt|sore)[a-z]*\b|\b(?:sore|aching|painful|tender) (?:back|leg|knee|hip|foot|feet|hand|joint|tooth|head|throat|ear|neck|muscle)s?\b")]
+    [GeneratedRegex(@"\b(?:back|leg|knee|hip|foot|feet|hand|joint|tooth|throat|ear|neck|muscle)s? ?(?:pain|ache|hurt|sore)[a-z]*\b|\b(?:sore|aching|painful|tender) (?:back|leg|knee|hip|foot|feet|hand|joint|tooth|throat|ear|neck|muscle)s?\b")]
     private static partial Regex Elsewhere();
+
+    [GeneratedRegex(@"\bcloud(?:y|ed) (?:weather|sk(?:y|ies)|outside|and (?:windy|rainy|sunny))\b|\b(?:weather|sky)(?: (?:is|was|very|rather|so|still))* cloudy\b")]
+    private static partial Regex Weather();
 
     [GeneratedRegex(@"\bpus\b")]
     private static partial Regex Pus();

@@ -25,6 +25,7 @@ internal sealed class DangerSigns
     private readonly ReviewLimits limits;
     private readonly bool isAdult;
     private readonly int today;
+    private readonly bool usesIcodextrin;
     private readonly HashSet<(NightRecord Night, BookCell Cell)> quoted = [];
     private readonly List<Finding> findings = [];
     private readonly Sign cloudy = new("cloudy fluid or peritonitis", Peritonitis.IsSign, cell => Says(cell, Symptom.CloudyFluid) || Takes(cell, BookWords.Effluent, (int)EffluentLook.Cloudy) || Takes(cell, BookWords.Peritonitis, (int)BookWords.Answer.Yes));
@@ -39,6 +40,9 @@ internal sealed class DangerSigns
     private readonly Sign flowPain = Sign.Of("pain on filling or draining", Symptom.FlowPain);
     private readonly Sign dry = Sign.Of("cramps, dizziness or faintness (dried out?)", Symptom.Dry);
     private readonly Sign confused = Sign.Of("confusion or drowsiness", Symptom.Confused);
+    private readonly Sign head = Sign.Of("headache or disturbed sight", Symptom.HeadOrSight);
+    private readonly Sign leak = Sign.Of("a leak, or fluid at the exit site", Symptom.Leak);
+    private readonly Sign shaky = Sign.Of("sweating, shaking, hunger or a racing heart (a low glucose?)", Symptom.Shaky);
     private readonly Sign fever;
 
     private DangerSigns(IReadOnlyList<NightRecord> nights, RecordBook book, Patient patient, ReviewLimits limits)
@@ -48,6 +52,13 @@ internal sealed class DangerSigns
         ofBook = book.Findings;
         fever = new("fever", night => night.Symptoms.Contains(Symptom.Fever) || night.TemperatureCelsius >= limits.Fever.Value, cell => Says(cell, Symptom.Fever) || TemperatureOf(cell) >= limits.Fever.Value);
         this.nights = AsOfPlace(nights, book, limits);
+        if (!isAdult)
+        {
+            // Whoever writes of a daughter keeps the book of one.
+            this.nights = [.. this.nights.Select(night => night with { Symptoms = [.. night.Symptoms.Concat(BookText.Of(night.Words).OfAnother).Distinct()] })];
+        }
+
+        usesIcodextrin = NurseFindings.UsesIcodextrin(this.nights);
         today = LastDay(this.nights, book);
         now = [.. this.nights.Where(IsNow)];
     }
@@ -68,6 +79,7 @@ internal sealed class DangerSigns
         signs.Cloudy();
         signs.PainOrFever();
         signs.ExitSite();
+        signs.Leak();
         signs.Others();
         signs.Glucose();
         if (signs.isAdult)
@@ -195,6 +207,14 @@ internal sealed class DangerSigns
         }
     }
 
+    private void Leak()
+    {
+        if (Present(leak).Length > 0)
+        {
+            Warn(findings, "record-exit-site-now", $"A leak, a wet dressing or fluid at the exit site {When(now, leak)}: compatible with dialysis fluid that runs out beside the catheter, or with a connection that is open to germs. Contact the unit {AtOnce("today, before the next fill, and at once with fever, pain or cloudy fluid", fever, pain, cloudy)}.");
+        }
+    }
+
     private Sign[] Complaints => [chest, breathless, swelling, flowPain, dry, confused, bloody];
 
     // What was written earlier in the month and would have been urgent then.
@@ -207,7 +227,7 @@ internal sealed class DangerSigns
                 .Take(1).Select(one => Text($"blood glucose of {one.Value:0.0} mmol/L {On(one.Night)}{Beside(one.Night)}{LaterGlucose(one, ", ")}")),
             .. Pressures(past).Where(one => isAdult && one.Value.SystolicMillimetersOfMercury < limits.LowSystolic.Value).OrderBy(one => one.Value.SystolicMillimetersOfMercury)
                 .Take(1).Select(one => $"blood pressure {one.Value} {On(one.Night)}{Beside(one.Night)}{LaterPressure(one, ", ")}"),
-            .. Complaints.Select(complaint => (Complaint: complaint, Night: past.LastOrDefault(complaint.Is)))
+            .. Complaints.Append(leak).Concat(usesIcodextrin ? [shaky] : []).Select(complaint => (Complaint: complaint, Night: past.LastOrDefault(complaint.Is)))
                 .Where(one => one.Night is not null).Select(one => $"{one.Complaint.Name} {When([one.Night!], one.Complaint)}"),
         ];
         if (what.Count > 0)
@@ -221,7 +241,7 @@ internal sealed class DangerSigns
         var these = Present(Complaints);
         if (these.Length > 0)
         {
-            Warn(findings, "record-symptoms-now", $"In the last {limits.NowDays.Value} days: {string.Join("; ", these.Select(sign => sign.Name))}, {When(now, these)}. Stop the exchange that is going on and call the unit now, if it has not been seen.{(these.Contains(chest) ? " For pain in the chest the emergency service comes first." : "")}{(Present(confused, dry).Length > 0 && NurseFindings.UsesIcodextrin(nights) ? " Icodextrin is in use or was lately: a low glucose can feel like this and some meters hide it; measure by another method." : "")}");
+            Warn(findings, "record-symptoms-now", $"In the last {limits.NowDays.Value} days: {string.Join("; ", these.Select(sign => sign.Name))}, {When(now, these)}. Stop the exchange that is going on and call the unit now, if it has not been seen.{(these.Contains(chest) ? " For pain in the chest the emergency service comes first." : "")}{(Present(confused, dry).Length > 0 && usesIcodextrin ? " Icodextrin is in use or was lately: a low glucose can feel like this and some meters hide it; measure by another method." : "")}");
         }
     }
 
@@ -232,14 +252,19 @@ internal sealed class DangerSigns
         if (low.Count > 0)
         {
             var lowest = low.MinBy(one => one.Value);
-            Warn(findings, "record-glucose-low", $"Blood glucose of {lowest.Value:0.0} mmol/L {On(lowest.Night)}{OfDays(low.Select(one => one.Night))}, below {limits.LowGlucose.Value:0.0} mmol/L{LaterGlucose(lowest)}. The unit's rule for a low glucose applies at once.{(NurseFindings.UsesIcodextrin(nights) ? " Icodextrin is in use or was lately: some meters read falsely high, so that it may have been lower still." : "")}");
+            Warn(findings, "record-glucose-low", $"Blood glucose of {lowest.Value:0.0} mmol/L {On(lowest.Night)}{OfDays(low.Select(one => one.Night))}, below {limits.LowGlucose.Value:0.0} mmol/L{LaterGlucose(lowest)}. The unit's rule for a low glucose applies at once.{(usesIcodextrin ? " Icodextrin is in use or was lately: some meters read falsely high, so that it may have been lower still." : "")}");
+        }
+
+        else if (usesIcodextrin && Present(shaky).Length > 0)
+        {
+            Warn(findings, "record-glucose-low", $"Sweating, shaking, hunger or a racing heart {When(now, shaky)}, and icodextrin is in use or was lately: compatible with a low blood glucose that a meter hides, since some read falsely high then{(values.Count > 0 ? Text($" (written: {values[0].Value:0.0} mmol/L {On(values[0].Night)})") : "")}. Measure at once by a method specific for glucose (such a meter, or the laboratory) and ask the unit, whose rule for a low glucose applies until it is known; insulin on a false value is dangerous.");
         }
 
         var high = values.Where(one => one.Value > limits.VeryHighGlucose.Value).ToList();
         if (high.Count > 0)
         {
             var highest = high.MaxBy(one => one.Value);
-            Warn(findings, "record-glucose-very-high", $"Blood glucose of {highest.Value:0.0} mmol/L {On(highest.Night)}{OfDays(high.Select(one => one.Night))}, above {limits.VeryHighGlucose.Value:0.0} mmol/L{LaterGlucose(highest)}: ask the unit {AtOnce("today, before a strong bag is used; with vomiting, drowsiness, thirst, breathlessness or fever at once", vomiting, confused, breathless, fever)}.{(NurseFindings.UsesIcodextrin(nights) ? " Icodextrin is in use or was lately: some meters read falsely high, and insulin on a false value is dangerous. Measure by another method first." : "")}");
+            Warn(findings, "record-glucose-very-high", $"Blood glucose of {highest.Value:0.0} mmol/L {On(highest.Night)}{OfDays(high.Select(one => one.Night))}, above {limits.VeryHighGlucose.Value:0.0} mmol/L{LaterGlucose(highest)}: ask the unit {AtOnce("today, before a strong bag is used; with vomiting, drowsiness, thirst, breathlessness or fever at once", vomiting, confused, breathless, fever)}.{(usesIcodextrin ? " Icodextrin is in use or was lately: some meters read falsely high, and insulin on a false value is dangerous. Measure by another method first." : "")}");
         }
     }
 
@@ -260,7 +285,11 @@ internal sealed class DangerSigns
             .OrderByDescending(one => one.Value.SystolicMillimetersOfMercury).ThenByDescending(one => one.Night.Date).ToList();
         if (high.Count > 0)
         {
-            Warn(findings, "record-pressure-high", $"Blood pressure {high[0].Value} {high[0].How} {On(high[0].Night)}{OfDays(high.Select(reading => reading.Night))}, at or above {limits.HighSystolic.Value:0}/{limits.HighDiastolic.Value:0} mmHg{LaterPressure(high[0])}: measure it again at rest and ask the unit {AtOnce("today; with headache, chest pain, breathlessness or confusion at once", breathless, confused)}.");
+            var harmed = Present(head, chest, breathless, confused);
+            var beside = harmed.Length > 0
+                ? $", and in the same days {Names(harmed)} {When(now, harmed)}: together compatible with a pressure that harms brain, eyes, heart or lungs (hypertensive emergency). Contact the unit or the emergency service at once"
+                : ": measure it again at rest and ask the unit today; with headache, disturbed sight, chest pain, breathlessness or confusion at once";
+            Warn(findings, "record-pressure-high", $"Blood pressure {high[0].Value} {high[0].How} {On(high[0].Night)}{OfDays(high.Select(reading => reading.Night))}, at or above {limits.HighSystolic.Value:0}/{limits.HighDiastolic.Value:0} mmHg{LaterPressure(high[0])}{beside}.");
         }
     }
 
@@ -319,7 +348,7 @@ internal sealed class DangerSigns
     }
 
     private bool IsDanger(NightRecord night) => Complaints.Concat([cloudy, pain, fever, vomiting, diarrhoea, exitSite]).Any(sign => sign.Is(night))
-        || Glucoses([night]).Any(one => one.Value < limits.LowGlucose.Value || one.Value > limits.VeryHighGlucose.Value)
+        || leak.Is(night) || usesIcodextrin && shaky.Is(night) || Glucoses([night]).Any(one => one.Value < limits.LowGlucose.Value || one.Value > limits.VeryHighGlucose.Value)
         || isAdult && Pressures([night]).Any(one => one.Value.SystolicMillimetersOfMercury < limits.LowSystolic.Value || one.Value.SystolicMillimetersOfMercury >= limits.HighSystolic.Value || one.Value.DiastolicMillimetersOfMercury >= limits.HighDiastolic.Value);
 
     // The last values beside those of the weeks before: the largest of them has fallen, so that one poor collection is no fall.
@@ -342,22 +371,26 @@ internal sealed class DangerSigns
 
     private void Unread()
     {
-        List<string> unread =
-        [
-            .. now.Where(night => !night.IsLost).SelectMany(night => CellsOf(night).Where(cell => cell.IsWords && !quoted.Contains((night, cell)) && BookText.Of(cell.Text, night.Day, limits.PeritonitisDays.Value).HasUnread)
-                .Select(cell => $"{Where(night)} {Quote(cell)}")),
-        ];
+        var left = now.Where(night => !night.IsLost).SelectMany(night => CellsOf(night).Where(cell => cell.IsWords && !quoted.Contains((night, cell)))
+                .Select(cell => (Where: $"{Where(night)} {Quote(cell)}", Text: BookText.Of(cell.Text, night.Day, limits.PeritonitisDays.Value)))).ToList();
+        List<string> unread = [.. left.Where(cell => cell.Text.HasUnread && cell.Text.OfAnother.IsEmpty).Select(cell => cell.Where)];
         if (unread.Count > 0)
         {
             Warn(findings, "record-text-unread", $"Written in the last {limits.NowDays.Value} days and not understood here, so read it: {string.Join("; ", unread.TakeLast(MostQuotes))}{(unread.Count > MostQuotes ? Text($"; and {unread.Count - MostQuotes} more of these days") : "")}.");
+        }
+
+        List<string> ofOthers = [.. left.Where(cell => !cell.Text.OfAnother.IsEmpty).Select(cell => cell.Where)];
+        if (ofOthers.Count > 0)
+        {
+            Warn(findings, "record-text-unread", $"A complaint of somebody else, as it appears, so read it: {string.Join("; ", ofOthers)}. If the patient is meant, as where another keeps the book, contact the unit now.");
         }
     }
 
     // Understood, and yet no more than words: whether they speak of now only a reader can tell.
     private void SpokenOfAsPast()
     {
-        var spoken = nights.Where(night => today - night.Date.DayNumber < DaysOfPage && BookText.Of(night.Words, night.Day, limits.PeritonitisDays.Value).HasPastPeritonitis).ToList();
-        var over = nights.Where(night => today - night.Date.DayNumber < DaysOfPage && BookText.Of(night.Words, night.Day).HasPastComplaint).ToList();
+        var spoken = nights.Where(night => today - night.Date.DayNumber < DaysOfPage && BookText.Of(night.Words, night.Day, limits.PeritonitisDays.Value).HasPastPeritonitis && !IsAlarmed(night)).ToList();
+        var over = nights.Where(night => today - night.Date.DayNumber < DaysOfPage && BookText.Of(night.Words, night.Day).HasPastComplaint && !IsAlarmed(night)).ToList();
         if (over.Count > 0)
         {
             Sign complaint = new("", _ => true, cell => cell.IsWords && !BookText.Of(cell.Text).Symptoms.IsEmpty);
@@ -370,6 +403,9 @@ internal sealed class DangerSigns
             Note(findings, "record-peritonitis-of-past", $"A peritonitis appears to be spoken of as past {When([.. spoken.TakeLast(MostQuotes)], past)}{(spoken.Count > MostQuotes ? Text($"; and on {spoken.Count - MostQuotes} days before") : "")}: it is counted as history and leaves no night out. If it is of now, contact the unit now.");
         }
     }
+
+    // What a row in doubt says is of now, although a certain one would speak of history.
+    private static bool IsAlarmed(NightRecord night) => night.IsLost && BookText.Of(night.Words) is var ofNow && ofNow.Symptoms.Except(BookText.Of(night.Words, night.Day).Symptoms).Any(night.Symptoms.Contains);
 
     private bool IsNow(NightRecord night) => today - night.Date.DayNumber <= limits.NowDays.Value;
 
@@ -427,7 +463,7 @@ internal sealed class DangerSigns
 
     private static string OfDays(IEnumerable<NightRecord> nights) => nights.Distinct().Count() is > 1 and var days ? Text($" (the worst of {days} such days)") : "";
 
-    private static bool Says(BookCell cell, Symptom symptom) => cell.IsWords && BookText.Of(cell.Text).Symptoms.Contains(symptom);
+    private static bool Says(BookCell cell, Symptom symptom) => cell.IsWords && BookText.Of(cell.Text) is var text && (text.Symptoms.Contains(symptom) || text.OfAnother.Contains(symptom));
 
     private static bool Takes(BookCell cell, BookColumn column, int value) =>
         !cell.IsWords && cell.Column == column.Name && column.Words!.TryGetValue(SheetWords.Normal(cell.Text), out var taken) && taken == value;

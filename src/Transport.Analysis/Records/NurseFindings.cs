@@ -145,9 +145,11 @@ internal static class NurseFindings
             }
         }
 
-        if (low.Count >= limits.RepeatedNights.Value)
+        // Words of slow drains make one low drain worth a look.
+        var told = nights.Where(night => night.Date.DayNumber > today - 7 && DangerSigns.Quoted(night, Symptom.SlowDrain).Length > 0).ToList();
+        if (low.Count >= (told.Count > 0 ? 1 : limits.RepeatedNights.Value))
         {
-            Warn(findings, "record-drain-below-fill", $"On {low.Count} of the last seven days a drain brought less than {100 * limits.LowDrainShare.Value:0} % of the fill, last on {Day(low[^1])}. Fluid may be staying behind (constipation, position, catheter).");
+            Warn(findings, "record-drain-below-fill", $"On {low.Count} of the last seven days a drain brought less than {100 * limits.LowDrainShare.Value:0} % of the fill, last on {Day(low[^1])}{(told.Count > 0 ? $", and of drains is written {Told()}" : "")}. Fluid may be staying behind (constipation, position, catheter).");
         }
 
         // What is printed is what is judged. A fuller day that was borne hides none with a complaint beside it.
@@ -166,12 +168,14 @@ internal static class NurseFindings
         }
         else if (IsHighNow(fullest))
         {
-            Warn(findings, "record-overfill-now", $"{what}. No complaint is written beside it; none is needed: call the unit before the next fill.");
+            Warn(findings, "record-overfill-now", $"{what}. {(told.Count > 0 ? $"Of drains is written {Told()}. " : "")}No complaint of the body is written beside it; none is needed: call the unit before the next fill.");
         }
         else
         {
             Warn(findings, "record-overfill-risk", $"{what}. With fullness, breathlessness or pain the unit's rule for overfill applies at once.");
         }
+
+        string Told() => string.Join(" and ", told.TakeLast(2).Select(night => $"{DangerSigns.Quoted(night, Symptom.SlowDrain)} on {Day(night)}"));
 
         bool IsHighNow((double Share, double Milliliters, NightRecord Night) one) =>
             Math.Round(one.Share, 2) >= limits.HighOverfillShare.Value && today - one.Night.Date.DayNumber <= limits.NowDays.Value;

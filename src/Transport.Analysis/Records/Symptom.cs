@@ -44,4 +44,16 @@ public enum Symptom
 
     /// <summary>Pain or pressure in the chest.</summary>
     ChestPain,
+
+    /// <summary>Sweating, shaking, hunger, a racing heart: can be those of a low blood glucose. No alarm by themselves.</summary>
+    Shaky,
+
+    /// <summary>Headache or disturbed sight, which with a very high pressure are one emergency. No alarm by themselves.</summary>
+    HeadOrSight,
+
+    /// <summary>A leak, a wet dressing, fluid at the exit site.</summary>
+    Leak,
+
+    /// <summary>Drains that were slow, stopped or gave an alarm. No alarm by themselves.</summary>
+    SlowDrain,
 }

@@ -184,6 +184,56 @@ public sealed class DangerSignsTests
         Assert.DoesNotContain("meters", Of(Books.Read("date;blood glucose (mmol/L)\n2026-02-05;3.5")).Single().Message, StringComparison.Ordinal);
     }
 
+    // 9.0 mmol/L by a meter that reads maltose for glucose may be a low one (common knowledge of the trade; memory): with such complaints it is measured at once by another method.
+    [Fact]
+    public void Signs_of_a_low_glucose_with_icodextrin_are_urgent_whatever_the_meter_says()
+    {
+        const string Columns = "date;blood glucose (mmol/L);day fluid;day fill;symptoms";
+        var said = Of(Books.Read(Columns, "2026-02-05;9.0;icodextrin;2000;sweaty and shaky"));
+        Assert.Equal(
+            "Sweating, shaking, hunger or a racing heart on 2026-02-05 (“sweaty and shaky”), and icodextrin is in use or was lately: compatible with a low blood glucose that a meter hides, since some read falsely high then (written: 9.0 mmol/L on 2026-02-05). "
+            + "Measure at once by a method specific for glucose (such a meter, or the laboratory) and ask the unit, whose rule for a low glucose applies until it is known; insulin on a false value is dangerous.",
+            Assert.Single(said).Message);
+        Assert.Equal("record-glucose-low", said[0].Code);
+
+        // Without a value too; not without icodextrin, when the words are left for a reader; and a value that is itself low has its own sentence.
+        Assert.Equal("record-glucose-low", Assert.Single(Of(Books.Read(Columns, "2026-02-05;;icodextrin;2000;clammy, very hungry"))).Code);
+        Assert.Equal("record-text-unread", Assert.Single(Of(Books.Read(Columns, "2026-02-05;9.0;dry;;sweaty and shaky"))).Code);
+        Assert.StartsWith("Blood glucose of 3.0 mmol/L", Of(Books.Read(Columns, "2026-02-05;3.0;icodextrin;2000;sweaty and shaky"))[0].Message, StringComparison.Ordinal);
+    }
+
+    // 180/120 mmHg and beyond (memory) with a head that aches or sight that blurs is one emergency, told in one place.
+    [Fact]
+    public void Headache_and_blurred_sight_beside_a_very_high_pressure_are_one_emergency()
+    {
+        var said = Assert.Single(Of(Well, [";clear;headache and blurred sight;;;;190/118;;;"]));
+        Assert.Equal(
+            "Blood pressure 190/118 sitting on 2026-02-11, at or above 180/120 mmHg, and in the same days headache or disturbed sight on 2026-02-11 (“headache and blurred sight”): "
+            + "together compatible with a pressure that harms brain, eyes, heart or lungs (hypertensive emergency). Contact the unit or the emergency service at once.", said.Message);
+        Assert.Equal("record-text-unread", Assert.Single(Of(Well, [";clear;headache and blurred sight;;;;140/80;;;"])).Code);
+        Assert.EndsWith("confusion at once.", Assert.Single(Of(Well, [";clear;;;;;190/118;;;"])).Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Clear_fluid_at_the_exit_site_is_a_possible_leak()
+    {
+        var said = Assert.Single(Of(Well, [";clear;;wet dressing, clear fluid at the exit site;;;;;;"]));
+        Assert.Equal("record-exit-site-now", said.Code);
+        Assert.StartsWith("A leak, a wet dressing or fluid at the exit site on 2026-02-11 (“wet dressing, clear fluid at the exit site”): compatible with dialysis fluid that runs out beside the catheter", said.Message, StringComparison.Ordinal);
+    }
+
+    // A daughter's fever is hers, unless she is the patient: a book of a child is kept by somebody else.
+    [Fact]
+    public void A_complaint_of_somebody_else_is_quoted_for_an_adult_and_an_alarm_for_a_child()
+    {
+        var book = Books.Read(Header, "2026-02-11;clear;;daughter has fever;;;;;;");
+        var adult = Assert.Single(Of(book));
+        Assert.Equal("A complaint of somebody else, as it appears, so read it: 2026-02-11 “daughter has fever”. If the patient is meant, as where another keeps the book, contact the unit now.", adult.Message);
+        Assert.Equal((Severity.Warning, "record-text-unread"), (adult.Severity, adult.Code));
+        var child = Assert.Single(DangerSigns.Of(book.Nights, book, Patient.Example with { AgeYears = 9 }, ReviewLimits.Default));
+        Assert.StartsWith("Fever on 2026-02-11 (“daughter has fever”)", child.Message, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void A_very_high_glucose_with_icodextrin_may_be_false()
     {
