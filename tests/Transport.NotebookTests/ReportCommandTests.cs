@@ -38,6 +38,18 @@ public sealed class ReportCommandTests : IDisposable
         Assert.Contains("merrow-06-collection.csv holds a 24-h collection", errors, StringComparison.Ordinal);
     }
 
+    // Water follows glucose: 1,110 mL that left 12 mmol/L of it do not go together. The invented average sheet with two of its numbers changed; unchanged it says nothing of the kind.
+    [Fact]
+    public async Task Measurements_that_do_not_go_together_are_a_finding_of_the_page()
+    {
+        var sheet = await File.ReadAllTextAsync(Example("merrow-01-average"));
+        var path = _bench.Write("misfit.csv", sheet.Replace("drained volume,,2370", "drained volume,,3150", StringComparison.Ordinal).Replace("dialysate,glucose,240,39.0", "dialysate,glucose,240,12.0", StringComparison.Ordinal));
+        Assert.Equal(0, (await RunAsync("report", path)).ExitCode);
+        Assert.Contains("D/D0 glucose 0.11 at 240 min, where the rest goes with about", await File.ReadAllTextAsync(_bench.PathOf("out/misfit-report.md")), StringComparison.Ordinal);
+        Assert.Equal(0, (await RunAsync("report", Example("merrow-01-average"))).ExitCode);
+        Assert.DoesNotContain("hardly go together", await File.ReadAllTextAsync(_bench.PathOf("out/merrow-01-average-report.md")), StringComparison.Ordinal);
+    }
+
     // One name in two folders: neither page replaces the other.
     [Fact]
     public async Task Two_collections_of_one_file_name_become_two_pages()

@@ -16,7 +16,15 @@ public sealed record RegimenChange(int Count, string Text)
         ArgumentNullException.ThrowIfNull(present);
         ArgumentNullException.ThrowIfNull(other);
         List<string> changes = [];
-        Night(present, other, changes);
+        if (present.IsByHand || other.IsByHand)
+        {
+            ByHand(present, other, changes);
+        }
+        else
+        {
+            Night(present, other, changes);
+        }
+
         if (present.Day.Length > 1 || other.Day.Length > 1)
         {
             if (!present.Day.SequenceEqual(other.Day))
@@ -54,6 +62,19 @@ public sealed record RegimenChange(int Count, string Text)
         return new(1, $"another week: {other.Describe()}");
 
         static double DaysPerWeek(RegimenWeek week) => (double)week.Nights / week.Weeks;
+    }
+
+    // Cycles and volumes per cycle are words of a machine's night.
+    private static void ByHand(Regimen present, Regimen other, List<string> changes)
+    {
+        if (present.IsByHand != other.IsByHand)
+        {
+            changes.Add(other.IsByHand ? "exchanges by hand instead of cycles at night" : "cycles at night instead of exchanges by hand");
+        }
+        else if (RegimenWords.OfNightByHand(other) is var night && night != RegimenWords.OfNightByHand(present))
+        {
+            changes.Add($"overnight {night} instead of {RegimenWords.OfNightByHand(present)}");
+        }
     }
 
     private static void Night(Regimen present, Regimen other, List<string> changes)

@@ -66,7 +66,7 @@ public sealed record RegimenGoals
         get;
         init => field = Require.InRange(value, 200, 3000, "mL/m²", nameof(LargestFillPerSquareMeter));
     }
-    = 1400;
+    = BeyondTheTest.FullContactPerSquareMeter;
 
     /// <summary>The clinic's own largest fill; null: the surface alone decides.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Zero or negative.</exception>

@@ -144,7 +144,7 @@ public static class RegimenSearch
                 Answers = [.. stage.Answers(candidate, table)],
                 StrongestExchanges = candidate.Strongest,
                 Why = why,
-                Findings = [.. OfTheDay(outcome), .. GoalFindings(outcome.Patient, candidate, bands, goals), .. BeyondTheTest.FillAboveTested([candidate.Regimen], options.LargestTestedFill)],
+                Findings = [.. OfTheDay(outcome), .. GoalFindings(outcome.Patient, candidate, bands, goals), .. BeyondTheTest.FillAboveTested([candidate.Regimen], options.LargestTestedFill), .. BeyondTheTest.FillOfChild(outcome.Patient, [candidate.Regimen])],
             };
         }
     }

@@ -168,7 +168,12 @@ public static class OutcomeMeasures
     /// <summary>The pressure then, lying.</summary>
     public static OutcomeMeasure LargestPressure { get; } = new(
         "pressure at the fullest, lying", "cmH2O", 1, "P₀ + 2.0 (V − V₀), V in L", "13.5 at 2 L where not measured, 2.0 per L (read); 16 a caution, 18 the limit", Parameters,
-        day => day.Options.PressureInUse.At(Volume.FromMilliliters(day.Rhythm.LargestVolume)).CentimetersOfWater + day.PressureShift);
+        day => day.Options.IsPressureMeasured || !TargetAssessment.IsChild(day.Patient)
+            ? day.Options.PressureInUse.At(Volume.FromMilliliters(day.Rhythm.LargestVolume)).CentimetersOfWater + day.PressureShift
+            : null)
+    {
+        Reason = "not measured, and what is known without is of adults",
+    };
 
     /// <summary>Time spent with treatment.</summary>
     public static OutcomeMeasure TimeConnected { get; } = new(

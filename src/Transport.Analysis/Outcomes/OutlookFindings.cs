@@ -8,6 +8,9 @@ internal static class OutlookFindings
     // Findings of the membrane at the center carry that membrane's own volumes, which what the model misses has not moved.
     private static readonly string[] OfFluid = ["fluid-taken-up", "day-takes-up-fluid", "above-fluid-ceiling"];
 
+    // Between regimens differences below this are ties (choice); a middle that is nearer to nothing says neither that fluid is lost nor that it is taken up.
+    private const double AsGoodAsNothing = 100;
+
     public static IReadOnlyList<Finding> Of(RegimenOutlook outlook, IEnumerable<RegimenOutcome> days)
     {
         var (options, patient) = (outlook.Options, outlook.Outcome.Patient);
@@ -17,9 +20,10 @@ internal static class OutlookFindings
             .. Range(outlook)
                 .Concat(Fluid(outlook))
                 .Concat(BeyondTheTest.Urine(patient))
-                .Concat(PressureRisk.Of(outlook[OutcomeMeasures.LargestPressure].Value, options.IsPressureMeasured))
+                .Concat(PressureRisk.Of(outlook[OutcomeMeasures.LargestPressure].Value, options.IsPressureMeasured, TargetAssessment.IsChild(patient)))
                 .Concat(days.SelectMany(day => day.Findings).Where(finding => !OfFluid.Contains(finding.Code)))
                 .Concat(BeyondTheTest.FillAboveTested(regimens, options.LargestTestedFill))
+                .Concat(BeyondTheTest.FillOfChild(patient, regimens))
                 .Concat(BeyondTheTest.LargeFills(patient, regimens))
                 .Concat(regimens.Exists(regimen => !regimen.Night.IsEmpty) ? [BeyondTheTest.NightIsSupine(options.Layers)] : [])
                 .Distinct()
@@ -70,11 +74,11 @@ internal static class OutlookFindings
                 Invariant($"Ultrafiltration and urine remove {removal.Median:0} mL in 24 h, more than {most.Milliliters:0} mL: the patient may dry out and lose urine."));
         }
 
-        if (Middle(outlook, OutcomeMeasures.Ultrafiltration) is < 0 and var all)
+        if (Middle(outlook, OutcomeMeasures.Ultrafiltration) is < -AsGoodAsNothing and var all)
         {
             yield return new(Severity.Warning, "fluid-taken-up", Invariant($"In 24 h the body takes up {-all:0} mL of the fluid instead of losing any."));
         }
-        else if (Middle(outlook, OutcomeMeasures.DayUltrafiltration) is < 0 and var day)
+        else if (Middle(outlook, OutcomeMeasures.DayUltrafiltration) is < -AsGoodAsNothing and var day)
         {
             yield return new(
                 Severity.Warning,

@@ -2,7 +2,7 @@ using static System.FormattableString;
 
 namespace Transport.Analysis;
 
-/// <summary>From which pressure in the belly, lying, care is asked for: reference-data/regimen-targets.</summary>
+/// <summary>From which pressure in the belly of an adult, lying, care is asked for: reference-data/regimen-targets.</summary>
 public static class PressureRisk
 {
     // Standard deviation between the 61 adults of CavityPressure.Population, cmH2O (read).
@@ -15,8 +15,19 @@ public static class PressureRisk
     public static Pressure Limit { get; } = Pressure.FromCentimetersOfWater(18);
 
     /// <summary>What the pressure at the fullest moment gives reason to say.</summary>
-    internal static IEnumerable<Finding> Of(Band<double>? pressure, bool isMeasured)
+    internal static IEnumerable<Finding> Of(Band<double>? pressure, bool isMeasured, bool isChild)
     {
+        // Limits of children, 14 and 18 cmH2O, are memory that was looked for in print and not found.
+        if (isChild)
+        {
+            yield return new(
+                Severity.Note,
+                "pressure-not-judged",
+                (isMeasured ? "The pressure in the belly is not judged" : "No pressure in the belly is given, since it was not measured")
+                    + ": what is known of pressure at a volume, and its limits, is of adults. In a child the fill per m² and how the child bears it decide; measuring it tells more.");
+            yield break;
+        }
+
         if (pressure is { } unmeasured && !isMeasured && unmeasured.Median < Caution.CentimetersOfWater && unmeasured.High >= Limit.CentimetersOfWater)
         {
             yield return new(

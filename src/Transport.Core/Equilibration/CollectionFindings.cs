@@ -11,7 +11,11 @@ internal static class CollectionFindings
     private const double AnuricUltrafiltration = 750;
     private const double AnuricUrine = 100;
 
-    public static IReadOnlyList<Finding> Of(CollectionIndices indices, MembraneThresholds limits) => [.. All(indices, limits)];
+    public static IReadOnlyList<Finding> Of(CollectionIndices indices, MembraneThresholds limits) =>
+    [
+        .. PlasmaFindings.Of(indices.Collection.Plasma, indices.Collection.Drains.Any(drain => drain.Solution?.Agent == OsmoticAgent.Icodextrin), limits),
+        .. All(indices, limits),
+    ];
 
     private static IEnumerable<Finding> All(CollectionIndices indices, MembraneThresholds limits)
     {

@@ -78,6 +78,9 @@ public sealed record EquilibrationTest
     /// <summary>Volume that truly entered: the measured one, or the label's plus its overfill where that is known.</summary>
     public Volume EnteredVolume => FillBasis == FillBasis.Label && Overfill is { } overfill ? InstilledVolume + overfill : InstilledVolume;
 
+    /// <summary>Whether its bag, or the dwell before it, was of icodextrin, which disturbs some meters and assays for days.</summary>
+    internal bool IsBesideIcodextrin => OsmoticAgent.Icodextrin == Solution.Agent || Conditions.PrecedingAgent == OsmoticAgent.Icodextrin;
+
     /// <summary>Drained minus entered volume; null where the drained volume was not measured. See <see cref="EnteredVolume"/> for overfill.</summary>
     public Volume? NetUltrafiltration => DrainedVolume - EnteredVolume;
 

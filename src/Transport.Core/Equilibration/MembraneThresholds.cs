@@ -34,6 +34,18 @@ public sealed record MembraneThresholds
     /// <summary>Plasma glucose above which ultrafiltration, D/D0 and the sodium dip are not comparable, mmol/L.</summary>
     public Threshold HighPlasmaGlucose { get; init; } = new(15, "mmol/L", Evidence.Memory, "usual practice, 15 to 20 mmol/L");
 
+    /// <summary>Plasma glucose below which somebody has to act, mmol/L; that of a record book's nights (ReviewLimits), as a test asserts.</summary>
+    public Threshold LowPlasmaGlucose { get; init; } = new(4, "mmol/L", Evidence.Memory, "practice");
+
+    /// <summary>Plasma glucose above which somebody has to act, mmol/L; that of a record book's nights (ReviewLimits), as a test asserts.</summary>
+    public Threshold VeryHighPlasmaGlucose { get; init; } = new(20, "mmol/L", Evidence.Read, "Therapeutic Guidelines (Australia), diabetes: severe hyperglycaemia in adults, for example above 20 mmol/L (excerpt)");
+
+    /// <summary>Plasma sodium below which somebody has to act, mmol/L.</summary>
+    public Threshold LowPlasmaSodium { get; init; } = new(125, "mmol/L", Evidence.Read, "Spasovski et al., Nephrol Dial Transplant 2014;29 Suppl 2:i1-i39: profound hyponatraemia");
+
+    /// <summary>Plasma sodium above which somebody has to act, mmol/L.</summary>
+    public Threshold HighPlasmaSodium { get; init; } = new(155, "mmol/L", Evidence.Memory, "practice: severe hypernatraemia");
+
     /// <summary>D/P of creatinine or urea above which a sample or plasma mix-up is to be thought of.</summary>
     public Threshold DialysateToPlasmaHigh { get; init; } = new(1.00, "", Evidence.Choice, "published maxima 1.03 and 1.14");
 

@@ -105,6 +105,9 @@ public sealed record Regimen
     /// <summary>The polymer of its icodextrin; null where there is none.</summary>
     internal PolymerDistribution? Polymer => Exchanges.Select(exchange => exchange.Solution.Polymer).FirstOrDefault(polymer => polymer is not null);
 
+    /// <summary>Whether it is of exchanges by hand: a night of one whose dwell is stated, or that is dry.</summary>
+    internal bool IsByHand => Night is [] or [{ DwellTime: not null }];
+
     /// <summary>More than this in the cavity is an overfill: the limit that was given, or one and a half times the largest fill (choice).</summary>
     internal Volume VolumeLimit => Settings.LargestVolume ?? Exchanges.Max(exchange => exchange.Fill) * OverfillShare;
 
@@ -214,7 +217,10 @@ public sealed record Regimen
         return findings.Any(finding => finding.Severity == Severity.Error) ? throw new RegimenException(findings) : this;
     }
 
-    /// <summary>"8 h 30 min at night: 5 × 2.0 L glucose 1.36 %; day: 2.0 L glucose 2.27 %".</summary>
+    /// <summary>
+    /// "8 h 30 min at night: 5 × 2.0 L glucose 1.36 %; day: 2.0 L glucose 2.27 %"; "2 exchanges by hand: by day 2.0 L glucose 1.36 % (dwell 11 h 35 min); overnight 2.0 L glucose 2.27 % (dwell
+    /// 11 h 35 min)".
+    /// </summary>
     public string Describe() => RegimenWords.Of(this);
 
     /// <summary>The same as <see cref="Describe"/>.</summary>

@@ -6,7 +6,7 @@ namespace Transport;
 /// <summary>A regimen in plain words.</summary>
 internal static class RegimenWords
 {
-    public static string Of(Regimen regimen) =>
+    public static string Of(Regimen regimen) => regimen.IsByHand ? OfHand(regimen) :
         $"{HoursAndMinutes(regimen.NightLength)} at night: {(regimen.Night.IsEmpty ? "dry" : string.Join(", ", Groups(regimen.Night)))}; day: {OfDay(regimen)}";
 
     /// <summary>What is done in a week, or in several that differ: which days go with which regimen.</summary>
@@ -19,6 +19,22 @@ internal static class RegimenWords
             var days = week.Days.Count(day => day == regimen);
             return string.Create(CultureInfo.InvariantCulture, $"{days} {(days == 1 ? "day" : "days")} {weeks}: {Of(regimen)}");
         }).Concat(week.Nights == week.Days.Length ? [] : [string.Create(CultureInfo.InvariantCulture, $"{week.Days.Length - week.Nights} without")]));
+    }
+
+    /// <summary>What stays in overnight where exchanges are by hand: "2.0 L glucose 2.27 % (dwell 8 h 38 min)", "dry".</summary>
+    public static string OfNightByHand(Regimen regimen) => regimen.Night is [var one] ? $"{Liters(one.Fill)} {one.Solution.Name}{Own(one)}" : "dry";
+
+    // The last of the day stays in for what remains; its dwell is said as the others' are.
+    private static string OfHand(Regimen regimen)
+    {
+        var schedule = new RegimenSchedule(regimen, regimen.UsualResidual);
+        ImmutableArray<Exchange> day = [.. regimen.Day.Zip(schedule.Day, (exchange, leg) => leg.Dwell > 0 ? exchange with { DwellTime = TimeSpan.FromMinutes(Math.Round(leg.Dwell)) } : exchange)];
+        var count = regimen.Night.Length + day.Length;
+        return string.Create(CultureInfo.InvariantCulture, $"{count} {(count == 1 ? "exchange" : "exchanges")} by hand: ") + string.Join("; ", new[]
+        {
+            day.IsEmpty ? null : "by day " + string.Join(", ", Groups(day)) + (schedule.DayEndsDry ? ", then dry" : ""),
+            regimen.Night.IsEmpty ? $"dry for {HoursAndMinutes(regimen.NightLength)}" : $"overnight {OfNightByHand(regimen)}",
+        }.OfType<string>());
     }
 
     /// <summary>What is done by day.</summary>

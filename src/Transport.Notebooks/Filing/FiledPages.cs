@@ -24,12 +24,19 @@ internal static class FiledPages
         var first = group.Sheets[0];
         return group.Kind switch
         {
-            SheetGroupKind.Test => ReportPages.Of(first, EquilibrationIndices.Of(first.ToTest(), options)),
+            SheetGroupKind.Test => ReportPages.Of(first, IndicesOf(first, options)),
             SheetGroupKind.Collection => ReportPages.Of(first, CollectionIndices.Of(first.ToCollection(), options)),
             SheetGroupKind.Pair => PairOf(group.Sheets, PairedTest.Of(first.ToTest(), group.Sheets[1].ToTest(), new() { Indices = options })),
             _ => ReportPages.Of(group.Sheets, SerialTests.Of(
-                [.. group.Sheets.Select(sheet => EquilibrationIndices.Of(sheet.ToTest(), options))], new() { Thresholds = options.Thresholds })),
+                [.. group.Sheets.Select(sheet => IndicesOf(sheet, options))], new() { Thresholds = options.Thresholds })),
         };
+    }
+
+    /// <summary>The indices of a sheet, with a finding where its measurements do not go together.</summary>
+    public static EquilibrationIndices IndicesOf(SampleSheet sheet, EquilibrationIndicesOptions options)
+    {
+        var indices = EquilibrationIndices.Of(sheet.ToTest(), options);
+        return TestCoherence.Run(indices.Test) is { } contradiction ? indices with { Findings = [.. indices.Findings, contradiction] } : indices;
     }
 
     // A pair that is none, as its findings say, or volumes that empty the cavity with every membrane, leave the page without a fit.

@@ -66,12 +66,12 @@ internal static class SimulateCommandLine
             if (requests.Count + problems.Count > 0)
                 return Refusal.Of(requests, problems, log);
 
-            var test = sheet.ToTest();
             var regimens = Named(regimenPaths, files);
             foreach (var finding in files.SelectMany(file => file.Findings))
                 log.WriteLine(finding);
 
-            var indices = EquilibrationIndices.Of(test, limits);
+            var indices = FiledPages.IndicesOf(sheet, limits);
+            var test = indices.Test;
             var fit = MembraneFit.Run(test);
             var measured = collected is null ? null : CollectionIndices.Of(collected.ToCollection(), limits);
             var look = OutlookOptions.Of(test, fit) with { Simulation = Timed, Fluid = fluid };

@@ -27,7 +27,8 @@ internal static class CellWords
         true => "yes",
         false => "no",
         double number => Number(number, decimals),
-        string text => text,
+        // Numbers that a cell has put into words keep the minus sign of print.
+        string text => Digits.Signed(text),
         Enum name => string.Join(", ", name.ToString().Split(", ").Select(InLowerWords)),
         DateOnly date => date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture),
         TimeSpan time => Time(time),

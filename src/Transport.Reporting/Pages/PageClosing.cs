@@ -38,7 +38,7 @@ internal static class PageClosing
             .Heading("Quality").Line(quality.Count == 0 ? "Nothing amiss was found in the sheet or its numbers." : "");
 
         // A sheet with eighteen mistakes has one page too.
-        page.Findings(quality, PageText.Paper - page.Height - Below() + page.HeightOfHeadings(1), mayHideWarnings: true);
+        page.FindingsWithin(quality, PageText.Paper - page.Height - Below() + page.HeightOfHeadings(1));
         if (notGiven.Length > 0)
         {
             page.Heading("Not given by this form or these measurements").Small(notGiven);

@@ -10,11 +10,32 @@ internal sealed partial record PageFinding(Severity Severity, string Code, strin
     private static readonly HashSet<string> OfQuality =
     [
         "class-not-comparable", "dialysate-above-plasma", "creatinine-ahead-of-urea", "plasma-glucose-high", "initial-glucose-estimated", "residual-volume-large", "residual-volume-solutes-disagree",
-        "free-water-implausible", "fresh-sodium-labelled", "creatinine-glucose-classes-differ", "pair-dates-apart", "pair-fills-differ", "series-test-undated",
+        "free-water-implausible", "fresh-sodium-labelled", "creatinine-glucose-classes-differ", "pair-dates-apart", "pair-fills-differ", "series-test-undated", Contradiction,
         "collection-not-a-day", "collection-urine-missing", "collection-blood-time-missing", "collection-creatinine-output-unusual",
     ];
 
+    /// <summary>Findings about blood that does not wait for the membrane, with what a page says first of each.</summary>
+    private static readonly Dictionary<string, string> OfNow = new(StringComparer.Ordinal)
+    {
+        ["plasma-glucose-low"] = "low",
+        ["plasma-glucose-very-high"] = "very high",
+        ["plasma-sodium-low"] = "very low",
+        ["plasma-sodium-high"] = "very high",
+    };
+
+    /// <summary>The code of measurements that do not go together.</summary>
+    public const string Contradiction = "test-contradicts-itself";
+
     public string Word => Severity switch { Severity.Error => "Error.", Severity.Warning => "Read with care.", _ => "Note." };
+
+    /// <summary>Whether it is about blood that does not wait for the membrane.</summary>
+    public static bool IsOfNow(Finding finding) => OfNow.ContainsKey(finding.Code);
+
+    /// <summary>The first line of a page where blood does not wait for the membrane; nothing otherwise.</summary>
+    public static IReadOnlyList<(string Name, string Words)> Now(IEnumerable<Finding> findings) =>
+        string.Join(", ", findings.Where(IsOfNow).Select(finding => $"{finding.Field} {finding.Found} is {OfNow[finding.Code]}").Distinct()) is { Length: > 0 } words
+            ? [("Now", $"{PageWords.Capital(words)}. Act on it now, by local protocol, unless somebody has; what else may make it so stands with the findings.")]
+            : [];
 
     public static bool IsOfQuality(Finding finding) => OfQuality.Contains(finding.Code);
 

@@ -28,8 +28,8 @@ internal static class PageIndices
         var preliminary = classification.IsComparable ? "" : ", preliminary";
 
         // What may be a mix-up comes before the class, and the class without any claim to be sure.
-        return (classification.CreatinineInDoubt is { } doubt
-                ? EquilibrationReports.Doubt(classification, doubt)
+        return (classification.CreatinineInDoubt is not null
+                ? EquilibrationReports.Doubt(classification)
                 : PageWords.Capital($"{classification.Category.Name()}{preliminary}: {value}, percentile {PageWords.Percentile(classification.Percentile)} of {classification.Population.Name}.") + $" On a repeated test: {probabilities}.")
             + (classification.GlucoseCategory is { } glucose ? $" By glucose, a cross-check: {glucose.Name()}." : "");
     }

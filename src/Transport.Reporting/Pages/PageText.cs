@@ -109,17 +109,19 @@ internal sealed class PageText
     /// Findings, the gravest first: severity by word and by the rule at the edge. On paper what goes beyond the room (mm) loses its numbers if it is a warning or an error, and is named by its
     /// code if it is a note: a message to read with care is not hidden.
     /// </summary>
-    /// <param name="findings">The findings.</param>
-    /// <param name="room">The room that they have.</param>
-    /// <param name="mayHideWarnings">Whether the last warnings are named by their codes as well, where a sheet does not hold them even without numbers.</param>
-    public PageText Findings(IReadOnlyList<PageFinding> findings, double room, bool mayHideWarnings = false)
+    public PageText Findings(IReadOnlyList<PageFinding> findings, double room) => Findings(findings, room, NoWarningHidden(findings));
+
+    /// <summary>The same, but that the last warnings are named by their codes as well where a sheet does not hold them even without numbers.</summary>
+    public PageText FindingsWithin(IReadOnlyList<PageFinding> findings, double room) => Findings(findings, room, NoWarningHidden(findings).Concat(LastWarningsNamed(findings)));
+
+    private PageText Findings(IReadOnlyList<PageFinding> findings, double room, IEnumerable<(int Full, int Shortened)> ways)
     {
         if (findings.Count == 0)
         {
             return this;
         }
 
-        var (shown, closing) = ThatFit(findings, room, mayHideWarnings);
+        var (shown, closing) = ThatFit(findings, room, ways);
         Height += shown.Sum(HeightOf) + HeightOfSmall(closing);
         html.Append(shown.Count > 0 ? "<ul>" : "");
         foreach (var finding in shown)
@@ -156,10 +158,10 @@ internal sealed class PageText
     }
 
     // The gravest first, in the first way that fits; in the last one where none does.
-    private (IReadOnlyList<PageFinding> Shown, string Closing) ThatFit(IReadOnlyList<PageFinding> findings, double room, bool mayHideWarnings)
+    private (IReadOnlyList<PageFinding> Shown, string Closing) ThatFit(IReadOnlyList<PageFinding> findings, double room, IEnumerable<(int Full, int Shortened)> ways)
     {
         var last = (Shown: (IReadOnlyList<PageFinding>)[], Closing: "");
-        foreach (var (full, shortened) in Ways(findings, mayHideWarnings))
+        foreach (var (full, shortened) in ways)
         {
             List<PageFinding> shown = [.. findings.Take(full), .. findings.Skip(full).Take(shortened).Select(finding => finding with { Detail = "" })];
             last = (shown, Closing(shortened, [.. findings.Skip(shown.Count)], shown.Count));
@@ -172,20 +174,15 @@ internal sealed class PageText
         return last;
     }
 
-    // How many stand in full and how many of those behind them without their numbers: all warnings, unless some may be named by their codes as well.
-    private static IEnumerable<(int Full, int Shortened)> Ways(IReadOnlyList<PageFinding> findings, bool mayHideWarnings)
-    {
-        var warnings = findings.Count(finding => finding.Severity >= Severity.Warning);
-        for (var full = findings.Count; full >= 0; full--)
-        {
-            yield return (full, Math.Max(0, warnings - full));
-        }
+    // How many stand in full and how many of those behind them without their numbers, the fullest way first: all warnings,
+    private static IEnumerable<(int Full, int Shortened)> NoWarningHidden(IReadOnlyList<PageFinding> findings) =>
+        Enumerable.Range(0, findings.Count + 1).Select(left => (findings.Count - left, Math.Max(0, Warnings(findings) - (findings.Count - left))));
 
-        for (var shortened = warnings - 1; mayHideWarnings && shortened >= 0; shortened--)
-        {
-            yield return (0, shortened);
-        }
-    }
+    // or fewer and fewer of them.
+    private static IEnumerable<(int Full, int Shortened)> LastWarningsNamed(IReadOnlyList<PageFinding> findings) =>
+        Enumerable.Range(1, Warnings(findings)).Select(named => (0, Warnings(findings) - named));
+
+    private static int Warnings(IReadOnlyList<PageFinding> findings) => findings.Count(finding => finding.Severity >= Severity.Warning);
 
     /// <summary>Height of findings in full, mm.</summary>
     public double HeightOf(IReadOnlyList<PageFinding> findings) => findings.Sum(HeightOf);

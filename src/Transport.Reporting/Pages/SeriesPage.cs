@@ -14,6 +14,7 @@ internal static class SeriesPage
         PageHeader.Of(page, title, sheets, last.Test.Patient, when, "series of tests", last.Options.Thresholds, series.Tests.Any(PageHeader.IsPreliminary));
         page.Lead(
             [
+                .. PageFinding.Now(last.Findings),
                 ("Osmotic conductance", $"Not from single tests: it needs two hours with two strengths. {PageIndices.IndirectSigns(last).Replace("here", "in the last test", StringComparison.Ordinal)}"),
                 ("Transfer", "Last test: " + Lower(PageIndices.Transfer(last)) + Change(series, "D/P creatinine")),
                 ("Free water", "Last test: " + PageIndices.FreeWater(last) + Change(series, "free water at 60 min")),
@@ -25,14 +26,14 @@ internal static class SeriesPage
             [
                 PageWords.Date(pair.First.Test.Date), pair.First.Form.Name(), pair.First.Test.Solution.Name, Digits.Fixed(pair.First.Test.EnteredVolume.Milliliters, 0),
                 pair.First.Test.DrainedVolume is { } drained ? Digits.Fixed(drained.Milliliters, 0) : "–",
-                pair.First.Classification is { } classification ? classification.Category.Name() + (classification.IsComparable ? "" : ", preliminary") : "no class", pair.Second.FileName,
+                pair.First.Classification is { } classification ? Class(classification) : "no class", pair.Second.FileName,
             ])]);
         page.Heading("Courses")
             .Table(["index", "#first", "#last", "#change since first", "#chance explains up to", "#per year", "beyond chance"],
                 [.. series.Courses.Select(Row)])
             .Picture(SerialCharts.Courses(series), 46);
         PageClosing.Of(page, PageFinding.OfMeaning(series.Findings.Concat(last.Findings)), last.Patterns,
-            PageFinding.OfTheirQuality([.. sheets.SelectMany(sheet => sheet.Findings).Where(finding => finding.Severity >= Severity.Warning)], series.Findings.Concat(last.Findings)),
+            PageFinding.OfTheirQuality([.. sheets.Zip(series.Tests).SelectMany(pair => OfOne(pair.First, pair.Second, isLast: pair.Second == last))], series.Findings.Concat(last.Findings)),
             [.. last.Form.CannotGive(), .. last.NotAvailable], [.. series.Tests.SelectMany(indices => Caution.SolutionsOf(indices.Test))], last.Test.Patient,
             "A change beyond chance is larger than 2.77 SD of one test within the person. D/P and coefficients are followed at any strength, the rest at the last test's. Findings of single tests are those of the last. " + PageIndices.Method(last));
         return page.ToPage(title);
@@ -54,6 +55,15 @@ internal static class SeriesPage
             course.IsReal(change) ? "since the first" : course.IsReal(course.ChangeFromPrevious) ? "since the one before" : "no",
         ];
     }
+
+    // A class in doubt is none before the creatinine holds.
+    private static string Class(TransportClassification classification) => classification.CreatinineInDoubt is not null
+        ? $"in doubt; if the value holds, {classification.Category.Name()}"
+        : classification.Category.Name() + (classification.IsComparable ? "" : ", preliminary");
+
+    // Of the last test all is told; of those before it what was wrong with the sheet, and a course that rests on measurements that do not go together.
+    private static IEnumerable<Finding> OfOne(SampleSheet sheet, EquilibrationIndices indices, bool isLast) => sheet.Findings.Where(finding => finding.Severity >= Severity.Warning)
+        .Concat(isLast ? [] : indices.Findings.Where(finding => finding.Code == PageFinding.Contradiction).Select(finding => finding with { File = sheet.FileName }));
 
     private static string Lower(string words) => char.ToLowerInvariant(words[0]) + words[1..];
 

@@ -14,6 +14,7 @@ internal static class TestPage
         PageHeader.Of(page, title, [sheet], test.Patient, when, test.Form.Name(), indices.Options.Thresholds, PageHeader.IsPreliminary(indices));
         page.Lead(
             [
+                .. PageFinding.Now(indices.Findings),
                 ("Osmotic conductance", $"Not from one test: it needs two hours with two strengths, or is that of a fitted membrane. {PageIndices.IndirectSigns(indices)}"),
                 ("Transfer", PageIndices.Transfer(indices)),
                 ("Free water", PageWords.Capital(PageIndices.FreeWater(indices))),

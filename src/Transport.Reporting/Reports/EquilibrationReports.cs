@@ -78,14 +78,14 @@ public static class EquilibrationReports
     }
 
     /// <summary>A D/P creatinine with its class, percentile and what makes it preliminary; where the creatinine is in doubt the doubt first, and no place among people.</summary>
-    internal static string Transfer(TransportClassification classification, string begin) => classification.CreatinineInDoubt is { } doubt
-        ? Doubt(classification, doubt) + Preliminary(classification.CautionsBesideDoubt)
+    internal static string Transfer(TransportClassification classification, string begin) => classification.CreatinineInDoubt is not null
+        ? Doubt(classification) + Preliminary(classification.CautionsBesideDoubt)
         : Invariant($"{begin} {Digits.Fixed(classification.Value, 2)}, {classification.Category.Name()}; percentile {PageWords.Percentile(classification.Percentile)} (z {Digits.Fixed(classification.ZScore, 1)}) of {classification.Population.Name}.{(classification.IsBorderline ? " Borderline." : "")}")
             + Preliminary(classification.Cautions);
 
-    /// <summary>What to look for before the class is read.</summary>
-    internal static string Doubt(TransportClassification classification, string doubt) =>
-        $"{PageWords.Capital(doubt)}: look for swapped samples or columns, a unit, and glucose read as creatinine first. Only if the value holds would the class be {classification.Category.Name()}.";
+    /// <summary>What to look for before the class is read: the doubt is the first of its cautions.</summary>
+    internal static string Doubt(TransportClassification classification) =>
+        $"{string.Concat(classification.Cautions.Take(1))} Only if the value holds would the class be {classification.Category.Name()}.";
 
     private static string Preliminary(IEnumerable<string> cautions) => string.Join(" ", cautions) is { Length: > 0 } words ? " Preliminary: " + words : "";
 

@@ -94,6 +94,57 @@ public sealed class EquilibrationFindingsTests
         Assert.Contains(indices.NotAvailable, missing => missing.ToString() == "net ultrafiltration: drained volume not measured");
     }
 
+    // 4 mmol/L: practice (memory). 20 mmol/L: Therapeutic Guidelines, Australia (excerpt read). 125 mmol/L: Spasovski et al. 2014, profound hyponatraemia (summary read). 155: memory. On
+    // the limit is not beyond it.
+    [Theory]
+    [InlineData(3.9, 138, "plasma-glucose-low", "3.9 mmol/L")]
+    [InlineData(4.0, 125, null, null)]
+    [InlineData(20.0, 155, null, null)]
+    [InlineData(20.1, 138, "plasma-glucose-very-high", "20.1 mmol/L")]
+    [InlineData(6, 124, "plasma-sodium-low", "124 mmol/L")]
+    [InlineData(6, 156, "plasma-sodium-high", "156 mmol/L")]
+    public void Dangerous_blood_is_a_finding_of_its_own_and_says_what_cannot_wait(double glucose, double sodium, string? code, string? found)
+    {
+        string[] all = ["plasma-glucose-low", "plasma-glucose-very-high", "plasma-sodium-low", "plasma-sodium-high"];
+        var test = Middle(0.70, 0.38);
+        test = test with { Plasma = [test.Plasma[0] with { Glucose = Millimolar(glucose), Sodium = Millimolar(sodium) }] };
+        var findings = EquilibrationIndices.Of(test).Findings;
+        Assert.Equal(code, findings.SingleOrDefault(finding => all.Contains(finding.Code))?.Code);
+        if (code is not null)
+        {
+            Assert.Equal(code, findings[0].Code);
+            Assert.Equal((Severity.Warning, found), (findings[0].Severity, findings[0].Found));
+            Assert.Contains("act on it now, by local protocol", findings[0].Message, StringComparison.Ordinal);
+            Assert.DoesNotContain("icodextrin", findings[0].Message, StringComparison.OrdinalIgnoreCase);
+        }
+    }
+
+    [Fact]
+    public void Of_several_samples_the_worst_counts_and_what_was_not_measured_says_nothing()
+    {
+        // 3.0 and 9.0 mmol/L have a mean of 6.0, with which nobody would act.
+        var test = Middle(0.70, 0.38);
+        var findings = EquilibrationIndices.Of(test with { Plasma = [test.Plasma[0] with { Glucose = Millimolar(9) }, test.Plasma[0] with { Glucose = Millimolar(3) }] }).Findings;
+        Assert.Equal("3 mmol/L", Assert.Single(findings, finding => finding.Code.StartsWith("plasma-", StringComparison.Ordinal)).Found);
+        Assert.DoesNotContain(EquilibrationIndices.Of(test with { Plasma = [test.Plasma[0] with { Glucose = null, Sodium = null }] }).Findings, finding => finding.Code.StartsWith("plasma-", StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [InlineData(2.4, "hide a low glucose")]
+    [InlineData(24, "insulin on a false value is dangerous")]
+    public void Beside_icodextrin_dangerous_glucose_names_the_meters(double glucose, string words)
+    {
+        var test = Middle(0.70, 0.38) with { Conditions = new() { PrecedingAgent = OsmoticAgent.Icodextrin } };
+        Assert.Contains(words, EquilibrationIndices.Of(test with { Plasma = [test.Plasma[0] with { Glucose = Millimolar(glucose) }] }).Findings[0].Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Dangerous_glucose_is_the_same_on_a_test_and_in_a_record_book()
+    {
+        Assert.Equal(ReviewLimits.Default.LowGlucose, MembraneThresholds.Default.LowPlasmaGlucose);
+        Assert.Equal(ReviewLimits.Default.VeryHighGlucose, MembraneThresholds.Default.VeryHighPlasmaGlucose);
+    }
+
     [Theory]
     [InlineData(0.88, 0.20, false)] // High and High
     [InlineData(0.88, 0.30, false)] // High and High-average: one apart, common

@@ -216,6 +216,7 @@ public sealed class RegimenComparisonTests
         });
         Assert.Equal(PressureRisk.Caution.CentimetersOfWater, rows["pressure_caution"].Number("value"), 1e-9);
         Assert.Equal(PressureRisk.Limit.CentimetersOfWater, rows["pressure_limit"].Number("value"), 1e-9);
+        Assert.Equal(new RegimenGoals(FluidTarget.Between(Milliliters(200), Milliliters(500))).LargestFillPerSquareMeter, rows["child_fill_most"].Number("value"), 1e-9);
     }
 
     [Fact]

@@ -19,7 +19,7 @@ public sealed class RegimenLanguageTests
         Assert.Empty(regimen.Night);
         Assert.Equal(13.8, regimen.NightLength.TotalHours, 1e-9);
         Assert.Equal([290.0, 278], regimen.DayDwellTimes.Select(time => Math.Round(time.TotalMinutes, 6)));
-        Assert.Equal("13 h 48 min at night: dry; day: 1 × 2.0 L glucose 1.36 % (dwell 4 h 50 min), 1 × 2.0 L glucose 1.36 %", regimen.Describe());
+        Assert.Equal("2 exchanges by hand: by day 1 × 2.0 L glucose 1.36 % (dwell 4 h 50 min), 1 × 2.0 L glucose 1.36 % (dwell 4 h 38 min); dry for 13 h 48 min", regimen.Describe());
         var outcome = RegimenSimulation.Run(Patient.Example, Membrane, regimen);
         Assert.Empty(outcome.Cycles);
         Assert.Equal(4_000, outcome.FluidUsed.Milliliters, 1e-9);
@@ -33,6 +33,22 @@ public sealed class RegimenLanguageTests
         Assert.Throws<ArgumentException>(() => Regimen.Ambulatory(two[..1]));
         Assert.Throws<RegimenException>(() => new Regimen(TimeSpan.FromHours(9), [], (DayFill?)null));
         Assert.Equal("hand-exchanges-too-close", Assert.Single(Assert.Throws<RegimenException>(() => Regimen.Ambulatory(two, dryFrom: new(12, 5))).Findings).Code);
+    }
+
+    [Fact]
+    public void Exchanges_by_hand_are_told_without_words_of_a_machine()
+    {
+        // 2 L in at 200 mL/min are 10 min, what is in drains before the next: 5 h, 5 h, 5 h and 9 h less that.
+        HandExchange At(int hour, DialysisSolution bag) => new(new(hour, 0), bag, Milliliters(2_000));
+        var hand = Regimen.Ambulatory([At(7, Weak), At(12, Weak), At(17, Weak), At(22, DialysisSolution.Glucose227)]);
+        Assert.Equal("4 exchanges by hand: by day 3 × 2.0 L glucose 1.36 % (dwell 4 h 38 min); overnight 2.0 L glucose 2.27 % (dwell 8 h 38 min)", hand.Describe());
+        Assert.Equal("7 days a week: " + hand.Describe(), RegimenWeek.OfNights(hand, 7).Describe());
+        var weaker = Regimen.Ambulatory([At(7, Weak), At(12, Weak), At(17, Weak), At(22, Weak)]);
+        Assert.Equal("overnight 2.0 L glucose 1.36 % (dwell 8 h 38 min) instead of 2.0 L glucose 2.27 % (dwell 8 h 38 min)", RegimenChange.Between(hand, weaker).Text);
+        var machine = Night(5, Day(2_000));
+        Assert.StartsWith("cycles at night instead of exchanges by hand; by day 2.0 L ", RegimenChange.Between(hand, machine).Text, StringComparison.Ordinal);
+        Assert.StartsWith("exchanges by hand instead of cycles at night; ", RegimenChange.Between(machine, hand).Text, StringComparison.Ordinal);
+        Assert.Equal("as now", RegimenChange.Between(hand, hand).Text);
     }
 
     [Fact]

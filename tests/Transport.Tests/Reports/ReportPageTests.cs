@@ -187,7 +187,7 @@ public sealed class ReportPageTests
         Assert.Matches(@"The numbers behind the last (\d|warning)", page.Html);
 
         // Of quality the last warnings may be named as well, where the sheet does not hold them even without numbers.
-        var full = new PageText().Findings(findings, 30, mayHideWarnings: true);
+        var full = new PageText().FindingsWithin(findings, 30);
         Assert.InRange(full.Height, 20, 30);
         Assert.Contains(findings[0].Message, full.ToPage("a page").Html, StringComparison.Ordinal);
         Assert.All(findings, finding => Assert.True(full.ToPage("a page").Html.Contains(finding.Message, StringComparison.Ordinal) || full.ToPage("a page").Html.Contains(finding.Code, StringComparison.Ordinal)));
@@ -282,6 +282,52 @@ public sealed class ReportPageTests
         Assert.Contains("net ultrafiltration 660 110 mL −550 ± 212 416 mL", Words(page), StringComparison.Ordinal);
         Assert.Contains("2 equilibration tests · T-01 · 2021-02-01 to 2025-03-01", page.Title, StringComparison.Ordinal);
         Assert.Throws<ArgumentException>(() => ReportPages.Of([sheets[0]], series));
+    }
+
+    [Fact]
+    public void Dangerous_blood_is_the_first_line_of_every_page()
+    {
+        // Glucose 2.4 and sodium 121 mmol/L: below 4 (memory) and 125 (read).
+        static string Ill(string sheet) => Sheets.With(Sheets.With(sheet, "plasma,glucose", "plasma,glucose,120,2.4,mmol/L,"), "plasma,sodium", "plasma,sodium,120,121,mmol/L,");
+        var (ill, well) = (Sheets.Read(Ill(Sheets.Clean)), Sheets.Read(Sheets.With("test,date", "test,date,,2024-03-11,,")));
+        var collected = Sheets.Read(Sheets.With(File.ReadAllText(Path.Combine(ReferenceData.Folder, "examples", "merrow-06-collection.csv")).ReplaceLineEndings("\n"), "plasma,glucose", "plasma,glucose,,2.4,mmol/L,"));
+        SampleSheet[] hours = [Sheets.Read(Hour("75.5", "2080", "70", "48", "131")), Sheets.Read(Hour("214.3", "2480", "200", "125", "124.5").Replace("plasma,glucose,60,6", "plasma,glucose,60,2.4", StringComparison.Ordinal))];
+        const string now = "Now Plasma glucose 2.4 mmol/L is low";
+        foreach (var page in new[]
+        {
+            PageOf(ill), ReportPages.Of([ill, well], SerialTests.Of([EquilibrationIndices.Of(ill.ToTest()), EquilibrationIndices.Of(well.ToTest())])),
+            ReportPages.Of(hours, PairedTest.Of(hours[0].ToTest(), hours[1].ToTest())), ReportPages.Of(collected, CollectionIndices.Of(collected.ToCollection())),
+        })
+        {
+            var text = Words(page);
+            Assert.Contains(now, text, StringComparison.Ordinal);
+            Assert.InRange(text.IndexOf(now, StringComparison.Ordinal), 0, Math.Max(text.IndexOf("Osmotic conductance", StringComparison.Ordinal), text.IndexOf("Dose", StringComparison.Ordinal)));
+            Assert.Contains("by local protocol, unless somebody has", text, StringComparison.Ordinal);
+        }
+
+        Assert.Contains(now + ", plasma sodium 121 mmol/L is very low.", Words(PageOf(ill)), StringComparison.Ordinal);
+        Assert.DoesNotContain(" Now ", Words(PageOf(well)), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_class_of_a_doubtful_creatinine_is_conditional_in_a_series_too()
+    {
+        // Creatinine 768 of 800 at 240 min is 0.96, urea 18.0 of 20 is 0.90: the larger ahead of the smaller.
+        var (doubtful, sure) = (Sheets.Read(Sheets.With("dialysate,creatinine,240", "dialysate,creatinine,240,768,µmol/L,")), Sheets.Read(Sheets.With("test,date", "test,date,,2024-03-11,,")));
+        var text = Words(ReportPages.Of([doubtful, sure], SerialTests.Of([EquilibrationIndices.Of(doubtful.ToTest()), EquilibrationIndices.Of(sure.ToTest())])));
+        Assert.Contains("in doubt; if the value holds, fast transfer (High)", text, StringComparison.Ordinal);
+        Assert.Contains("2040 2640 fast-average (High-average) ", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_series_names_the_sheet_whose_measurements_do_not_go_together()
+    {
+        // As the command makes them: the finding comes with the indices. It is the earlier test's, whose other findings a series does not tell.
+        var (early, late) = (Sheets.Read(Sheets.With("test,date", "test,date,,2024-03-11,,")), Sheets.Read(Sheets.Clean));
+        var contradiction = new Finding(Severity.Warning, "test-contradicts-itself", "The measurements hardly go together: as a test.");
+        var indices = EquilibrationIndices.Of(early.ToTest());
+        var text = Words(ReportPages.Of([early, late], SerialTests.Of([indices with { Findings = [.. indices.Findings, contradiction] }, EquilibrationIndices.Of(late.ToTest())])));
+        Assert.Contains("hardly go together: as a test", text, StringComparison.Ordinal);
     }
 
     [Fact]

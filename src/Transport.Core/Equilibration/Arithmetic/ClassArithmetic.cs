@@ -85,7 +85,7 @@ internal sealed class ClassArithmetic(IndexInputs inputs)
         var cautions = new List<string>();
         if (InDoubt(indices) is { } doubt)
         {
-            cautions.Add($"{char.ToUpperInvariant(doubt[0])}{doubt[1..]}: look for swapped samples or columns, a unit, and glucose read as creatinine first.");
+            cautions.Add($"{char.ToUpperInvariant(doubt[0])}{doubt[1..]}: {QualityFindings.MixUp} first.");
         }
 
         if (!indices.IsFourHourSample)

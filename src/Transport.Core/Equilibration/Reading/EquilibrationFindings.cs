@@ -4,5 +4,8 @@ namespace Transport;
 internal static class EquilibrationFindings
 {
     public static IReadOnlyList<Finding> Of(EquilibrationIndices indices) =>
-        [.. QualityFindings.Of(indices), .. TransferFindings.Of(indices), .. FluidFindings.Of(indices)];
+        [
+            .. PlasmaFindings.Of(indices.Test.Plasma, indices.Test.IsBesideIcodextrin, indices.Options.Thresholds),
+            .. QualityFindings.Of(indices), .. TransferFindings.Of(indices), .. FluidFindings.Of(indices),
+        ];
 }

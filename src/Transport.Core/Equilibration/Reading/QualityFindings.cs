@@ -5,6 +5,9 @@ namespace Transport;
 /// <summary>Whether the numbers of a test can be right, and what keeps them from being compared. Nothing is withheld that can be computed.</summary>
 internal static class QualityFindings
 {
+    /// <summary>What may have happened to a creatinine that cannot be, in a clause.</summary>
+    public const string MixUp = "look for swapped samples or columns, a unit, and glucose read as creatinine";
+
     private const double DisagreementLimit = 4;
 
     public static IEnumerable<Finding> Of(EquilibrationIndices indices) => [.. Ratios(indices), .. Residual(indices), .. FreeWater(indices)];
@@ -29,8 +32,8 @@ internal static class QualityFindings
             var isImpossible = above.Exists(one => one.Ratio!.Value > limits.DialysateToPlasmaImpossible.Value);
             yield return new(isImpossible ? Severity.Error : Severity.Warning, "dialysate-above-plasma",
                 (isImpossible
-                    ? "Dialysate far above plasma suggests a mix-up: look for swapped samples or columns, a unit, and glucose read as creatinine."
-                    : "Dialysate above plasma may be assay error near equilibrium, or a mix-up: look for swapped samples or columns, a unit, and glucose read as creatinine first.")
+                    ? $"Dialysate far above plasma suggests a mix-up: {MixUp}."
+                    : $"Dialysate above plasma may be assay error near equilibrium, or a mix-up: {MixUp} first.")
                 + Preliminary(indices))
             {
                 Field = string.Join(", ", above.Select(one => one.Ratio!.Name).Distinct()),

@@ -1,0 +1,72 @@
+using static System.FormattableString;
+
+namespace Transport.Analysis;
+
+/// <summary>Whether the measurements of one test go together: whether a membrane that people have gives all of them in one dwell.</summary>
+/// <remarks>
+/// The fit judges (<see cref="FitStatus.DataContradictModel"/>). Of people drawn from the prior, and from published spreads, with the errors of laboratory and scale it calls
+/// about one in three hundred a contradiction, which a test counts again.
+/// </remarks>
+public static class TestCoherence
+{
+    /// <summary>Fits the test, and where its measurements contradict each other, once more without each of them.</summary>
+    /// <returns>What contradicts what; null where all go together, or nothing of the test can be fitted.</returns>
+    public static Finding? Run(EquilibrationTest test)
+    {
+        ArgumentNullException.ThrowIfNull(test);
+        if (test.IsStrengthInDoubt || test.Solution.Agent != OsmoticAgent.Glucose || Fit(test) is not { Status: FitStatus.DataContradictModel } fit)
+        {
+            return null;
+        }
+
+        var exchange = fit.Exchanges[0];
+        List<FitResidual> alone = [.. Enumerable.Range(0, exchange.Observations.Count).Where(i => exchange.Observations[i].IsFitted).Select(i => WithoutOne(exchange, i)).OfType<FitResidual>()];
+        return new(
+            Severity.Warning, "test-contradicts-itself", $"The measurements hardly go together: no membrane that adults near the start of dialysis have gives all of them in one dwell. {Where(alone)}");
+    }
+
+    private static string Where(List<FitResidual> alone)
+    {
+        if (alone.Count == 0)
+        {
+            return "Leaving out a single one does not mend it: check bag, volumes and the order of the samples.";
+        }
+
+        var isVolume = alone.Exists(one => one.Observation.Quantity == ObservedQuantity.NetUltrafiltrationMilliliters);
+        var isSample = alone.Exists(one => one.Observation.Quantity != ObservedQuantity.NetUltrafiltrationMilliliters);
+        return $"{(alone.Count == 1 ? "Without this one the rest agrees" : "Without any one of these the rest agrees")}: {string.Join("; ", alone.Select(Beside))}. Check "
+            + string.Join(" and ", new[]
+            {
+                isVolume ? "the drain (weight, tare, what else it counts, incomplete, a leak)" : null,
+                isSample ? "the sample (swapped, late, mistyped)" : null,
+            }.OfType<string>())
+            + " first; a membrane unlike most comes last.";
+    }
+
+    private static string Beside(FitResidual one) => one.Observation.Quantity == ObservedQuantity.NetUltrafiltrationMilliliters
+        ? Invariant($"net ultrafiltration {Signed(one.Observation.Value)} mL at {one.Observation.Time.TotalMinutes:0} min, where the rest goes with about {Signed(Math.Round(one.Predicted / 10) * 10)} mL")
+        : Invariant($"{one.Observation.Quantity.Name()} {one.Observation.Value:0.00} at {one.Observation.Time.TotalMinutes:0} min, where the rest goes with about {one.Predicted:0.00}");
+
+    private static string Signed(double value) => Invariant($"{(value < 0 ? "−" : "")}{Math.Abs(value):0}");
+
+    // What the others let expect of it; null where they contradict each other without it as well, or nothing is left of them.
+    private static FitResidual? WithoutOne(ObservedExchange exchange, int left)
+    {
+        var rest = exchange with { Observations = [.. exchange.Observations.Select((one, i) => i == left ? one with { IsFitted = false } : one)] };
+        return Fit(() => MembraneFit.Run([rest])) is { Status: not (FitStatus.DataContradictModel or FitStatus.IterationLimit) } fit ? fit.Residuals[left] : null;
+    }
+
+    private static FittedMembrane? Fit(EquilibrationTest test) => Fit(() => MembraneFit.Run(test));
+
+    private static FittedMembrane? Fit(Func<FittedMembrane> run)
+    {
+        try
+        {
+            return run();
+        }
+        catch (Exception failure) when (failure is ArgumentException or IntegrationException)
+        {
+            return null;
+        }
+    }
+}

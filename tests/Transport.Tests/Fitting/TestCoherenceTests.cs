@@ -1,0 +1,71 @@
+using static Transport.Tests.Equilibration.InventedTests;
+
+namespace Transport.Tests.Fitting;
+
+/// <summary>Measurements of one test that cannot be of one dwell: what is said, and how often of people of whom it is not true.</summary>
+public sealed class TestCoherenceTests
+{
+    private static EquilibrationTest Average => SampleSheet.Read(Path.Combine(Repository.Root, "reference-data", "examples", "merrow-01-average.csv")).ToTest();
+
+    [Fact]
+    public void Much_ultrafiltration_without_the_glucose_for_it_names_the_sample_and_what_would_go_with_the_rest()
+    {
+        // The invented average sheet (UF 330 mL, D/D0 0.36) with 1,110 mL and, at 240 min, a glucose of 12.0 mmol/L: water follows glucose, and hardly any was left to draw it. Of the two it is
+        // the glucose that also breaks its own course (61 mmol/L at 120 min): the sheet had 0.36 there, which the rest finds again within 0.08.
+        var test = Average;
+        test = test with
+        {
+            DrainedVolume = Volume.FromMilliliters(3150),
+            Dialysate = [.. test.Dialysate.Select(sample => sample.Time == TimeSpan.FromHours(4) ? sample with { Glucose = Millimolar(12) } : sample)],
+        };
+        var finding = TestCoherence.Run(test);
+        Assert.Equal(("test-contradicts-itself", Severity.Warning), (finding!.Code, finding.Severity));
+        var rest = System.Text.RegularExpressions.Regex.Match(finding.Message, @"D/D0 glucose 0\.11 at 240 min, where the rest goes with about (?<rest>0\.\d+)");
+        Assert.InRange(double.Parse(rest.Groups["rest"].Value, System.Globalization.CultureInfo.InvariantCulture), 0.28, 0.44);
+        Assert.Contains("Check the sample (swapped, late, mistyped) first", finding.Message, StringComparison.Ordinal);
+        Assert.DoesNotContain("the drain (", finding.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_drain_that_counts_something_else_is_named_with_what_the_rest_goes_with()
+    {
+        // The same sheet with 2 L of an earlier bag in its drain: no sample is off.
+        var finding = TestCoherence.Run(Average with { DrainedVolume = Volume.FromMilliliters(4370) });
+        var rest = System.Text.RegularExpressions.Regex.Match(finding!.Message, @"net ultrafiltration 2330 mL at 240 min, where the rest goes with about (?<rest>\d+) mL");
+        Assert.InRange(double.Parse(rest.Groups["rest"].Value, System.Globalization.CultureInfo.InvariantCulture), 100, 700);
+        Assert.Contains("Check the drain (weight, tare, what else it counts, incomplete, a leak) first", finding.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_lost_dip_with_kept_ultrafiltration_is_no_contradiction_for_it_has_a_finding_of_its_own() =>
+        Assert.Null(TestCoherence.Run(SampleSheet.Read(Path.Combine(Repository.Root, "reference-data", "examples", "merrow-04-lost-dip.csv")).ToTest()));
+
+    [Fact]
+    public void What_cannot_be_fitted_contradicts_nothing()
+    {
+        Assert.Null(TestCoherence.Run(Average with { Solution = DialysisSolution.Icodextrin }));
+        Assert.Null(TestCoherence.Run(Average with { IsStrengthInDoubt = true }));
+        Assert.Null(TestCoherence.Run(Average with { Dialysate = [], DrainedVolume = null }));
+    }
+
+    // False alarms among people of whom nothing is wrong, errors of laboratory and scale included; seeds fixed. By construction a parameter beyond 3.3 standard deviations is one in a
+    // thousand and the misfit another; five or six parameters make a few in a thousand. The last: membranes from means and standard deviations in print (Johansson and Haraldsson 2006, read),
+    // which are not this prior. Allowed is 1 in 100.
+    [Theory]
+    [InlineData("2.27 %", "prior", null)]
+    [InlineData("3.86 %", "prior", null)]
+    [InlineData("2.27 %", "prior", 4.0)]
+    [InlineData("2.27 %", "print", null)]
+    [InlineData("3.86 %", "print", null)]
+    public void Hardly_anybody_is_called_a_contradiction_wrongly(string strength, string from, double? tails)
+    {
+        const int count = 400;
+        var people = from == "prior"
+            ? VirtualPopulation.OfPrior(PopulationPrior.IncidentAdults(), Patient.Example)
+            : VirtualPopulation.OfPublished(PublishedPopulation.JohanssonHaraldsson2006, Patient.Example);
+        var options = new SimulatedTestOptions { Solution = strength == "2.27 %" ? DialysisSolution.Glucose227 : DialysisSolution.Glucose386, TailDegreesOfFreedom = tails };
+        var alarms = Enumerable.Range(0, count).Select(number => people[11, number])
+            .Count(person => TestCoherence.Run(SimulatedTest.Run(person.Patient, person.Membrane, person.Seed, options)) is not null);
+        Assert.InRange(alarms, 0, count / 100);
+    }
+}
