@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+
 namespace Transport.Analysis;
 
 /// <summary>What one regimen returns by the fitted membrane, and how that answers to small changes of membrane, body and night.</summary>
@@ -38,7 +40,7 @@ internal sealed class NightResponse
         DrainTime = counted.Average(cycle => cycle.DrainTime.TotalMinutes);
         FullestInside = counted.Max(cycle => (cycle.Drained + cycle.LeftBehind).Milliliters);
         Residual = Regimen.ResidualFor(outcome.Patient);
-        Exchanges = counted.Count;
+        Exchanges = counted.Length;
     }
 
     public Regimen Regimen { get; }
@@ -144,7 +146,7 @@ internal sealed class NightResponse
         }
     }
 
-    private IReadOnlyList<CycleOutcome> Counted(RegimenOutcome outcome) => IsByHand || outcome.Cycles.IsEmpty ? [.. outcome.Cycles, .. outcome.DayExchanges] : outcome.Cycles;
+    private ImmutableArray<CycleOutcome> Counted(RegimenOutcome outcome) => IsByHand || outcome.Cycles.IsEmpty ? [.. outcome.Cycles, .. outcome.DayExchanges] : outcome.Cycles;
 
     private Volume NightOf(RegimenOutcome outcome) => IsByHand ? outcome.Ultrafiltration : outcome.NightUltrafiltration;
 }
