@@ -111,13 +111,13 @@ internal sealed partial class BookCells(
             return null;
         }
 
-        if (SheetDate.Read(Text(column), null, out var other) is { } date && other is null)
+        if (SheetDate.Read(Text(column), null, out var other) is { } date && other is null && BookDates.IsOfBook(date))
         {
             return date;
         }
 
         findings.Add(SampleSheetCodes.NotADate.Finding(
-            "This date cannot be read, or day and month may be swapped, and is left out; write year-month-day.", row, column.Name, Text(column), "such as 2025-03-11"));
+            "This date cannot be read, day and month may be swapped, or its year is far from ours; it is left out. Write year-month-day.", row, column.Name, Text(column), "such as 2025-03-11"));
         return null;
     }
 

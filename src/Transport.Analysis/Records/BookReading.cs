@@ -143,6 +143,23 @@ internal sealed class BookReading
             {
                 Add(date, cells);
             }
+            else if (misfit.Slip is { } slip)
+            {
+                var rowsOf = FormattableString.Invariant($"rows {slip.FirstRow} to {slip.LastRow}");
+                var seems = $"seems to be one {(slip.Years > 0 ? "behind" : "ahead")}";
+                if (row == slip.FirstRow)
+                {
+                    findings.Add(new(Severity.Warning, "book-date-out-of-place", $"The year of {rowsOf} {seems}: with another they go on from day to day with the rows beside them. They are left out of the charts, and what they say of the body counts as of those days. Correct the year.")
+                    {
+                        Row = row,
+                        Field = "date",
+                        Found = written,
+                        Expected = FormattableString.Invariant($"{misfit.Place:yyyy-MM-dd}"),
+                    });
+                }
+
+                inDoubt.Add(NightOf(misfit.Place, cells) with { Doubt = $"{rowsOf}, whose year {seems}" });
+            }
             else
             {
                 // A day that has its row is not another's as well, and a day in doubt is neither the first of a book nor its last.
@@ -253,7 +270,7 @@ internal sealed class BookReading
             {
                 var why = $"seems to have {Math.Abs(slip) switch { 1 => "a cell", 2 => "two cells", 3 => "three cells", var count => FormattableString.Invariant($"{count} cells") }} too {(slip > 0 ? "many" : "few")}";
                 findings.Add(SampleSheetCodes.ExtraFields.Finding(
-                    $"The row {why}: its cells fit the columns beside their own. It is left out of the charts; put the cell right.", row, found: string.Join(delimiter, written)));
+                    $"The row {why}: its cells fit the columns beside their own. It is left out of the charts. {(slip > 0 && delimiter == ',' ? "A decimal comma or a comma in a remark needs quotation marks around its cell." : "Put the cells right.")}", row, found: string.Join(delimiter, written)));
                 return new(row, written, laid.Certain, why);
             }
         }

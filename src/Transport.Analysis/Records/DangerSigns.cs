@@ -326,6 +326,7 @@ internal sealed class DangerSigns
         }
 
         var rows = what.Select(one => one.Row).ToHashSet();
+        what = [.. what.DistinctBy(one => one.Why)];
         var isDanger = nights.Any(night => night.Rows.Any(row => rows.Any(doubt => Math.Abs(doubt - row.Row) <= 1)) && IsDanger(night));
         var list = $"{string.Join("; ", what.TakeLast(MostQuotes).Select(one => one.Why))}{(what.Count > MostQuotes ? Text($"; and {what.Count - MostQuotes} before") : "")}";
         if (isDanger)
