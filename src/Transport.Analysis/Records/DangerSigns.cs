@@ -355,7 +355,7 @@ internal sealed class DangerSigns
     // The last values beside those of the weeks before: the largest of them has fallen, so that one poor collection is no fall.
     private void Urine()
     {
-        var written = nights.Where(night => night.Urine is not null && night.Date.DayNumber > today - FreshUrine - 7 * WeeksOfUrine).ToList();
+        var written = nights.Where(night => !night.IsLost && night.Urine is not null && night.Date.DayNumber > today - FreshUrine - 7 * WeeksOfUrine).ToList();
         var last = written.Where(night => night.Date.DayNumber > today - FreshUrine).TakeLast((int)limits.RepeatedNights.Value).ToList();
         var before = written.Except(last).Select(night => night.Urine!.Value.Milliliters).ToList();
         if (last.Count < Math.Min(2, limits.RepeatedNights.Value) || before.Count < 3)

@@ -18,11 +18,23 @@ internal static class NurseFindings
     // Blood-glucose meters err for so many days after the last icodextrin.
     private const int MetersErrFor = 14;
 
+    /// <summary>What may be an emergency of now, the most urgent first.</summary>
+    public static IReadOnlyList<string> Urgent { get; } =
+    [
+        "record-sepsis-now", "record-cloudy-now", "record-pain-or-fever-now", "record-overfill-now", "record-symptoms-now", "record-exit-site-now", "record-glucose-low", "record-glucose-very-high", "record-pressure-low", "record-pressure-high",
+        "record-date-doubtful-now",
+    ];
+
+    /// <summary>What may have been one, or may hide one: no page leaves it out for want of room.</summary>
+    public static IReadOnlyList<string> NeverCut { get; } =
+    [
+        "record-row-lost", "record-date-doubtful", "record-text-unread", "record-cloudy-past", "record-peritonitis-of-past", "record-complaint-of-past", "record-pain-or-fever-past", "record-exit-site-past", "record-danger-past", "record-overfill-risk", "record-urine-fall", "record-urine-once", "record-weight-step", "record-removal-low",
+    ];
+
     /// <summary>Every code of a review, the most urgent first.</summary>
     public static IReadOnlyList<string> Codes { get; } =
     [
-        "record-sepsis-now", "record-cloudy-now", "record-pain-or-fever-now", "record-overfill-now", "record-symptoms-now", "record-exit-site-now", "record-glucose-low", "record-glucose-very-high", "record-pressure-low", "record-pressure-high",
-        "record-date-doubtful-now", "record-row-lost", "record-date-doubtful", "record-text-unread", "record-cloudy-past", "record-peritonitis-of-past", "record-complaint-of-past", "record-pain-or-fever-past", "record-exit-site-past", "record-danger-past", "record-overfill-risk", "record-urine-fall", "record-urine-once", "record-weight-step", "record-removal-low", "record-drain-below-fill",
+        .. Urgent, .. NeverCut, "record-drain-below-fill",
         "record-change-found", "record-level-off-test", "record-weight-against-uf", "record-weight-off-target", "record-pressure-trend", "record-lost-dwell", "record-strongest-rising", "record-strongest-often", "record-glucose-high",
         "record-nights-missing", "record-uf-counts-otherwise", "record-weighed-otherwise", "record-peritonitis-weeks", "record-icodextrin-meter", "record-target-old", "record-few-nights",
         "record-no-expectation",

@@ -38,6 +38,7 @@ public sealed class RowInDoubtTests
     [InlineData("2026-02-21,130/80,6,36.6,clear,\"none,70.0,800,\n2026-02-22,82/50,24,39.1,cloudy,none,70.0,800,", "record-sepsis-now record-cloudy-now record-pain-or-fever-now record-glucose-very-high record-pressure-low record-row-lost")]
 
     // A cell too few or too many, where blanks at the end of the row hide it.
+    [InlineData("2026-02-21,84/50,38.9,cloudy,pain,70.0,800,", "record-sepsis-now record-cloudy-now record-pain-or-fever-now record-pressure-low record-row-lost")]
     [InlineData("2026-02-21,24,38.9,cloudy,pain,70.0", "record-cloudy-now record-pain-or-fever-now record-glucose-very-high record-row-lost")]
     [InlineData("2026-02-21,84/50,24,38.9,,cloudy,pain,70.0,", "record-sepsis-now record-cloudy-now record-pain-or-fever-now record-glucose-very-high record-pressure-low")]
     public void No_word_of_danger_is_lost_with_its_row_and_no_number_whose_column_is_certain(string row, string expected)
@@ -90,6 +91,20 @@ public sealed class RowInDoubtTests
         var said = Of(Books.Read([Header, .. Quiet, row]));
         Assert.Equal(isAlarm, said.Any(found => found.Code == "record-pain-or-fever-now"));
         Assert.Equal(!isAlarm, said.Any(found => found.Code == "record-complaint-of-past"));
+    }
+
+    // Marks of decimals of other countries, in a cell of their own.
+    [Theory]
+    [InlineData("\"38,6\"")]
+    [InlineData("38·6")]
+    [InlineData("38'6")]
+    [InlineData("38٫6")]
+    public void A_fever_is_read_whatever_the_mark_of_its_decimal(string cell)
+    {
+        var book = Books.Read([Header, .. Quiet, $"2026-02-21,130/80,6.1,{cell},clear,none,70.0,800,"]);
+        Assert.Empty(book.RowsInDoubt);
+        Assert.Equal(38.6, book.Nights[^1].TemperatureCelsius!.Value, 1e-9);
+        Assert.Equal("record-pain-or-fever-now", Assert.Single(Of(book)).Code);
     }
 
     // One cell is a slip of that cell; two are as soon a slip of the row, whose numbers then belong to no chart.
