@@ -8,7 +8,9 @@ internal static class BookArithmetic
     // The identity holds to 1 mL where all is written down; people round to 50 (choice).
     private const double Slack = 50;
 
-    public static IEnumerable<Finding> Of(IReadOnlyList<NightRecord> nights)
+    /// <param name="nights">The nights by date.</param>
+    /// <param name="inDoubt">The days of rows that are no nights: nobody left them out.</param>
+    public static IEnumerable<Finding> Of(IReadOnlyList<NightRecord> nights, IReadOnlySet<DateOnly> inDoubt)
     {
         NightRecord? before = null;
         foreach (var night in nights)
@@ -19,9 +21,9 @@ internal static class BookArithmetic
                 yield return finding with { Row = night.Row };
             }
 
-            if (before is not null && night.Date.DayNumber - before.Date.DayNumber > 1)
+            var missing = before is null ? 0 : night.Date.DayNumber - before.Date.DayNumber - 1 - inDoubt.Count(day => day > before.Date && day < night.Date);
+            if (missing > 0)
             {
-                var missing = night.Date.DayNumber - before.Date.DayNumber - 1;
                 yield return new(
                     missing > 3 ? Severity.Warning : Severity.Note,
                     "book-gap",

@@ -111,13 +111,13 @@ internal sealed partial class BookCells(
             return null;
         }
 
-        if (SheetDate.Read(Text(column), null, out var other) is { } date && other is null)
+        if (SheetDate.Read(Text(column), null, out var other) is { } date && other is null && BookDates.IsOfBook(date))
         {
             return date;
         }
 
         findings.Add(SampleSheetCodes.NotADate.Finding(
-            "This date cannot be read, or day and month may be swapped, and is left out; write year-month-day.", row, column.Name, Text(column), "such as 2025-03-11"));
+            "This date cannot be read, day and month may be swapped, or its year is far from ours; it is left out. Write year-month-day.", row, column.Name, Text(column), "such as 2025-03-11"));
         return null;
     }
 
@@ -180,11 +180,14 @@ internal sealed partial class BookCells(
 
     /// <summary>°C of what stands in a cell for temperature: a number in either notation, or what words say. Null where it is none of a body.</summary>
     public static double? Celsius(string text) =>
-        PlainTemperature().Match(text) is { Success: true } plain ? BookText.Celsius(plain.Groups["number"].Value) : BookText.Of(text).TemperatureCelsius;
+        PlainTemperature().Match(WithPoint(text)) is { Success: true } plain ? BookText.Celsius(plain.Groups["number"].Value) : BookText.Of(text).TemperatureCelsius;
+
+    // Marks of decimals that are no comma: 38·6, 38'6, 38٫6.
+    private static string WithPoint(string text) => OtherMark().Replace(text, ".");
 
     /// <summary>Whether a temperature has no letter F and can be °F alone.</summary>
     public static bool IsFahrenheitByItsSize(string text) =>
-        PlainTemperature().Match(text) is { Success: true } plain && BookText.IsFahrenheit(plain.Groups["number"].Value) && plain.Groups["unit"].Value is not ['f' or 'F', ..];
+        PlainTemperature().Match(WithPoint(text)) is { Success: true } plain && BookText.IsFahrenheit(plain.Groups["number"].Value) && plain.Groups["unit"].Value is not ['f' or 'F', ..];
 
     /// <summary>Whether a cell is what its column takes; words are always.</summary>
     public bool CanRead(BookColumn column)
@@ -222,7 +225,7 @@ internal sealed partial class BookCells(
 
         object? Refused()
         {
-            findings.Add(SampleSheetCodes.UnknownWord.Finding("", row, column.Name, Text(column)));
+            findings.Add(SampleSheetCodes.UnknownWord.Finding($"'{column.Name}' does not take this; the cell is left out.", row, column.Name, Text(column)));
             return null;
         }
     }
@@ -307,7 +310,7 @@ internal sealed partial class BookCells(
     {
         var text = Text(column);
         return column == BookWords.Symptoms || column == BookWords.Remark
-            || (column == BookWords.Temperature ? !PlainTemperature().IsMatch(text) || Celsius(text) is null
+            || (column == BookWords.Temperature ? !PlainTemperature().IsMatch(WithPoint(text)) || Celsius(text) is null
                 : column == BookWords.Effluent ? !column.Words!.ContainsKey(SheetWords.Normal(text))
                 : Array.IndexOf(OfBody, column) >= 0 ? !CanRead(column)
                 : column != BookWords.Patient && text.Any(char.IsLetter) && !BookText.Of(text).Symptoms.IsEmpty);
@@ -326,6 +329,9 @@ internal sealed partial class BookCells(
 
     [GeneratedRegex(@"^(?:t|temp\.?|temperature)?[ :=]*(?<number>[0-9]{2,3}(?:[.,][0-9]{1,2})?) ?(?:°|deg(?:rees?)?)? ?(?<unit>c|f|celsius|fahrenheit|)$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex PlainTemperature();
+
+    [GeneratedRegex(@"(?<=[0-9])[·'’´٫](?=[0-9])")]
+    private static partial Regex OtherMark();
 
     [GeneratedRegex(@"[\s;/|]+")]
     private static partial Regex Between();

@@ -20,16 +20,24 @@ internal static class BookDates
     /// <summary>How a date does not fit.</summary>
     /// <param name="Place">The day by its place in the book.</param>
     /// <param name="IsLeap">Whether it is so far from all others that no chart can hold it.</param>
-    public readonly record struct Misfit(DateOnly Place, bool IsLeap);
+    /// <param name="Slip">Of which rows it is one, where these would go on but for the number of their year; otherwise null.</param>
+    public readonly record struct Misfit(DateOnly Place, bool IsLeap, YearSlip? Slip = null);
+
+    /// <summary>Several rows with the number of another year.</summary>
+    /// <param name="FirstRow">The first of them in the file.</param>
+    /// <param name="LastRow">The last of them.</param>
+    /// <param name="Years">1 where their year seems to be one behind, -1 where one ahead.</param>
+    public sealed record YearSlip(int FirstRow, int LastRow, int Years);
 
     /// <summary>The rows whose date does not fit, by their number.</summary>
     /// <param name="rows">The rows as they stand, each with its date.</param>
     public static IReadOnlyDictionary<int, Misfit> Misfits(IReadOnlyList<(int Row, DateOnly Date)> rows)
     {
         var ordered = IsNewestOnTop(rows) ? rows.Reverse().ToList() : [.. rows];
+        var misfits = OfAnotherYear(ordered);
+        ordered.RemoveAll(row => misfits.ContainsKey(row.Row));
         var chain = Chain(ordered);
-        var misfits = new Dictionary<int, Misfit>();
-        if (rows.Count == 0 || rows.Count - chain.Count > Math.Max(1, MostOutOfOrder * rows.Count))
+        if (ordered.Count == 0 || ordered.Count - chain.Count > Math.Max(1, MostOutOfOrder * ordered.Count))
         {
             return misfits;
         }
@@ -88,6 +96,37 @@ internal static class BookDates
         (false, false) when before.AddDays(1) > after => before,
         _ => before.AddDays(1),
     };
+
+    // Several rows that would follow those before, and be followed by those after, but for the number of their year: what fewer rows say is in doubt, and of as many the later.
+    private static Dictionary<int, Misfit> OfAnotherYear(List<(int Row, DateOnly Date)> ordered)
+    {
+        var off = new int[ordered.Count];
+        for (var at = 1; at < ordered.Count; at++)
+        {
+            var (before, date) = (ordered[at - 1].Date, ordered[at].Date);
+            off[at] = off[at - 1] + (IsNext(before, date.AddYears(1), DaysOfPause) ? 1 : IsNext(before, date.AddYears(-1), DaysToNext) ? -1 : 0);
+        }
+
+        var misfits = new Dictionary<int, Misfit>();
+        var usual = off.GroupBy(years => years).MaxBy(rows => rows.Count())?.Key ?? 0;
+        for (var (from, to) = (0, 0); from < off.Length; from = to)
+        {
+            to = Array.FindIndex(off, from, years => years != off[from]) is var next and >= 0 ? next : off.Length;
+            var (one, other) = (ordered[from].Row, ordered[to - 1].Row);
+            if (to - from > 1 && off[from] - usual is 1 or -1)
+            {
+                var slip = new YearSlip(Math.Min(one, other), Math.Max(one, other), off[from] - usual);
+                foreach (var (row, date) in ordered[from..to])
+                {
+                    misfits[row] = new(date.AddYears(slip.Years), true, slip);
+                }
+            }
+        }
+
+        return misfits;
+
+        static bool IsNext(DateOnly before, DateOnly date, int days) => date.DayNumber - before.DayNumber is var later && later >= 0 && later <= days;
+    }
 
     // A few last rows after a pause: as soon the same days with another month written, where without whole months they would go on the next day.
     private static HashSet<int> Paused(List<(int Row, DateOnly Date)> ordered, List<int> certain)

@@ -143,6 +143,23 @@ internal sealed class BookReading
             {
                 Add(date, cells);
             }
+            else if (misfit.Slip is { } slip)
+            {
+                var rowsOf = FormattableString.Invariant($"rows {slip.FirstRow} to {slip.LastRow}");
+                var seems = $"seems to be one {(slip.Years > 0 ? "behind" : "ahead")}";
+                if (row == slip.FirstRow)
+                {
+                    findings.Add(new(Severity.Warning, "book-date-out-of-place", $"The year of {rowsOf} {seems}: with another they go on from day to day with the rows beside them. They are left out of the charts, and what they say of the body counts as of those days. Correct the year.")
+                    {
+                        Row = row,
+                        Field = "date",
+                        Found = written,
+                        Expected = FormattableString.Invariant($"{misfit.Place:yyyy-MM-dd}"),
+                    });
+                }
+
+                inDoubt.Add(NightOf(misfit.Place, cells) with { Doubt = $"{rowsOf}, whose year {seems}" });
+            }
             else
             {
                 // A day that has its row is not another's as well, and a day in doubt is neither the first of a book nor its last.
@@ -244,18 +261,16 @@ internal sealed class BookReading
 
         // A blank cell more than the others have shows that there is a delimiter too many, a row that ends early that there may be one too few; otherwise cells that fit beside their place.
         int[] slips = isWider ? [fields.Length - width] : missing > 1 ? [1, -1, 2, -2, 3, -3] : fields.Length < width ? [fields.Length - width] : [];
-        foreach (var slip in slips.Where(slip => written.Length <= width + slip))
+        var best = slips.Where(slip => written.Length <= width + slip).Select(slip => (Slip: slip, Fit: fit.Of([.. written, .. Enumerable.Repeat("", width + slip - written.Length)])))
+            .OrderBy(one => one.Fit.Unread + (one.Slip == fields.Length - width ? 0 : Math.Abs(one.Slip))).FirstOrDefault();
+        var isBetter = best.Slip != 0 && (isWider ? best.Fit.Certain.Count != texts.Count || texts.Any(cell => best.Fit.Certain.GetValueOrDefault(cell.Key) != cell.Value)
+            : best.Fit.Unread + (best.Slip == fields.Length - width ? 0 : Math.Abs(best.Slip)) < missing);
+        if (isBetter)
         {
-            var laid = fit.Of([.. written, .. Enumerable.Repeat("", width + slip - written.Length)]);
-            var isBetter = isWider ? laid.Certain.Count != texts.Count || texts.Any(cell => laid.Certain.GetValueOrDefault(cell.Key) != cell.Value)
-                : fields.Length < width && slip == fields.Length - width ? laid.Unread < missing : laid.Unread + Math.Abs(slip) < missing;
-            if (isBetter)
-            {
-                var why = $"seems to have {Math.Abs(slip) switch { 1 => "a cell", 2 => "two cells", 3 => "three cells", var count => FormattableString.Invariant($"{count} cells") }} too {(slip > 0 ? "many" : "few")}";
-                findings.Add(SampleSheetCodes.ExtraFields.Finding(
-                    $"The row {why}: its cells fit the columns beside their own. It is left out of the charts; put the cell right.", row, found: string.Join(delimiter, written)));
-                return new(row, written, laid.Certain, why);
-            }
+            var why = $"seems to have {Math.Abs(best.Slip) switch { 1 => "a cell", 2 => "two cells", 3 => "three cells", var count => FormattableString.Invariant($"{count} cells") }} too {(best.Slip > 0 ? "many" : "few")}";
+            findings.Add(SampleSheetCodes.ExtraFields.Finding(
+                $"The row {why}: its cells fit the columns beside their own. It is left out of the charts. {(best.Slip > 0 && delimiter == ',' ? "A decimal comma or a comma in a remark needs quotation marks around its cell." : "Put the cells right.")}", row, found: string.Join(delimiter, written)));
+            return new(row, written, best.Fit.Certain, why);
         }
 
         if (unread.Count < 2)

@@ -73,7 +73,7 @@ internal sealed partial record BookText(
     private static readonly Regex PastComplaint = Made(
         $@"\b{Others}(?: (?:was|were|treated|cured|healed|gone|over|settled))* {OtherWhen}\b|\b{OtherWhen},?(?: (?:i|he|she|had|have|was|for|an?|some))* {Others}\b");
 
-    // A complaint of somebody else, unless anything beside it may speak of the patient too.
+    // A complaint of somebody else, unless anything beside it may speak of the patient too, as any other complaint may.
     private static readonly Regex OthersComplaint = Made(
         $@"\b(?:(?:my|his|her|our|their|the) )?(?:daughter|son|husband|wife|mother|father|mum|mom|dad|grand(?:son|daughter|child|children|mother|father|ma|pa)|sister|brother|child|children|kids?|baby|neighbou?rs?|friends?|uncle|aunt|cousin|partner|colleagues?|dog|cat)(?: (?:has|had|have|got|is|was|are|were|been|ill with|sick with|down with|in bed with|home with|an?|some|bad|very|high))+ {Others}(?: (?:and|or) {Others})*(?: in (?:his|her|their) [a-z]+)?\b");
 
@@ -133,11 +133,12 @@ internal sealed partial record BookText(
         text = DeniedList.Replace(text, "well");
         text = AnsweredNo.Replace(FreeOf().Replace(text, "well"), "well");
         var ofAnother = ImmutableArray<Symptom>.Empty;
-        if (!MayBePatient.IsMatch(Weather().Replace(OthersComplaint.Replace(text, ""), "")))
+        var without = Weather().Replace(OthersComplaint.Replace(text, "elsewhere"), "elsewhere");
+        if (without != text && Denied.Replace(without, "") is var own && !MayBePatient.IsMatch(own) && !Array.Exists(Patterns, known => known.Words.IsMatch(own)))
         {
             var spoken = string.Join(", ", OthersComplaint.Matches(text).Select(match => match.Value));
             ofAnother = [.. Patterns.Where(known => known.Words.IsMatch(spoken)).Select(known => known.Symptom)];
-            text = Weather().Replace(OthersComplaint.Replace(text, "elsewhere"), "elsewhere");
+            text = without;
         }
 
         var hasOver = false;

@@ -326,6 +326,7 @@ internal sealed class DangerSigns
         }
 
         var rows = what.Select(one => one.Row).ToHashSet();
+        what = [.. what.DistinctBy(one => one.Why)];
         var isDanger = nights.Any(night => night.Rows.Any(row => rows.Any(doubt => Math.Abs(doubt - row.Row) <= 1)) && IsDanger(night));
         var list = $"{string.Join("; ", what.TakeLast(MostQuotes).Select(one => one.Why))}{(what.Count > MostQuotes ? Text($"; and {what.Count - MostQuotes} before") : "")}";
         if (isDanger)
@@ -354,7 +355,7 @@ internal sealed class DangerSigns
     // The last values beside those of the weeks before: the largest of them has fallen, so that one poor collection is no fall.
     private void Urine()
     {
-        var written = nights.Where(night => night.Urine is not null && night.Date.DayNumber > today - FreshUrine - 7 * WeeksOfUrine).ToList();
+        var written = nights.Where(night => !night.IsLost && night.Urine is not null && night.Date.DayNumber > today - FreshUrine - 7 * WeeksOfUrine).ToList();
         var last = written.Where(night => night.Date.DayNumber > today - FreshUrine).TakeLast((int)limits.RepeatedNights.Value).ToList();
         var before = written.Except(last).Select(night => night.Urine!.Value.Milliliters).ToList();
         if (last.Count < Math.Min(2, limits.RepeatedNights.Value) || before.Count < 3)

@@ -18,11 +18,23 @@ internal static class NurseFindings
     // Blood-glucose meters err for so many days after the last icodextrin.
     private const int MetersErrFor = 14;
 
+    /// <summary>What may be an emergency of now, the most urgent first.</summary>
+    public static IReadOnlyList<string> Urgent { get; } =
+    [
+        "record-sepsis-now", "record-cloudy-now", "record-pain-or-fever-now", "record-overfill-now", "record-symptoms-now", "record-exit-site-now", "record-glucose-low", "record-glucose-very-high", "record-pressure-low", "record-pressure-high",
+        "record-date-doubtful-now",
+    ];
+
+    /// <summary>What may have been one, or may hide one: no page leaves it out for want of room.</summary>
+    public static IReadOnlyList<string> NeverCut { get; } =
+    [
+        "record-row-lost", "record-date-doubtful", "record-text-unread", "record-cloudy-past", "record-peritonitis-of-past", "record-complaint-of-past", "record-pain-or-fever-past", "record-exit-site-past", "record-danger-past", "record-overfill-risk", "record-urine-fall", "record-urine-once", "record-weight-step", "record-removal-low",
+    ];
+
     /// <summary>Every code of a review, the most urgent first.</summary>
     public static IReadOnlyList<string> Codes { get; } =
     [
-        "record-sepsis-now", "record-cloudy-now", "record-pain-or-fever-now", "record-overfill-now", "record-symptoms-now", "record-exit-site-now", "record-glucose-low", "record-glucose-very-high", "record-pressure-low", "record-pressure-high",
-        "record-date-doubtful-now", "record-row-lost", "record-date-doubtful", "record-text-unread", "record-cloudy-past", "record-peritonitis-of-past", "record-complaint-of-past", "record-pain-or-fever-past", "record-exit-site-past", "record-danger-past", "record-overfill-risk", "record-urine-fall", "record-urine-once", "record-weight-step", "record-removal-low", "record-drain-below-fill",
+        .. Urgent, .. NeverCut, "record-drain-below-fill",
         "record-change-found", "record-level-off-test", "record-weight-against-uf", "record-weight-off-target", "record-pressure-trend", "record-lost-dwell", "record-strongest-rising", "record-strongest-often", "record-glucose-high",
         "record-nights-missing", "record-uf-counts-otherwise", "record-weighed-otherwise", "record-peritonitis-weeks", "record-icodextrin-meter", "record-target-old", "record-few-nights",
         "record-no-expectation",
@@ -222,21 +234,25 @@ internal static class NurseFindings
             return;
         }
 
+        // A slow rise that is no finding by itself is one beside it.
+        var rise = Trend.Of(reviewed.Where(night => night.EmptyWeight is not null).Select(night => (night.Record.Date.DayNumber, night.EmptyWeight!.Value.Kilograms)), Month) is { } weight
+            && weight.SlopePerDay > limits.SlopeErrors.Value * weight.Error
+            ? Invariant($" Empty weight rises by {Month * weight.SlopePerDay:0.0} kg in four weeks beside it: together compatible with fluid that builds up.") : "";
         var urine = reviewed.Where(night => night.Record.Date.DayNumber > today - Month && night.Record.Urine is not null).Select(night => night.Record.Urine!.Value.Milliliters).ToList();
         if (mean < 0)
         {
-            Warn(findings, "record-removal-low", $"Night and day together brought back less than went in, about {-mean:0} mL a day in the last two weeks ({days.Count} days with enough written down): the body takes up fluid. Look at swelling, breath, weight and pressure, at the drains, and at what is drunk.");
+            Warn(findings, "record-removal-low", $"Night and day together brought back less than went in, about {-mean:0} mL a day in the last two weeks ({days.Count} days with enough written down): the body takes up fluid.{rise} Look at swelling, breath, weight and pressure, at the drains, and at what is drunk.");
             return;
         }
 
         var told = Invariant($"Night and day together came to about {mean:0} mL a day in the last two weeks ({days.Count} days with enough written down)");
         if (urine.Count == 0)
         {
-            Note(findings, "record-removal-low", $"{told}, and the book has no urine of these four weeks: whether fluid builds up it cannot tell. Urine of a day, written down now and then, would show it.");
+            Note(findings, "record-removal-low", $"{told}, and the book has no urine of these four weeks: whether fluid builds up it cannot tell.{rise} Urine of a day, written down now and then, would show it.");
         }
         else if (urine.Average() < limits.NoUrine.Value)
         {
-            Warn(findings, "record-removal-low", $"{told}, with {urine.Average():0} mL a day of urine written. Below {limits.LowUltrafiltration.Value:0} mL a day is low for an adult without urine; with little drink it may be as it should. Look at swelling, breath, weight and pressure, and at what is drunk.");
+            Warn(findings, "record-removal-low", $"{told}, with {urine.Average():0} mL a day of urine written. Below {limits.LowUltrafiltration.Value:0} mL a day is low for an adult without urine; {(rise.Length == 0 ? "with little drink it may be as it should." : "with little drink it might be as it should, were it not for the weight.")}{rise} Look at swelling, breath, weight and pressure, and at what is drunk.");
         }
     }
 

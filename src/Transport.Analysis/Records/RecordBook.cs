@@ -80,7 +80,7 @@ public sealed class RecordBook
             throw new ArgumentException("Expected one night for each date.", nameof(nights));
         }
 
-        return new(fileName, sorted, [], sorted.Length > 0 ? sorted[^1].Date : null, BookArithmetic.Of(sorted), [], "");
+        return new(fileName, sorted, [], sorted.Length > 0 ? sorted[^1].Date : null, BookArithmetic.Of(sorted, new HashSet<DateOnly>()), [], "");
     }
 
     /// <summary>Whether two codes are of one patient, as people write them.</summary>
@@ -93,11 +93,11 @@ public sealed class RecordBook
     {
         if (text is null)
         {
-            return new(fileName, [], [], null, findings, [], "");
+            return new(fileName, [], [], null, findings.Select(found => found.Code == SampleSheetCodes.FileEmpty.Code ? found with { Message = "The file is empty. Start from the blank book." } : found), [], "");
         }
 
         var (nights, inDoubt, lastDay, code) = BookReading.Of(text, findings);
-        findings.AddRange(BookArithmetic.Of(nights));
+        findings.AddRange(BookArithmetic.Of(nights, inDoubt.Where(row => !row.IsOfAnother).Select(row => row.Date).ToHashSet()));
         return new(fileName, nights, inDoubt, lastDay, findings, SheetText.CommentsOf(text), code);
     }
 }

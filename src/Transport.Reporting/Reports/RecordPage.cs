@@ -17,12 +17,6 @@ public static partial class RecordPage
     private const double LowestPanel = 0.9;
     private const string Meters = "record-icodextrin-meter";
 
-    private static readonly HashSet<string> Urgent =
-        ["record-sepsis-now", "record-cloudy-now", "record-pain-or-fever-now", "record-overfill-now", "record-date-doubtful-now", "record-symptoms-now", "record-exit-site-now", "record-glucose-low", "record-glucose-very-high", "record-pressure-low", "record-pressure-high"];
-
-    private static readonly HashSet<string> NeverCut =
-        ["record-row-lost", "record-date-doubtful", "record-text-unread", "record-cloudy-past", "record-peritonitis-of-past", "record-complaint-of-past", "record-pain-or-fever-past", "record-exit-site-past", "record-danger-past", "record-overfill-risk", "record-urine-fall", "record-urine-once", "record-weight-step", "record-removal-low"];
-
     private const string Style =
         "@page{size:A4;margin:11mm 13mm}*{box-sizing:border-box}body{font:9.6pt/1.34 Arial,Helvetica,sans-serif;color:#1a1a1a;background:#fff;max-width:184mm;margin:8mm auto}"
         + "@media print{body{margin:0;max-width:none}}h1{font-size:13pt;margin:0}p{margin:0.35em 0}.whose{display:flex;justify-content:space-between;border-bottom:1px solid #444;padding-bottom:3px;margin-bottom:5px}"
@@ -151,15 +145,15 @@ public static partial class RecordPage
     private static string Findings(RecordReview review, int most)
     {
         var page = new StringBuilder();
-        foreach (var finding in review.Findings.Where(finding => Urgent.Contains(finding.Code)))
+        foreach (var finding in review.Findings.Where(finding => NurseFindings.Urgent.Contains(finding.Code)))
         {
             page.Append("<p class=\"first\">").Append(Words(finding)).Append("</p>\n");
         }
 
         // What may be an emergency is never among those that have no place.
-        var others = review.Findings.Where(finding => !Urgent.Contains(finding.Code) && finding.Code != Meters).ToList();
-        var room = Math.Max(FewestFindings, most - review.Findings.Count(finding => Urgent.Contains(finding.Code) || NeverCut.Contains(finding.Code)));
-        var cut = others.Where(finding => !NeverCut.Contains(finding.Code)).Skip(room).ToList();
+        var others = review.Findings.Where(finding => !NurseFindings.Urgent.Contains(finding.Code) && finding.Code != Meters).ToList();
+        var room = Math.Max(FewestFindings, most - review.Findings.Count(finding => NurseFindings.Urgent.Contains(finding.Code) || NurseFindings.NeverCut.Contains(finding.Code)));
+        var cut = others.Where(finding => !NurseFindings.NeverCut.Contains(finding.Code)).Skip(room).ToList();
         if (others.Count > 0)
         {
             page.Append("<ul>");
@@ -175,7 +169,7 @@ public static partial class RecordPage
             }
         }
 
-        var isQuiet = others.Count == 0 && !review.Findings.Any(finding => Urgent.Contains(finding.Code));
+        var isQuiet = others.Count == 0 && !review.Findings.Any(finding => NurseFindings.Urgent.Contains(finding.Code));
         return page.Append(isQuiet ? "<p>Nothing in these nights asked for attention. That is not safety: it is what this book can show. " : "<p class=\"small\">").Append(Escape(review.NotLookedAt)).Append("</p>\n").ToString();
     }
 

@@ -77,6 +77,12 @@ public sealed class RecordBookTests
         Assert.Equal("03/02/2026", finding.Found);
     }
 
+    [Theory]
+    [InlineData("")]
+    [InlineData("# a comment and no table")]
+    public void An_empty_file_asks_for_a_blank_book(string text) =>
+        Assert.EndsWith("Start from the blank book.", Assert.Single(Books.Read(text).Findings).Message, StringComparison.Ordinal);
+
     [Fact]
     public void A_bad_cell_costs_the_cell_and_not_the_night()
     {

@@ -30,6 +30,18 @@ public sealed class RemovalTests
         }
     }
 
+    // 0.04 kg a day are 1.1 kg in 28 days, less than is a finding by itself (2 kg, choice); a scatter of 0.1 kg about it. Beside too little taken off both are told together.
+    [Theory]
+    [InlineData(0.04, true)]
+    [InlineData(0, false)]
+    [InlineData(-0.04, false)]
+    public void A_slow_rise_of_weight_is_told_with_what_is_not_taken_off(double perDay, bool isTold)
+    {
+        var found = Of(60, 28, day => Plain(day) with { WrittenUltrafiltration = Volume.FromMilliliters(400), Urine = default(Volume), Weight = Mass.FromKilograms(70 + perDay * day + (day % 2 == 0 ? 0.1 : -0.1)) });
+        Assert.Equal(isTold, found!.Message.Contains("Empty weight rises by 1.1 kg in four weeks beside it: together compatible with fluid that builds up.", StringComparison.Ordinal));
+        Assert.Equal(isTold, !found.Message.Contains("it may be as it should", StringComparison.Ordinal));
+    }
+
     [Fact]
     public void A_day_that_takes_up_what_the_night_took_off_counts()
     {

@@ -38,6 +38,7 @@ public sealed class RowInDoubtTests
     [InlineData("2026-02-21,130/80,6,36.6,clear,\"none,70.0,800,\n2026-02-22,82/50,24,39.1,cloudy,none,70.0,800,", "record-sepsis-now record-cloudy-now record-pain-or-fever-now record-glucose-very-high record-pressure-low record-row-lost")]
 
     // A cell too few or too many, where blanks at the end of the row hide it.
+    [InlineData("2026-02-21,84/50,38.9,cloudy,pain,70.0,800,", "record-sepsis-now record-cloudy-now record-pain-or-fever-now record-pressure-low record-row-lost")]
     [InlineData("2026-02-21,24,38.9,cloudy,pain,70.0", "record-cloudy-now record-pain-or-fever-now record-glucose-very-high record-row-lost")]
     [InlineData("2026-02-21,84/50,24,38.9,,cloudy,pain,70.0,", "record-sepsis-now record-cloudy-now record-pain-or-fever-now record-glucose-very-high record-pressure-low")]
     public void No_word_of_danger_is_lost_with_its_row_and_no_number_whose_column_is_certain(string row, string expected)
@@ -90,6 +91,20 @@ public sealed class RowInDoubtTests
         var said = Of(Books.Read([Header, .. Quiet, row]));
         Assert.Equal(isAlarm, said.Any(found => found.Code == "record-pain-or-fever-now"));
         Assert.Equal(!isAlarm, said.Any(found => found.Code == "record-complaint-of-past"));
+    }
+
+    // Marks of decimals of other countries, in a cell of their own.
+    [Theory]
+    [InlineData("\"38,6\"")]
+    [InlineData("38·6")]
+    [InlineData("38'6")]
+    [InlineData("38٫6")]
+    public void A_fever_is_read_whatever_the_mark_of_its_decimal(string cell)
+    {
+        var book = Books.Read([Header, .. Quiet, $"2026-02-21,130/80,6.1,{cell},clear,none,70.0,800,"]);
+        Assert.Empty(book.RowsInDoubt);
+        Assert.Equal(38.6, book.Nights[^1].TemperatureCelsius!.Value, 1e-9);
+        Assert.Equal("record-pain-or-fever-now", Assert.Single(Of(book)).Code);
     }
 
     // One cell is a slip of that cell; two are as soon a slip of the row, whose numbers then belong to no chart.
@@ -194,6 +209,54 @@ public sealed class RowInDoubtTests
         var book = Books.Read(["date,exchange,began,night fluid (mmol/L),filled", .. Enumerable.Range(1, 5).Reverse().SelectMany(day => new[] { $"{Day(day)},1,{(day == 1 ? "08:00,75.5" : ",")},2000", $"{Day(day)},2,{(day == 1 ? "20:00,126" : ",")},2000" })]);
         Assert.All(book.Nights, night => Assert.Equal(["75.5", "126"], night.Exchanges.Select(exchange => exchange.Fluid!.Solution.Glucose.MillimolesPerLiter.ToString(CultureInfo.InvariantCulture))));
         Assert.DoesNotContain(book.Findings, found => found.Code == "book-night-twice");
+    }
+
+    // January with the number of the old year; the days are this project's, and the slip is read by hand: nine rows, thirty rows to the end of the book, and the first twenty of a book.
+    [Theory]
+    [InlineData("2025-12-01", 31, 9, 20, "rows 33 to 41, whose year seems to be one behind")]
+    [InlineData("2025-12-01", 31, 30, 0, "rows 33 to 62, whose year seems to be one behind")]
+    [InlineData("2025-12-22", 10, 0, 30, "")]
+    public void Rows_of_last_years_number_are_offered_as_that_and_count_as_of_their_place(string begins, int before, int slipped, int after, string doubt)
+    {
+        var first = DateOnly.Parse(begins, CultureInfo.InvariantCulture);
+        string[] rows = [.. Enumerable.Range(0, before + slipped + after).Select(day => first.AddDays(day)).Select((day, at) => (at >= before && at < before + slipped ? day.AddYears(-1) : day).ToString("yyyy-MM-dd", CultureInfo.InvariantCulture) + (at == before + slipped + after - 1 ? ",cloudy" : ",clear"))];
+        foreach (var order in new[] { rows, [.. rows.Reverse()] })
+        {
+            var book = Books.Read(["date,effluent", .. order]);
+            Assert.Equal(slipped, book.RowsInDoubt.Count);
+            Assert.Equal(before + after, book.Nights.Count);
+            Assert.Equal(Enumerable.Range(before, slipped).Select(day => first.AddDays(day)), book.RowsInDoubt.Select(row => row.Date).Order());
+            Assert.Equal(slipped > 0 ? 1 : 0, book.Findings.Count(found => found.Code == "book-date-out-of-place"));
+            Assert.DoesNotContain(book.Findings, found => found.Code == "book-gap");
+            Assert.Contains(Of(book), found => found.Code == "record-cloudy-now");
+            if (order == rows && slipped > 0)
+            {
+                Assert.Contains(doubt + ". What", Of(book).Single(found => found.Code.StartsWith("record-date-doubtful", StringComparison.Ordinal)).Message.Replace(" Such", " What", StringComparison.Ordinal), StringComparison.Ordinal);
+            }
+        }
+    }
+
+    // The longer part is right: a book that begins with the number of the old year.
+    [Fact]
+    public void The_first_rows_of_a_book_may_be_a_year_behind()
+    {
+        string[] first = [.. Quiet.Take(8).Select(row => row.Replace("2026", "2025", StringComparison.Ordinal))];
+        var book = Books.Read([Header, .. first, .. Quiet.Skip(8)]);
+        Assert.Equal(8, book.RowsInDoubt.Count(row => row.Doubt == "rows 2 to 9, whose year seems to be one behind"));
+        Assert.Equal(12, book.Nights.Count);
+
+        // One who pauses for a year less a week is back, and in no doubt.
+        Assert.Empty(Books.Read([Header, .. Quiet.Take(10).Select(row => row.Replace("2026", "2025", StringComparison.Ordinal)), .. Quiet.Take(10)]).RowsInDoubt);
+    }
+
+    [Fact]
+    public void A_row_in_doubt_leaves_no_gap_behind()
+    {
+        string[] broken = [.. Quiet];
+        broken[9] = Day(10) + ",130/80,6.1,36.6,clear,tired, slept badly,70.0,800,";
+        var book = Books.Read([Header, .. broken]);
+        Assert.Equal(19, book.Nights.Count);
+        Assert.DoesNotContain(book.Findings, found => found.Code == "book-gap");
     }
 
     [Fact]

@@ -21,6 +21,17 @@ public sealed class TargetWeightTests
         Assert.Equal((68, null), (book.Nights[0].TargetWeight?.Kilograms, book.Nights[0].TargetWeightOn));
     }
 
+    // No book is of the years before 1900 and after 2200 (choice).
+    [Theory]
+    [InlineData("9999-01-10")]
+    [InlineData("0206-01-10")]
+    public void A_target_of_a_year_far_from_ours_is_a_finding_and_has_no_date(string date)
+    {
+        var book = Books.Read($"date;target weight (kg);target date\n2026-02-02;68;{date}");
+        Assert.Equal(("not-a-date", Severity.Warning, 2, date), Assert.Single(book.Findings) is var found ? (found.Code, found.Severity, found.Row!.Value, found.Found) : default);
+        Assert.Null(book.Nights[0].TargetWeightOn);
+    }
+
     // 2 kg and 3 months (choices): 90 days before 28 February 2026 is 30 November 2025; three months of 30.44 days are 91.3.
     [Theory]
     [InlineData(69.9, "2026-01-10", null, "")]
