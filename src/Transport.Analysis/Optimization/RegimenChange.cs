@@ -7,6 +7,8 @@ namespace Transport.Analysis;
 /// <param name="Text">What they are: "one cycle fewer; day fill glucose 2.27 % instead of glucose 1.36 %".</param>
 public sealed record RegimenChange(int Count, string Text)
 {
+    private const double MaterialMinutes = 15;
+
     /// <summary>What they are.</summary>
     public override string ToString() => Text;
 
@@ -64,16 +66,20 @@ public sealed record RegimenChange(int Count, string Text)
         static double DaysPerWeek(RegimenWeek week) => (double)week.Nights / week.Weeks;
     }
 
-    // Cycles and volumes per cycle are words of a machine's night.
+    // Cycles and volumes per cycle are words of a machine's night. The clock of a hand is not a machine's: a quarter of an hour is nothing (choice).
     private static void ByHand(Regimen present, Regimen other, List<string> changes)
     {
         if (present.IsByHand != other.IsByHand)
         {
             changes.Add(other.IsByHand ? "exchanges by hand instead of cycles at night" : "cycles at night instead of exchanges by hand");
         }
-        else if (RegimenWords.OfNightByHand(other) is var night && night != RegimenWords.OfNightByHand(present))
+        else if (RegimenWords.OvernightByHand(other) is var night && night != RegimenWords.OvernightByHand(present))
         {
-            changes.Add($"overnight {night} instead of {RegimenWords.OfNightByHand(present)}");
+            changes.Add($"overnight {night} instead of {RegimenWords.OvernightByHand(present)}");
+        }
+        else if ((other.NightLength - present.NightLength).TotalMinutes is var minutes && Math.Abs(minutes) >= MaterialMinutes)
+        {
+            changes.Add(Words($"overnight {Math.Abs(minutes):0} min {(minutes > 0 ? "longer" : "shorter")}"));
         }
     }
 

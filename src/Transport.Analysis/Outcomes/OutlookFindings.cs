@@ -17,13 +17,13 @@ internal static class OutlookFindings
         List<Regimen> regimens = [.. outlook.Regimens];
         return
         [
-            .. Range(outlook)
+            .. BeyondTheTest.FillOfChild(patient, regimens)
+                .Concat(Range(outlook))
                 .Concat(Fluid(outlook))
                 .Concat(BeyondTheTest.Urine(patient))
                 .Concat(PressureRisk.Of(outlook[OutcomeMeasures.LargestPressure].Value, options.IsPressureMeasured, TargetAssessment.IsChild(patient)))
                 .Concat(days.SelectMany(day => day.Findings).Where(finding => !OfFluid.Contains(finding.Code)))
                 .Concat(BeyondTheTest.FillAboveTested(regimens, options.LargestTestedFill))
-                .Concat(BeyondTheTest.FillOfChild(patient, regimens))
                 .Concat(BeyondTheTest.LargeFills(patient, regimens))
                 .Concat(regimens.Exists(regimen => !regimen.Night.IsEmpty) ? [BeyondTheTest.NightIsSupine(options.Layers)] : [])
                 .Distinct()

@@ -21,29 +21,34 @@ internal static class RegimenWords
         }).Concat(week.Nights == week.Days.Length ? [] : [string.Create(CultureInfo.InvariantCulture, $"{week.Days.Length - week.Nights} without")]));
     }
 
-    /// <summary>What stays in overnight where exchanges are by hand: "2.0 L glucose 2.27 % (dwell 8 h 38 min)", "dry".</summary>
-    public static string OfNightByHand(Regimen regimen) => regimen.Night is [var one] ? $"{Liters(one.Fill)} {one.Solution.Name}{Own(one)}" : "dry";
+    /// <summary>What stays in overnight where exchanges are by hand: "2.0 L glucose 2.27 %", "dry".</summary>
+    public static string OvernightByHand(Regimen regimen) => regimen.Night is [var one] ? $"{Liters(one.Fill)} {one.Solution.Name}" : "dry";
 
-    // The last of the day stays in for what remains; its dwell is said as the others' are.
     private static string OfHand(Regimen regimen)
     {
-        var schedule = new RegimenSchedule(regimen, regimen.UsualResidual);
-        ImmutableArray<Exchange> day = [.. regimen.Day.Zip(schedule.Day, (exchange, leg) => leg.Dwell > 0 ? exchange with { DwellTime = TimeSpan.FromMinutes(Math.Round(leg.Dwell)) } : exchange)];
-        var count = regimen.Night.Length + day.Length;
+        var count = regimen.Night.Length + regimen.Day.Length;
         return string.Create(CultureInfo.InvariantCulture, $"{count} {(count == 1 ? "exchange" : "exchanges")} by hand: ") + string.Join("; ", new[]
         {
-            day.IsEmpty ? null : "by day " + string.Join(", ", Groups(day)) + (schedule.DayEndsDry ? ", then dry" : ""),
-            regimen.Night.IsEmpty ? $"dry for {HoursAndMinutes(regimen.NightLength)}" : $"overnight {OfNightByHand(regimen)}",
+            regimen.Day.IsEmpty ? null : $"by day {OfDay(regimen)}",
+            regimen.Night.IsEmpty ? $"dry for {HoursAndMinutes(regimen.NightLength)}" : $"overnight {OvernightByHand(regimen)}{Own(regimen.Night[0])}",
         }.OfType<string>());
     }
 
     /// <summary>What is done by day.</summary>
-    public static string OfDay(Regimen regimen) => regimen.Day switch
+    public static string OfDay(Regimen regimen)
     {
-        [] => "dry",
-        [{ DwellTime: null } only] => $"{Liters(only.Fill)} {only.Solution.Name}",
-        var several => string.Join(", ", Groups(several)) + (new RegimenSchedule(regimen, regimen.UsualResidual).DayEndsDry ? ", then dry" : ""),
-    };
+        if (regimen.Day is [] or [{ DwellTime: null }] && !regimen.IsByHand)
+        {
+            return regimen.Day is [var only] ? $"{Liters(only.Fill)} {only.Solution.Name}" : "dry";
+        }
+
+        // By hand the last of the day stays in for what remains; its dwell is said as the others' are.
+        var schedule = new RegimenSchedule(regimen, regimen.UsualResidual);
+        var day = regimen.IsByHand
+            ? [.. regimen.Day.Zip(schedule.Day, (exchange, leg) => leg.Dwell > 0 ? exchange with { DwellTime = TimeSpan.FromMinutes(Math.Round(leg.Dwell)) } : exchange)]
+            : regimen.Day;
+        return day.IsEmpty ? "dry" : string.Join(", ", Groups(day)) + (schedule.DayEndsDry ? ", then dry" : "");
+    }
 
     private static string Liters(Volume volume) => volume.Liters.ToString("0.0##", CultureInfo.InvariantCulture) + " L";
 

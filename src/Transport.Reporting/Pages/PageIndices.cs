@@ -46,14 +46,17 @@ internal static class PageIndices
 
     /// <summary>Net ultrafiltration with its fill, and absorbed glucose.</summary>
     public static string Ultrafiltration(EquilibrationIndices indices) => indices.NetUltrafiltration is { } net
-        ? $"{PageWords.Value(net)} in {Digits.Hours(indices.Test.Dwell)} of {indices.Test.Solution.Name}, fill {Digits.Fixed(indices.Test.EnteredVolume.Milliliters, 0)} mL. {indices.FillStatement}"
+        ? $"{PageWords.Value(net)} in {Digits.Hours(indices.Test.Dwell)} of {indices.Test.Solution.Name}, fill {Digits.Fixed(indices.Test.EnteredVolume.Milliliters, 0)} mL. {indices.FillStatement}{(IsGradientTaken(indices) ? " Not judged while plasma glucose is so high." : "")}"
         : "not given: drained volume not measured.";
+
+    // What rests on the gradient is printed and not read: the finding says why.
+    private static bool IsGradientTaken(EquilibrationIndices indices) => indices.Findings.Any(finding => finding.Code == "plasma-glucose-high");
 
     /// <summary>The two strongest indirect signs of conductance that one test has.</summary>
     public static string IndirectSigns(EquilibrationIndices indices) => indices.SodiumDip is { } dip
         ? indices.Test.IsStrengthInDoubt || !indices.Options.Thresholds.IsStrongStrength(indices.Test.Solution)
             ? $"The sodium dip, {PageWords.Value(dip)}, is read as a sign of it at 3.86 % alone."
-            : $"Indirect sign here: sodium dip {PageWords.Value(dip)}{(indices.CorrectedSodiumDip is { } corrected ? $", corrected for diffusion {PageWords.Value(corrected)}" : "")}."
+            : $"Indirect sign{(IsGradientTaken(indices) ? ", not read while plasma glucose is so high" : " here")}: sodium dip {PageWords.Value(dip)}{(indices.CorrectedSodiumDip is { } corrected ? $", corrected for diffusion {PageWords.Value(corrected)}" : "")}."
         : "No sodium dip was measured, so there is no indirect sign of it either.";
 
     /// <summary>Indices beside the series, one strip each, then the others in two columns.</summary>

@@ -11,7 +11,7 @@ internal static class TestPage
         var when = PageWords.Date(test.Date);
         var title = PageHeader.Title("Equilibration test", [sheet], when);
         var page = new PageText();
-        PageHeader.Of(page, title, [sheet], test.Patient, when, test.Form.Name(), indices.Options.Thresholds, PageHeader.IsPreliminary(indices));
+        PageHeader.Of(page, title, [sheet], test.Patient, when, Form(test, indices.Options.Thresholds), indices.Options.Thresholds, PageHeader.IsPreliminary(indices));
         page.Lead(
             [
                 .. PageFinding.Now(indices.Findings),
@@ -29,6 +29,12 @@ internal static class TestPage
             [.. test.Form.CannotGive(), .. indices.NotAvailable], [.. Caution.SolutionsOf(test)], test.Patient, PageIndices.Method(indices));
         return page.ToPage(title);
     }
+
+    // A 4-h test that was cut short is named with its length.
+    private static string Form(EquilibrationTest test, MembraneThresholds limits) => test.Form is TestForm.FourHour or TestForm.FourHourWithSodium or TestForm.Fast or TestForm.TemporaryDrain
+        && Math.Abs(test.Dwell.TotalMinutes - 240) > limits.ClassTolerance.Value
+            ? $"{test.Form.Name()}, of {Digits.Hours(test.Dwell)}"
+            : test.Form.Name();
 
     /// <summary>Volumes and what went before, in one line.</summary>
     public static string Conditions(EquilibrationTest test)

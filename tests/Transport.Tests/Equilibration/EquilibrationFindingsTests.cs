@@ -48,6 +48,34 @@ public sealed class EquilibrationFindingsTests
         Assert.Contains("repeating sodium with one method", finding.Message, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData(131.0, 0.5, true)] // dialysate sodium as in plasma: nothing diffuses, the corrected dip is as lost as the raw one
+    [InlineData(138.0, 4.5, false)] // the acceptance check's fast sheet: what diffused makes the corrected dip more than 5
+    public void A_dip_that_diffusion_does_not_explain_is_no_silence_in_fast_transfer_either(double plasmaSodium, double dip, bool isSaid)
+    {
+        var test = Strong(0.90, 640, dip);
+        var indices = EquilibrationIndices.Of(test with { Plasma = [test.Plasma[0] with { Sodium = Millimolar(plasmaSodium) }] });
+        Assert.Equal(isSaid, indices.CorrectedSodiumDip!.Value <= 5);
+        Assert.Equal(isSaid, indices.Findings.Any(finding => finding.Code == "sodium-dip-small-ultrafiltration-preserved"));
+        Assert.All(indices.Findings, NeverSays("channel", "aquaporin", "EPS", "sclerosis", "acquired"));
+    }
+
+    // Two volumes of ± 25 mL: 35 mL. No limit is known of a child or of a dwell that was cut short; below zero is below all of them. An adult after 4 h has a limit and its own words, and so has
+    // 1.36 %, which gives its water back.
+    [Theory]
+    [InlineData(4, 240, -36, true)]
+    [InlineData(4, 240, -35, false)]
+    [InlineData(50, 95, -420, true)]
+    [InlineData(50, 240, -420, false)]
+    [InlineData(50, 400, -420, false)]
+    public void More_in_than_out_is_said_where_no_limit_is_known(double age, double minutes, double ultrafiltration, bool isSaid)
+    {
+        var test = Middle(0.70, 0.38, ultrafiltration);
+        test = test with { Patient = test.Patient with { AgeYears = age }, Dwell = TimeSpan.FromMinutes(minutes) };
+        Assert.Equal(isSaid, EquilibrationIndices.Of(test).Findings.Any(finding => finding.Code == "ultrafiltration-negative"));
+        Assert.DoesNotContain(EquilibrationIndices.Of(test with { Solution = DialysisSolution.Glucose136 }).Findings, finding => finding.Code == "ultrafiltration-negative");
+    }
+
     [Fact]
     public void Low_ultrafiltration_with_a_preserved_dip_points_at_drain_leak_and_absorption()
     {
@@ -97,10 +125,10 @@ public sealed class EquilibrationFindingsTests
     // 4 mmol/L: practice (memory). 20 mmol/L: Therapeutic Guidelines, Australia (excerpt read). 125 mmol/L: Spasovski et al. 2014, profound hyponatraemia (summary read). 155: memory. On
     // the limit is not beyond it.
     [Theory]
-    [InlineData(3.9, 138, "plasma-glucose-low", "3.9 mmol/L")]
-    [InlineData(4.0, 125, null, null)]
+    [InlineData(3.9, 138, "plasma-glucose-low", "3.9 mmol/L (70 mg/dL)")]
+    [InlineData(3.997, 125, null, null)] // 72 mg/dL, printed 4.0
     [InlineData(20.0, 155, null, null)]
-    [InlineData(20.1, 138, "plasma-glucose-very-high", "20.1 mmol/L")]
+    [InlineData(20.1, 138, "plasma-glucose-very-high", "20.1 mmol/L (362 mg/dL)")]
     [InlineData(6, 124, "plasma-sodium-low", "124 mmol/L")]
     [InlineData(6, 156, "plasma-sodium-high", "156 mmol/L")]
     public void Dangerous_blood_is_a_finding_of_its_own_and_says_what_cannot_wait(double glucose, double sodium, string? code, string? found)
@@ -125,7 +153,7 @@ public sealed class EquilibrationFindingsTests
         // 3.0 and 9.0 mmol/L have a mean of 6.0, with which nobody would act.
         var test = Middle(0.70, 0.38);
         var findings = EquilibrationIndices.Of(test with { Plasma = [test.Plasma[0] with { Glucose = Millimolar(9) }, test.Plasma[0] with { Glucose = Millimolar(3) }] }).Findings;
-        Assert.Equal("3 mmol/L", Assert.Single(findings, finding => finding.Code.StartsWith("plasma-", StringComparison.Ordinal)).Found);
+        Assert.Equal("3.0 mmol/L (54 mg/dL)", Assert.Single(findings, finding => finding.Code.StartsWith("plasma-", StringComparison.Ordinal)).Found);
         Assert.DoesNotContain(EquilibrationIndices.Of(test with { Plasma = [test.Plasma[0] with { Glucose = null, Sodium = null }] }).Findings, finding => finding.Code.StartsWith("plasma-", StringComparison.Ordinal));
     }
 

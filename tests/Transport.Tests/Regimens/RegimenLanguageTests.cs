@@ -44,11 +44,13 @@ public sealed class RegimenLanguageTests
         Assert.Equal("4 exchanges by hand: by day 3 × 2.0 L glucose 1.36 % (dwell 4 h 38 min); overnight 2.0 L glucose 2.27 % (dwell 8 h 38 min)", hand.Describe());
         Assert.Equal("7 days a week: " + hand.Describe(), RegimenWeek.OfNights(hand, 7).Describe());
         var weaker = Regimen.Ambulatory([At(7, Weak), At(12, Weak), At(17, Weak), At(22, Weak)]);
-        Assert.Equal("overnight 2.0 L glucose 1.36 % (dwell 8 h 38 min) instead of 2.0 L glucose 2.27 % (dwell 8 h 38 min)", RegimenChange.Between(hand, weaker).Text);
+        Assert.Equal("overnight 2.0 L glucose 1.36 % instead of 2.0 L glucose 2.27 %", RegimenChange.Between(hand, weaker).Text);
         var machine = Night(5, Day(2_000));
         Assert.StartsWith("cycles at night instead of exchanges by hand; by day 2.0 L ", RegimenChange.Between(hand, machine).Text, StringComparison.Ordinal);
         Assert.StartsWith("exchanges by hand instead of cycles at night; ", RegimenChange.Between(machine, hand).Text, StringComparison.Ordinal);
         Assert.Equal("as now", RegimenChange.Between(hand, hand).Text);
+        var late = Regimen.Ambulatory([At(7, Weak), At(12, Weak), At(17, Weak), At(23, DialysisSolution.Glucose227)]);
+        Assert.Equal("overnight 60 min shorter", RegimenChange.Between(hand, late).Text);
     }
 
     [Fact]

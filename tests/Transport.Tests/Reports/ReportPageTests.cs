@@ -292,7 +292,7 @@ public sealed class ReportPageTests
         var (ill, well) = (Sheets.Read(Ill(Sheets.Clean)), Sheets.Read(Sheets.With("test,date", "test,date,,2024-03-11,,")));
         var collected = Sheets.Read(Sheets.With(File.ReadAllText(Path.Combine(ReferenceData.Folder, "examples", "merrow-06-collection.csv")).ReplaceLineEndings("\n"), "plasma,glucose", "plasma,glucose,,2.4,mmol/L,"));
         SampleSheet[] hours = [Sheets.Read(Hour("75.5", "2080", "70", "48", "131")), Sheets.Read(Hour("214.3", "2480", "200", "125", "124.5").Replace("plasma,glucose,60,6", "plasma,glucose,60,2.4", StringComparison.Ordinal))];
-        const string now = "Now Plasma glucose 2.4 mmol/L is low";
+        const string now = "Now Plasma glucose 2.4 mmol/L (43 mg/dL) is low";
         foreach (var page in new[]
         {
             PageOf(ill), ReportPages.Of([ill, well], SerialTests.Of([EquilibrationIndices.Of(ill.ToTest()), EquilibrationIndices.Of(well.ToTest())])),
@@ -307,6 +307,27 @@ public sealed class ReportPageTests
 
         Assert.Contains(now + ", plasma sodium 121 mmol/L is very low.", Words(PageOf(ill)), StringComparison.Ordinal);
         Assert.DoesNotContain(" Now ", Words(PageOf(well)), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void What_rests_on_a_gradient_that_blood_took_away_is_printed_and_not_read()
+    {
+        // 18 mmol/L: above 15 (memory). A dip of 7 and 600 mL are not small, and would not be read if they were.
+        var high = Words(PageOf(Sheets.Read(Sheets.With("plasma,glucose", "plasma,glucose,120,18,mmol/L,"))));
+        Assert.Contains("Indirect sign, not read while plasma glucose is so high: sodium dip 7.0", high, StringComparison.Ordinal);
+        Assert.Contains("overfill is inside it. Not judged while plasma glucose is so high.", high, StringComparison.Ordinal);
+        var plain = Words(PageOf(Sheets.Read(Sheets.Clean)));
+        Assert.Contains("Indirect sign here: sodium dip 7.0", plain, StringComparison.Ordinal);
+        Assert.DoesNotContain("so high", plain, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_test_that_was_cut_short_is_named_with_its_length()
+    {
+        // 60 min from 240 are the most with which a sample is classed (choice).
+        string Form(string minutes) => Words(PageOf(Sheets.Read(Sheets.With(Sheets.With("test,dwell", $"test,dwell,,{minutes},min,").Replace(",240,", $",{minutes},", StringComparison.Ordinal), "dialysate,sodium,60", ""))));
+        Assert.Contains("4-h test, of 2 h 50 min", Form("170"), StringComparison.Ordinal);
+        Assert.DoesNotContain("4-h test, of", Form("185"), StringComparison.Ordinal);
     }
 
     [Fact]

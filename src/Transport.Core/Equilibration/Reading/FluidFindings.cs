@@ -30,6 +30,19 @@ internal static class FluidFindings
     {
         if (UltrafiltrationCapacity.Of(indices) is not { } capacity)
         {
+            // No limit is known for a child or another dwell; that more went in than came out is below all of them.
+            if ((indices.IsMiddle || indices.IsStrong) && indices.Test.Dwell <= IndexInputs.FourHours + IndexInputs.Minutes(indices.Options.Thresholds.FourHourTolerance)
+                && indices.NetUltrafiltration is { } lost && lost.Value + (lost.StandardDeviation ?? 0) < 0)
+            {
+                yield return new(Severity.Warning, "ultrafiltration-negative",
+                    "More fluid went in than came out. At this strength and after at most 4 h that is compatible with an incomplete drain, a leak or a wrong weight, and after these with fast loss of the glucose gradient.")
+                {
+                    Field = "net ultrafiltration",
+                    Found = UltrafiltrationCapacity.Found(indices, lost.Value),
+                    Expected = "above zero, but for the error of its volumes (choice)",
+                };
+            }
+
             yield break;
         }
 
@@ -135,6 +148,13 @@ internal static class FluidFindings
                 break;
             default:
                 break;
+        }
+
+        // Small even where diffusion does not explain it: as at average transfer, no silence and no label.
+        if (isLow == false && Class(indices)?.Category == TransportCategory.Fast && indices.CorrectedSodiumDip is { } kept && kept.Value <= fall.Value)
+        {
+            yield return At(Severity.Warning, "sodium-dip-small-ultrafiltration-preserved",
+                "The sodium dip is small even without what diffusion hid, while ultrafiltration is preserved, which suggests repeating sodium with one method for all samples, then following it.");
         }
 
         // Whether conductance is low beside fast transfer can only be read from what transfer does not blunt.

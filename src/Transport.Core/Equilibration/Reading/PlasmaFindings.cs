@@ -19,7 +19,7 @@ internal static class PlasmaFindings
                 + (isBesideIcodextrin ? " Beside icodextrin some meters read falsely high and hide a low glucose: let the laboratory measure." : ""))
             {
                 Field = "plasma glucose",
-                Found = Words(Least(plasma, sample => sample.Glucose)),
+                Found = Glucose(Least(plasma, sample => sample.Glucose)),
                 Expected = $"at least {limits.LowPlasmaGlucose}",
             };
         }
@@ -31,7 +31,7 @@ internal static class PlasmaFindings
                 + (isBesideIcodextrin ? " Beside icodextrin some meters read falsely high, and insulin on a false value is dangerous: let the laboratory measure first." : ""))
             {
                 Field = "plasma glucose",
-                Found = Words(Most(plasma, sample => sample.Glucose)),
+                Found = Glucose(Most(plasma, sample => sample.Glucose)),
                 Expected = $"at most {limits.VeryHighPlasmaGlucose}",
             };
         }
@@ -42,7 +42,7 @@ internal static class PlasmaFindings
                 $"Plasma sodium is very low: {Now}. A high glucose lowers it{(isBesideIcodextrin ? ", icodextrin by a few mmol/L," : "")} and much fat or protein does so in appearance: a direct electrode tells.")
             {
                 Field = "plasma sodium",
-                Found = Words(Least(plasma, sample => sample.Sodium)),
+                Found = Sodium(Least(plasma, sample => sample.Sodium)),
                 Expected = $"at least {limits.LowPlasmaSodium}",
             };
         }
@@ -53,16 +53,21 @@ internal static class PlasmaFindings
                 $"Plasma sodium is very high: {Now}. Short strong dwells take water and leave sodium; blood drawn beside an infusion reads high as well.")
             {
                 Field = "plasma sodium",
-                Found = Words(Most(plasma, sample => sample.Sodium)),
+                Found = Sodium(Most(plasma, sample => sample.Sodium)),
                 Expected = $"at most {limits.HighPlasmaSodium}",
             };
         }
     }
 
-    // Not measured is null, which is neither below nor above anything.
-    private static double? Least(IEnumerable<PlasmaSample> plasma, Func<PlasmaSample, Concentration?> read) => plasma.Min(sample => read(sample)?.MillimolesPerLiter);
+    // Not measured is null, which is neither below nor above anything. Judged as it is printed: 72 mg/dL, which are 3.997 mmol/L, are not low.
+    private static double? Least(IEnumerable<PlasmaSample> plasma, Func<PlasmaSample, Concentration?> read) => plasma.Min(sample => Printed(read(sample)));
 
-    private static double? Most(IEnumerable<PlasmaSample> plasma, Func<PlasmaSample, Concentration?> read) => plasma.Max(sample => read(sample)?.MillimolesPerLiter);
+    private static double? Most(IEnumerable<PlasmaSample> plasma, Func<PlasmaSample, Concentration?> read) => plasma.Max(sample => Printed(read(sample)));
 
-    private static string Words(double? millimolar) => Invariant($"{millimolar:0.#} mmol/L");
+    private static double? Printed(Concentration? value) => value is { } measured ? Math.Round(measured.MillimolesPerLiter, 1) : null;
+
+    // In both units: whoever is used to the other one must not take 2.4 for a typing error.
+    private static string Glucose(double? millimolar) => Invariant($"{millimolar:0.0} mmol/L ({millimolar * Solutes.Glucose.MolarMassGramsPerMole / 10:0} mg/dL)");
+
+    private static string Sodium(double? millimolar) => Invariant($"{millimolar:0.#} mmol/L");
 }
