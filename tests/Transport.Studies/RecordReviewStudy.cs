@@ -269,9 +269,9 @@ public sealed class RecordReviewStudy : Study<RecordReviewRow>
 
             Asked for: 90 %. After a dry day what stays in the morning comes out before the first fill, if it is still there, so the initial drain shows it at once. By simulation a dry day of 15 h takes up all of it:
             then ultrafiltration alone falls, by all that stays behind, and the initial drain says nothing. After a wet day nearly as
-            much is left in the evening as in the morning: but for the first night ultrafiltration and initial drain are off by about a hundred millilitres, in opposite directions, and only cycles and
+            much is left in the evening as in the morning: but for the first night ultrafiltration and initial drain are off by a hundred millilitres or less, in opposite directions, and only cycles and
             drain times show it soon. So where a book has an initial drain of wet days and neither of them, a chart of its own weighs both numbers together by the likelihood of a tenth left behind
-            (summed over the last two weeks of nights on which it may have begun); without it {Whole(FoundWithin(WithWetDay(rows), row => row.FaultInitialDrainUnaided, 14))} of those after a wet day are found. In one number for night and day the fault cancels altogether.
+            (summed over the last two weeks of nights on which it may have begun); without it {Whole(FoundWithin(WithWetDay(rows), row => row.FaultInitialDrainUnaided, 14))} of those after a wet day are found. In one number for night and day the fault cancels, but for what it dilutes.
             The oracle knows the membrane, how nights differ and how much a faulty drain leaves, reads the same numbers by the same sum, and spends all its false alarms, 0.5 a year, on this fault:
             **after a wet day without cycles or drain times it finds fewer than 90 % too.** The review spends most of its half a signal a year on other charts, and learns membrane and scatter from the nights; that
             is the difference. After a wet day a fault half as large is mostly missed within two weeks, one twice as large hardly ever.
@@ -325,8 +325,9 @@ public sealed class RecordReviewStudy : Study<RecordReviewRow>
             {Sizes("drain fault, dry day, initial drain and no cycles in the book", row => row.DrainFaultNoCyclesMissed, row => row.DrainFaultNoCyclesErrors, WithDryDay(rows))}
             {Sizes("its initial drain", row => row.DrainFaultInitialDrainMissed, row => row.DrainFaultInitialDrainErrors, WithDryDay(rows))}
 
-            A positive share is a loss that is told too small, and an initial drain that is told too large. **Of a loss by faster transfer the bands hold the true size in fewer than the nine of ten that they promise.** Likely reasons, not taken apart: some of a change that grows has been learned as
-            the person's level before a chart signals, and a membrane that differs this much answers by less than the straight line through its fit.
+            A positive share is a loss that is told too small, and an initial drain that is told too large. Each number has a size of its own: an explanation that holds night and day to one size told a loss by
+            faster transfer a seventh too small, since a long day answers so large a change by less than the straight line through the fit. All nights since the change began are asked, as if no level had been
+            learned anew after the signal. The true size of a drain fault is the mean of 4,000 nights.
 
             """).ToString();
 

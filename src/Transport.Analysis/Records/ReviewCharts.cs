@@ -55,8 +55,8 @@ public sealed record ReviewCharts
     /// <summary>For sudden change of ultrafiltration: k = 0.75, 10,000 nights.</summary>
     public CusumChart SuddenUltrafiltration { get; init; } = new(0.75, 5.532);
 
-    /// <summary>For initial drain, first cycle and drain time: k = 1, 40,000 nights each, since what drains leave behind is skewed and a fault is large.</summary>
-    public CusumChart Drains { get; init; } = new(1, 4.853);
+    /// <summary>For initial drain, first cycle and drain time: k = 1, 60,000 nights each, since what drains leave behind is skewed and a fault is large.</summary>
+    public CusumChart Drains { get; init; } = new(1, 5.056);
 
     internal double SlowLossLimit(double nightMilliliters) =>
         QuietSlowLossLogRatio + (SlowLossLogRatio - QuietSlowLossLogRatio) * Math.Clamp((nightMilliliters - Quiet) / (Usual - Quiet), 0, 1);

@@ -343,6 +343,6 @@ public sealed class RecordReviewTests
         var charts = ReviewCharts.Default;
         Assert.Equal(EwmaChart.Of(0.05, 8000).LimitFactor, charts.SlowRise.LimitFactor, 0.005);
         Assert.Equal(CusumChart.Of(0.75, 10000).Limit, charts.SuddenUltrafiltration.Limit, 0.005);
-        Assert.Equal(CusumChart.Of(1, 40000).Limit, charts.Drains.Limit, 0.005);
+        Assert.Equal(CusumChart.Of(1, 60000).Limit, charts.Drains.Limit, 0.005);
     }
 }

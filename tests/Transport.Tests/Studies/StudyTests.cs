@@ -83,7 +83,9 @@ public sealed class StudyTests
         Assert.InRange(Found(dry, row => row.FaultCycles), 0.9, 1);
         Assert.InRange(Found(wet, row => row.FaultCycles), 0.9, 1);
         Assert.InRange(Found(dry, row => row.FaultInitialDrain), 0.9, 1);
-        Assert.InRange(Found(dry, row => row.FaultNightAlone), 0, 0.7);
+        Assert.InRange(Found(dry, row => row.FaultTakenUpInitialDrain!.Value), 0.9, 1);
+        Assert.InRange(Found(dry, row => row.FaultTakenUpCycles!.Value), 0.9, 1);
+        Assert.InRange(Found(dry, row => row.FaultNightAlone), 0, 0.85);
         Assert.InRange(Found(wet, row => row.FaultNightAlone), 0, 0.5);
         Assert.InRange(Found(rows, row => row.FaultNightAndDay), 0, 0.1);
 
@@ -115,6 +117,7 @@ public sealed class StudyTests
         // Half a litre less for the day is asked of people with a wet day; in half of the books without cycles a drain fault is told from it, and named beside it in most others.
         Assert.InRange(RecordReviewStudy.WithWetDay(rows).Average(row => row.SmallerDay.StartsWith("DayDiffers", StringComparison.Ordinal) ? 1.0 : 0), 0.75, 1);
         Assert.InRange(Named(row => row.DrainFaultNoCycles, ChangeCause.DrainTrouble), 0.8, 1);
+        Assert.InRange(RecordReviewStudy.WithDryDay(rows).Average(row => row.DrainFaultTakenUp.StartsWith("DrainTrouble", StringComparison.Ordinal) ? 1.0 : 0), 0.95, 1);
 
         // Missed: dwell that is lost from a book without a clock, and a glucose or a way of counting of which the book says nothing.
         Assert.InRange(Named(row => row.LostDwellNoClock, ChangeCause.LostDwell), 0, 0.1);
@@ -129,21 +132,26 @@ public sealed class StudyTests
     }
 
     [Fact]
-    public void The_size_of_a_change_is_told_with_a_band_that_holds_it_but_of_faster_transfer()
+    public void The_size_of_a_change_is_told_with_a_band_that_holds_it()
     {
-        // 90 % bands: nine in ten hold the truth of weaker bags and of lower conductance, within three binomial standard deviations of a thousand and a point (4 %). Of faster transfer,
-        // which grows, they do not, and it is told too small: an asserted miss, which the page of the study states.
+        // 90 % bands: nine in ten hold the truth, within three binomial standard deviations of a thousand and a point (4 %); of half of them
+        // 6 %, and an initial drain has a doubt of 20 mL at least, which is wide for some. The middle is told to a tenth.
         var rows = new RecordReviewStudy().Read(Tables);
-        Assert.InRange(Inside(row => row.WeakerBagsErrors), 0.86, 0.94);
-        Assert.InRange(Inside(row => row.LowerConductanceErrors), 0.86, 0.94);
-        Assert.InRange(Inside(row => row.FasterTransferErrors), 0.7, 0.87);
-        Assert.InRange(Middle(row => row.WeakerBagsMissed), -0.1, 0.1);
-        Assert.InRange(Middle(row => row.LowerConductanceMissed), -0.1, 0.1);
-        Assert.InRange(Middle(row => row.FasterTransferMissed), 0.05, 0.25);
+        foreach (var (missed, errors) in new (Func<RecordReviewRow, double?> Missed, Func<RecordReviewRow, double?> Errors)[]
+        {
+            (row => row.FasterTransferMissed, row => row.FasterTransferErrors),
+            (row => row.LowerConductanceMissed, row => row.LowerConductanceErrors),
+            (row => row.WeakerBagsMissed, row => row.WeakerBagsErrors),
+            (row => row.DrainFaultMissed, row => row.DrainFaultErrors),
+        })
+        {
+            Assert.InRange(rows.Select(errors).OfType<double>().Average(error => Math.Abs(error) < 1.6449 ? 1.0 : 0), 0.86, 0.94);
+            Assert.InRange(rows.Select(missed).OfType<double>().Median(), -0.1, 0.1);
+        }
 
-        double Inside(Func<RecordReviewRow, double?> errors) => rows.Select(errors).OfType<double>().Average(error => Math.Abs(error) < 1.6449 ? 1.0 : 0);
-
-        double Middle(Func<RecordReviewRow, double?> missed) => rows.Select(missed).OfType<double>().Median();
+        var dry = RecordReviewStudy.WithDryDay(rows);
+        Assert.InRange(dry.Select(row => row.DrainFaultNoCyclesErrors).OfType<double>().Average(error => Math.Abs(error) < 1.6449 ? 1.0 : 0), 0.84, 0.96);
+        Assert.InRange(dry.Select(row => row.DrainFaultInitialDrainErrors).OfType<double>().Average(error => Math.Abs(error) < 1.6449 ? 1.0 : 0), 0.84, 0.97);
     }
 
     [Fact]
