@@ -211,6 +211,7 @@ internal sealed partial class BookCells(
         _ = column switch
         {
             _ when column == BookWords.Date => SheetDate.Read(Text(column), null, out _) is not null ? column : Refused(),
+            _ when column == BookWords.Patient => MeasuredForm().IsMatch(Text(column)) ? Refused() : column,
             _ when column == BookWords.TargetDate => Date(column),
             _ when column == BookWords.Began => Clock(column),
             _ when column == BookWords.Sitting || column == BookWords.Standing => Pressure(column),
@@ -329,6 +330,10 @@ internal sealed partial class BookCells(
 
     [GeneratedRegex(@"^(?:t|temp\.?|temperature)?[ :=]*(?<number>[0-9]{2,3}(?:[.,][0-9]{1,2})?) ?(?:°|deg(?:rees?)?)? ?(?<unit>c|f|celsius|fahrenheit|)$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex PlainTemperature();
+
+    // A decimal, a pressure, or more than one cell: no code of a patient.
+    [GeneratedRegex(@"^[0-9]+(?:[.,/][0-9]+|;.*)$")]
+    private static partial Regex MeasuredForm();
 
     [GeneratedRegex(@"(?<=[0-9])[·'’´٫](?=[0-9])")]
     private static partial Regex OtherMark();

@@ -122,7 +122,7 @@ internal sealed class BookReading
         isNewestOnTop = BookDates.IsNewestOnTop(dated);
         trusted = [.. dated.Where(row => !misfits.ContainsKey(row.Row))];
         var (first, last) = (trusted.Select(row => row.Date).DefaultIfEmpty().Min(), trusted.Select(row => row.Date).DefaultIfEmpty().Max());
-        code = rows.Select(row => (row.Row, Code: CodeOf(row.Row, TextsOf(row.Fields)))).Concat(lost.Select(row => (row.Row, Code: CodeOf(row.Row, row.Certain))))
+        code = rows.Select(row => (row.Row, Code: CodeOf(row.Row, TextsOf(row.Fields)))).Concat(lost.Select(row => (row.Row, Code: HasCode(row.Certain) ? CodeOf(row.Row, row.Certain) : "")))
             .Where(row => row.Code.Length > 0).OrderBy(row => row.Row).Select(row => row.Code).FirstOrDefault() ?? "";
         var dates = dated.ToDictionary(row => row.Row, row => row.Value);
         foreach (var (row, fields) in InTime(rows, dates))
@@ -314,7 +314,7 @@ internal sealed class BookReading
     private void AddLost(LostRow lost, DateOnly date)
     {
         var certain = Cells(lost.Row, lost.Certain, []);
-        var isOfAnother = !IsOfOnePatient(certain);
+        var isOfAnother = HasCode(lost.Certain) && !IsOfOnePatient(certain);
         var body = BodyOf(date, certain);
         string[] written = [.. lost.Fields.Where(field => field.Length > 0)];
 
@@ -420,6 +420,9 @@ internal sealed class BookReading
     }
 
     private string CodeOf(int row, IReadOnlyDictionary<BookColumn, string> texts) => Cells(row, texts, []).Text(BookWords.Patient);
+
+    // A decimal or a pressure that came to lie there is none.
+    private bool HasCode(IReadOnlyDictionary<BookColumn, string> texts) => texts.TryGetValue(BookWords.Patient, out var code) && CanRead(BookWords.Patient, code);
 
     // A code is written once; another one further down is somebody else's night.
     private bool IsOfOnePatient(BookCells cells)

@@ -390,7 +390,7 @@ internal sealed class DangerSigns
     // Understood, and yet no more than words: whether they speak of now only a reader can tell.
     private void SpokenOfAsPast()
     {
-        var spoken = nights.Where(night => today - night.Date.DayNumber < DaysOfPage && BookText.Of(night.Words, night.Day, limits.PeritonitisDays.Value).HasPastPeritonitis && !IsAlarmed(night)).ToList();
+        var spoken = nights.Where(night => today - night.Date.DayNumber < DaysOfPage && BookText.Of(night.Words, night.Day, limits.PeritonitisDays.Value).HasPastPeritonitis && !Peritonitis.IsSign(night)).ToList();
         var over = nights.Where(night => today - night.Date.DayNumber < DaysOfPage && BookText.Of(night.Words, night.Day).HasPastComplaint && !IsAlarmed(night)).ToList();
         if (over.Count > 0)
         {

@@ -87,8 +87,10 @@ internal sealed class RowFit(BookColumn?[] header, char delimiter, Func<BookColu
 
             for (var joined = 0; first >= 0 && first + joined < fields.Length && (joined == 0 || surplus > 0 && used + joined <= slips); joined++)
             {
-                var (text, odd) = Joined(fields.AsSpan(first, joined + 1), header[column] == BookWords.Symptoms || header[column] == BookWords.Remark);
-                yield return (text, joined, CostOf(column, text) + odd);
+                // A cell that can be read by itself is lost too where it is joined to what cannot.
+                var parts = fields[first..(first + joined + 1)];
+                var (text, odd) = Joined(parts, header[column] == BookWords.Symptoms || header[column] == BookWords.Remark);
+                yield return (text, joined, Math.Max(1, parts.Count(part => part.Length > 0)) * CostOf(column, text) + odd);
             }
         }
     }
@@ -98,7 +100,7 @@ internal sealed class RowFit(BookColumn?[] header, char delimiter, Func<BookColu
         : canRead(known, text) ? 0 : CostOfUnread;
 
     // What stood between delimiters, and how many of these are neither in free words nor in a number.
-    private (string Text, int Odd) Joined(ReadOnlySpan<string> parts, bool isFree)
+    private (string Text, int Odd) Joined(string[] parts, bool isFree)
     {
         var (text, odd) = (parts[0], 0);
         for (var at = 1; at < parts.Length; at++)

@@ -291,6 +291,15 @@ public sealed class DangerSignsTests
         Assert.Contains("; and on 2 days before:", Of(Well, [.. Enumerable.Repeat(Past, 6)]).Single().Message, StringComparison.Ordinal); // the last four are quoted
     }
 
+    // One cell, a cloudy bag beside a peritonitis of long ago: the alarm quotes both, and nothing calls them history.
+    [Fact]
+    public void What_alarms_is_not_called_history_as_well()
+    {
+        var said = Of(Well, [";clear;peritonitis in 2024. fine since then. bag a bit cloudy;;;;;;;"]);
+        Assert.Equal(["record-cloudy-now", "record-peritonitis-weeks"], said.Select(found => found.Code));
+        Assert.Contains("bag a bit cloudy", said[0].Message, StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData("2026-02-05;same again;peritonitis in 2024")]
     [InlineData("2026-02-05;peritonitis in 2024;\n2026-02-05;;same again")]

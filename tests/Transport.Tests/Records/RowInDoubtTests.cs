@@ -93,6 +93,19 @@ public sealed class RowInDoubtTests
         Assert.Equal(!isAlarm, said.Any(found => found.Code == "record-complaint-of-past"));
     }
 
+    // A weight that is written twice is no code, and its row nobody else's.
+    [Fact]
+    public void A_number_that_slipped_under_the_code_is_no_other_patient()
+    {
+        string[] quiet = [.. Enumerable.Range(1, 20).Select(day => $"{Day(day)},{(day == 1 ? "AB-1" : "")},70.2,130/80,clear,")];
+        var book = Books.Read(["date,patient,weight (kg),pressure sitting,effluent,remark", .. quiet, "2026-02-21,,70.2,70.2,85/40,clear,"]);
+        Assert.DoesNotContain(book.Findings, found => found.Code == "book-of-two-patients");
+        Assert.Equal("record-pressure-low record-row-lost", string.Join(' ', Of(book).Select(found => found.Code)));
+
+        // In a row that did not slip it is one, however it looks.
+        Assert.Equal(("12/34", 2), Books.Read("date,patient", "2026-02-20,12/34", "2026-02-21,12/34") is var plain ? (plain.PatientCode, plain.Nights.Count) : default);
+    }
+
     // Marks of decimals of other countries, in a cell of their own.
     [Theory]
     [InlineData("\"38,6\"")]
