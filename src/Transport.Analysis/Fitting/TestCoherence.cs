@@ -4,11 +4,16 @@ namespace Transport.Analysis;
 
 /// <summary>Whether the measurements of one test go together: whether a membrane that people have gives all of them in one dwell.</summary>
 /// <remarks>
-/// The fit judges (<see cref="FitStatus.DataContradictModel"/>). Of people drawn from the prior, and from published spreads, with the errors of laboratory and scale it calls
-/// about one in three hundred a contradiction, which a test counts again.
+/// The fit judges (<see cref="FitStatus.DataContradictModel"/>), with twice the prior's spread of transfer: very fast and very slow people have findings of their own, and contradict nothing. Of
+/// people drawn from the prior and from published spreads, with the errors of laboratory and scale, it calls at most one in two hundred a contradiction, which a test counts again.
 /// </remarks>
 public static class TestCoherence
 {
+    private static readonly MembraneFitOptions Options = MembraneFitOptions.Default with
+    {
+        Prior = MembraneFitOptions.Default.Prior with { DiffusionAreaLogDeviation = 2 * MembraneFitOptions.Default.Prior.DiffusionAreaLogDeviation },
+    };
+
     /// <summary>Fits the test, and where its measurements contradict each other, once more without each of them.</summary>
     /// <returns>What contradicts what; null where all go together, or nothing of the test can be fitted.</returns>
     public static Finding? Run(EquilibrationTest test)
@@ -53,10 +58,10 @@ public static class TestCoherence
     private static FitResidual? WithoutOne(ObservedExchange exchange, int left)
     {
         var rest = exchange with { Observations = [.. exchange.Observations.Select((one, i) => i == left ? one with { IsFitted = false } : one)] };
-        return Fit(() => MembraneFit.Run([rest])) is { Status: not (FitStatus.DataContradictModel or FitStatus.IterationLimit) } fit ? fit.Residuals[left] : null;
+        return Fit(() => MembraneFit.Run([rest], Options)) is { Status: not (FitStatus.DataContradictModel or FitStatus.IterationLimit) } fit ? fit.Residuals[left] : null;
     }
 
-    private static FittedMembrane? Fit(EquilibrationTest test) => Fit(() => MembraneFit.Run(test));
+    private static FittedMembrane? Fit(EquilibrationTest test) => Fit(() => MembraneFit.Run(test, Options));
 
     private static FittedMembrane? Fit(Func<FittedMembrane> run)
     {

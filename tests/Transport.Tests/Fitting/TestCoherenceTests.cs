@@ -1,5 +1,3 @@
-using static Transport.Tests.Equilibration.InventedTests;
-
 namespace Transport.Tests.Fitting;
 
 /// <summary>Measurements of one test that cannot be of one dwell: what is said, and how often of people of whom it is not true.</summary>
@@ -16,7 +14,7 @@ public sealed class TestCoherenceTests
         test = test with
         {
             DrainedVolume = Volume.FromMilliliters(3150),
-            Dialysate = [.. test.Dialysate.Select(sample => sample.Time == TimeSpan.FromHours(4) ? sample with { Glucose = Millimolar(12) } : sample)],
+            Dialysate = [.. test.Dialysate.Select(sample => sample.Time == TimeSpan.FromHours(4) ? sample with { Glucose = Concentration.FromMillimolesPerLiter(12) } : sample)],
         };
         var finding = TestCoherence.Run(test);
         Assert.Equal(("test-contradicts-itself", Severity.Warning), (finding!.Code, finding.Severity));
@@ -40,6 +38,50 @@ public sealed class TestCoherenceTests
     public void A_lost_dip_with_kept_ultrafiltration_is_no_contradiction_for_it_has_a_finding_of_its_own() =>
         Assert.Null(TestCoherence.Run(SampleSheet.Read(Path.Combine(Repository.Root, "reference-data", "examples", "merrow-04-lost-dip.csv")).ToTest()));
 
+    // Two series in print at 3.86 % (Italy 2019, n 758, read) and 2.27 % (a cross-over of 23, read; its D/D0 is not printed, that of 1987 is taken): D/P and ultrafiltration from their means and
+    // standard deviations, correlated by −0.4 (−0.33 and −0.51 were read), D/D0 with D/P by −0.8 (choice). Such draws hold leaks and poor drains; 1 in 100 may be called a contradiction.
+    [Theory]
+    [InlineData("3.86 %", 0.73, 0.10, 0.25, 0.08, 675, 308)]
+    [InlineData("2.27 %", 0.67, 0.09, 0.38, 0.09, 478, 175)]
+    public void The_spread_of_published_series_is_hardly_ever_called_a_contradiction(string strength, double transfer, double transferSpread, double glucose, double glucoseSpread, double volume, double volumeSpread)
+    {
+        const int count = 400;
+        var random = new MathNet.Numerics.Random.MersenneTwister(3);
+        var plasma = Patient.Example.Plasma.Creatinine;
+        var solution = strength == "3.86 %" ? DialysisSolution.Glucose386 : DialysisSolution.Glucose227;
+        var initial = solution.Glucose * 0.86;
+        double Draw() => MathNet.Numerics.Distributions.Normal.Sample(random, 0, 1);
+        var alarms = 0;
+        for (var i = 0; i < count; i++)
+        {
+            var fast = Draw();
+            var (ratio, left) = (Math.Clamp(transfer + transferSpread * fast, 0.3, 0.97), Math.Max(0.08, glucose + glucoseSpread * (0.6 * Draw() - 0.8 * fast)));
+            var net = volume + volumeSpread * (Math.Sqrt(1 - 0.4 * 0.4) * Draw() - 0.4 * fast);
+            var test = Average with
+            {
+                Patient = Patient.Example,
+                Solution = solution,
+                InstilledVolume = Volume.FromLiters(2),
+                DrainedVolume = Volume.FromMilliliters(2000 + net),
+                Plasma = [new(TimeSpan.FromHours(2)) { Creatinine = plasma, Glucose = Patient.Example.Plasma.Glucose }],
+                Dialysate = [new(TimeSpan.Zero) { Glucose = initial }, new(TimeSpan.FromHours(4)) { Creatinine = plasma * ratio, Glucose = initial * left }],
+            };
+            alarms += TestCoherence.Run(test) is null ? 0 : 1;
+        }
+
+        Assert.InRange(alarms, 0, count / 100);
+    }
+
+    [Fact]
+    public void Very_fast_transfer_alone_contradicts_nothing()
+    {
+        // Five times the mean surface: D/P near 1 at 4 h, which the fit for the night calls far from what people have.
+        var fast = ReferenceMembranes.MeanIncidentAdult().ScaledTo(Patient.Example.BodySurface);
+        var test = InventedTests.Of(fast with { DiffusionArea = fast.DiffusionArea * 5 }, DialysisSolution.Glucose227);
+        Assert.Equal(FitStatus.DataContradictModel, MembraneFit.Run(test).Status);
+        Assert.Null(TestCoherence.Run(test));
+    }
+
     [Fact]
     public void What_cannot_be_fitted_contradicts_nothing()
     {
@@ -49,8 +91,8 @@ public sealed class TestCoherenceTests
     }
 
     // False alarms among people of whom nothing is wrong, errors of laboratory and scale included; seeds fixed. By construction a parameter beyond 3.3 standard deviations is one in a
-    // thousand and the misfit another; five or six parameters make a few in a thousand. The last: membranes from means and standard deviations in print (Johansson and Haraldsson 2006, read),
-    // which are not this prior. Allowed is 1 in 100.
+    // thousand and the misfit another; five or six parameters make a few in a thousand, less what the wide spread of transfer spares. The last: membranes from means and standard deviations in print (Johansson and Haraldsson 2006, read),
+    // which are not this prior. Allowed is 1 in 200.
     [Theory]
     [InlineData("2.27 %", "prior", null)]
     [InlineData("3.86 %", "prior", null)]
@@ -66,6 +108,6 @@ public sealed class TestCoherenceTests
         var options = new SimulatedTestOptions { Solution = strength == "2.27 %" ? DialysisSolution.Glucose227 : DialysisSolution.Glucose386, TailDegreesOfFreedom = tails };
         var alarms = Enumerable.Range(0, count).Select(number => people[11, number])
             .Count(person => TestCoherence.Run(SimulatedTest.Run(person.Patient, person.Membrane, person.Seed, options)) is not null);
-        Assert.InRange(alarms, 0, count / 100);
+        Assert.InRange(alarms, 0, count / 200);
     }
 }
