@@ -229,8 +229,8 @@ public sealed class RecordReviewStudy : Study<RecordReviewRow>
             {False("200 mL", "and the initial drain", row => row.FalseInitialDrainLoud)}
             {False("the larger of 150 mL and 25 %", "and the initial drain", row => row.FalseInitialDrainUsual)}
 
-            Asked for: at most 0.5, which every book keeps over all people. **Of people with a dry day alone, where nights differ by the larger of 150 mL and 25 %, books with an initial drain do not:** it
-            adds a fifth of a signal there, since what comes out after a dry day is little, and skewed. Where a chart of drains runs (initial drain of wet days, no cycles) it is kept at each SD. The means are good to 0.02, those of half the people to
+            Asked for: at most 0.5, which every book keeps over all people. **Of people with a dry day alone, where nights differ by the larger of 150 mL and 25 %, books with cycles do not:** the initial
+            drain and the first cycle add a fifth of a signal there, since what comes out after a dry day is little, and skewed. Where a chart of drains runs (initial drain of wet days, no cycles) it is kept at each SD. The means are good to 0.02, those of half the people to
             0.03. On the last page of the stable year (the larger of 150 mL and 25 %) rules (drains, dwell, bags, weight) add {rows.Average(row => row.RuleWarnings):0.00} warnings a person, {rows.Where(row => row.NightMilliliters >= 300).Average(row => row.RuleWarnings):0.00} where a
             night truly returns 300 mL or more; of those whose nights bring back less than went in that is said.
 
