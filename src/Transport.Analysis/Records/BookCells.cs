@@ -331,8 +331,8 @@ internal sealed partial class BookCells(
     [GeneratedRegex(@"^(?:t|temp\.?|temperature)?[ :=]*(?<number>[0-9]{2,3}(?:[.,][0-9]{1,2})?) ?(?:°|deg(?:rees?)?)? ?(?<unit>c|f|celsius|fahrenheit|)$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex PlainTemperature();
 
-    // A decimal, a pressure, or more than one cell: no code of a patient.
-    [GeneratedRegex(@"^[0-9]+(?:[.,/][0-9]+|;.*)$")]
+    // A decimal or a pressure as somebody can have it, or more than one cell: no code of a patient.
+    [GeneratedRegex(@"^(?:[0-9]{1,3}[.,][0-9]{1,2}|[0-9]{2,3}/[0-9]{2,3}|[0-9]+;.*)$")]
     private static partial Regex MeasuredForm();
 
     [GeneratedRegex(@"(?<=[0-9])[·'’´٫](?=[0-9])")]

@@ -113,7 +113,10 @@ internal static class BookDates
         {
             to = Array.FindIndex(off, from, years => years != off[from]) is var next and >= 0 ? next : off.Length;
             var (one, other) = (ordered[from].Row, ordered[to - 1].Row);
-            if (to - from > 1 && off[from] - usual is 1 or -1)
+
+            // As many at the end, a year on, are somebody who came back.
+            var isReturn = off[from] < usual && to == off.Length && to - from >= FewestOfRun;
+            if (to - from > 1 && !isReturn && off[from] - usual is 1 or -1)
             {
                 var slip = new YearSlip(Math.Min(one, other), Math.Max(one, other), off[from] - usual);
                 foreach (var (row, date) in ordered[from..to])

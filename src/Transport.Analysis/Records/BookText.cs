@@ -35,15 +35,18 @@ internal sealed partial record BookText(
     // Of other complaints, which leave no night out, what ended two weeks ago is over (choice).
     private const int OverDays = 14;
 
+    // "Never well since" is not well.
+    private const string Unless = @"(?<!\b(?:not|no|never|nothing|hardly|barely|scarcely|less|far from|nearly|almost|neither|nor|[a-z]+n'?t|cannot)(?: [a-z]+){0,2} )";
+
     // In the order in which they are looked for: pain on filling is not first read as pain of the belly.
     private static readonly (Symptom Symptom, string Words)[] Vocabulary =
     [
         (Symptom.CloudyFluid, @"cloud(?:y|ed|ier|iness)|turbid|milky|hazy|murky|peritonitis"),
         (Symptom.Blood, @"bloody|blood stained|blood(?! (?:pressure|sugar|glucose|test|sample|count|work|result|taken|drawn)s?\b)|bleeding|pink"),
         (Symptom.FlowPain, @"pain (?:on|when|while|during|with) (?:fill|filling|drain|draining)|(?:drain|fill|inflow|outflow) pain"),
-        (Symptom.SlowDrain, @"(?:would|will|does|did|could|can|is|was)(?: not|n'?t) (?:fully |properly |completely )?drain(?:ing)?|(?:won'?t|cannot) drain|not draining|drain(?:s|age|ing)? (?:is |was |were |are |very |so )*(?:alarms?|slow(?:ly|er)?|poor(?:ly)?|incomplete|stopped|stuck|blocked|failed|problems?)|(?:slow|poor|incomplete|low|bad) drain(?:s|age|ing)?|(?:nothing|hardly|barely) drained|alarms?|(?:line|tube|catheter) (?:is |was )?(?:blocked|kinked)|(?:blocked|kinked) (?:line|tube|catheter)"),
+        (Symptom.SlowDrain, @"(?:would|will|does|did|could|can|is|was)(?: not|n'?t) (?:fully |properly |completely )?drain(?:ing)?|(?:won'?t|can'?t|cannot) drain|not drained|not draining|drain(?:s|age|ing)? (?:is |was |were |are |very |so )*(?:alarms?|slow(?:ly|er)?|poor(?:ly)?|incomplete|stopped|stuck|blocked|failed|problems?)|(?:slow|poor|incomplete|low|bad) drain(?:s|age|ing)?|(?:nothing|hardly|barely) drained|(?:nothing|hardly(?: anything)?|barely) (?:comes?|came|coming|runs?|ran) out|alarms?|(?:line|tube|catheter) (?:is |was )?(?:blocked|kinked)|(?:blocked|kinked) (?:line|tube|catheter)"),
         (Symptom.HeadOrSight, @"head ?aches?|migraine|head (?:hurts?|hurting|pounding|pains?|sore)|(?:sore|aching|painful|pounding) head|pain in (?:the |my |his |her )?head|blurr(?:ed|y|ing)(?: (?:vision|sight|eyes))?|(?:vision|sight|eyesight) (?:is |was )?(?:blurr(?:ed|y)|poor|worse|dim|going|gone|lost)|(?:double|loss of|lost|poor|dim|disturbed) (?:vision|sight)|(?:cannot|can'?t|could not|couldn'?t) see|seeing (?:double|spots|stars|flashes)"),
-        (Symptom.Leak, @"leak(?:s|ed|ing|age|y)?|(?:wet|soaked|damp) (?:dressing|bandage|gauze)|(?:dressing|bandage|gauze|clothes) (?:is |was |were |got |feels )?(?:wet|soaked|damp|soggy)|(?:fluid|water|wet|wetness|dialysate) (?:is |was )?(?:at|from|around|near|by|out of|coming (?:from|out of)) (?:the |my |his |her )?" + Place + "|" + Place + @" (?:is |was |looks |feels )?(?:wet|damp|moist)"),
+        (Symptom.Leak, @"leak(?:s|ed|ing|age|y)?|(?:line|tube|tubing|cap|connection|catheter|adapt[eo]r) (?:had |has |was |is |got )?(?:c[ao]me (?:apart|off|loose|undone)|fell off|fallen off|disconnected|open|loose|torn|cracked)|disconnected|hole in (?:the |my |his |her )?(?:catheter|line|tube|bag)|touched (?:the |my |his |her )?(?:tip|end|connector)|contaminated|(?:forgot|without|no) (?:the |my |a )?mask|cuff (?:is |was )?(?:out|visible)|(?:wet|soaked|damp) (?:dressing|bandage|gauze)|(?:dressing|bandage|gauze|clothes) (?:is |was |were |got |feels )?(?:wet|soaked|damp|soggy)|(?:fluid|water|wet|wetness|dialysate) (?:is |was )?(?:at|from|around|near|by|out of|coming (?:from|out of)) (?:the |my |his |her )?" + Place + "|" + Place + @" (?:is |was |looks |feels )?(?:wet|damp|moist)"),
         (Symptom.ChestPain, @"chest (?:pain(?:s|ful)?|tightness|pressure|hurts?)|(?:tight|painful) chest|(?:pain|pressure) in (?:the |my |his |her )?chest|angina"),
         (Symptom.AbdominalPain, Belly + @"(?:pain(?:s|ful|fully)?|hurts?|hurting|sore|soreness|tender|tenderness|discomfort|(?:stomach|belly|tummy)?ach(?:es?|ed|ing|y))"),
         (Symptom.Fever, @"fever(?:s|ish)?|febrile|shiver(?:s|ing|y)?|chills?|rigors?|(?:high|raised) temp(?:erature)?|temp(?:erature)? (?:is |was )?(?:high|up|raised)"),
@@ -52,9 +55,10 @@ internal sealed partial record BookText(
         (Symptom.Breathless, @"breathless(?:ness)?|(?:short|shortness|out) of breath|sob|dyspno?ea|breathing|(?:cannot|can'?t|hard to|difficult to) breathe|(?:cannot|can'?t|could not|couldn'?t|unable to) (?:lie|lay|sleep) (?:flat|down)|orthopno?ea|puffed|gasping"),
         (Symptom.Swelling, @"swelling|swell(?:s|ed)?|swollen|o?edema|puffy"),
         (Symptom.Dry, @"cramps?|cramping|dizz(?:y|iness)|faint(?:s|ed|ing|ness)?|light ?headed(?:ness)?|collapsed?|passed out|black(?:ed)? ?out"),
-        (Symptom.Confused, @"confus(?:ed|ion)|drows(?:y|iness|ily)|deliri(?:ous|um)|disorient(?:ed|ation)|unresponsive|unconscious|(?:very|so|too) sleepy|(?:hard|difficult) to (?:wake|rouse)|(?:cannot|can'?t|could not|couldn'?t|won'?t|would not) (?:be )?(?:wake|woken|roused?)(?: up)?|floppy|listless|letharg(?:ic|y)"),
+        (Symptom.Confused, @"confus(?:ed|ion)|muddled|foggy|drows(?:y|iness|ily)|deliri(?:ous|um)|disorient(?:ed|ation)|unresponsive|unconscious|(?:very|so|too) sleepy|(?:hard|difficult) to (?:wake|rouse)|(?:cannot|can'?t|could not|couldn'?t|won'?t|would not) (?:be )?(?:wake|woken|roused?)(?: up)?|floppy|listless|letharg(?:ic|y)"),
         (Symptom.Constipation, @"constipat(?:ed|ion)"),
-        (Symptom.Shaky, @"sweat(?:s|y|ing|ed)?|shak(?:y|ing|es|iness)|shook|trembl(?:y|ing|es?|ed)|tremors?|clammy|jittery|hungry|hunger|ravenous|palpitations?|(?:heart|pulse) (?:is |was )?(?:racing|pounding)|(?:racing|pounding) heart|hypos?|hypoglyca?emi[ac]|low (?:blood )?sugar|(?:blood )?sugar (?:is |was |feels |felt )?low|tingling (?:lips|mouth|tongue)"),
+        (Symptom.LowGlucose, @"hypos?|(?<=^\s*)lo(?=\s*$)|hypoglyca?emi[ac]|low (?:blood )?(?:sugar|glucose)|(?:blood )?(?:sugar|glucose) (?:is |was |feels |felt |went |too |very )*low"),
+        (Symptom.Shaky, @"sweat(?:s|y|ing|ed)?|shak(?:y|ing|es|iness)|shook|trembl(?:y|ing|es?|ed)|tremors?|clammy|jittery|hungry|hunger|ravenous|palpitations?|(?:heart|pulse) (?:is |was )?(?:racing|pounding)|(?:racing|pounding) heart|tingling (?:lips|mouth|tongue)"),
     ];
 
     // Understood, and an alarm beside something else only: alone they are left for a reader.
@@ -78,12 +82,12 @@ internal sealed partial record BookText(
         $@"\b(?:(?:my|his|her|our|their|the) )?(?:daughter|son|husband|wife|mother|father|mum|mom|dad|grand(?:son|daughter|child|children|mother|father|ma|pa)|sister|brother|child|children|kids?|baby|neighbou?rs?|friends?|uncle|aunt|cousin|partner|colleagues?|dog|cat)(?: (?:has|had|have|got|is|was|are|were|been|ill with|sick with|down with|in bed with|home with|an?|some|bad|very|high))+ {Others}(?: (?:and|or) {Others})*(?: in (?:his|her|their) [a-z]+)?\b");
 
     private static readonly Regex MayBePatient = Made(
-        @"\b(?:i|i'm|i've|me|my|mine|myself|we|us|our|both|too|also|as well|same|likewise|all|every(?:one|body)|patient|bags?|fluid|drain(?:s|ed)?|effluent|dialysate|like)\b");
+        @"\b(?:i|i'm|i've|me|my|mine|myself|we|us|our|both|too|also|as well|same|likewise|all|every(?:one|body)|patient|bags?|fluid|drain(?:s|ed|age|ing)?|output|pd|exchanges?|dwells?|effluent|dialysate|like)\b");
 
     // A list after a denial is denied to its end where it has one: "no pain, fever" may go on to say what there is.
     private static readonly Regex DeniedList = Made($@"\b(?:no|denies|denied|without)(?: any)? {Known}(?:, {Known})+,? (?:or|nor) {Known}(?= ?(?:$|[.;]))");
 
-    private static readonly Regex AnsweredNo = Made($@"\b{Known} ?[:=] ?(?:no|none|nil)(?= ?(?:$|[,.;]))");
+    private static readonly Regex AnsweredNo = Made($@"\b{Known}(?: ?[:=] ?(?:no|none|nil)| ?[:=]? ?0 ?/ ?10)(?= ?(?:$|[,.;]))");
 
     private static readonly Regex PastPeritonitis = Made(
         $@"\bperitonitis(?: (?:was|treated|cured|healed|found))* {When}\b|\b{When}(?: (?:i|he|she|had|was|treated|for|an?))* peritonitis\b|\bhistory of peritonitis(?= ?$)");
@@ -112,7 +116,7 @@ internal sealed partial record BookText(
             return Blank;
         }
 
-        var text = SheetWords.Normal(words.Replace('’', '\''));
+        var text = SheetWords.Normal(OtherPoint().Replace(words.Replace('’', '\''), "."));
         double? temperature = null;
         foreach (var form in new[] { NamedTemperature(), TemperatureWithUnit(), BareTemperature() })
         {
@@ -129,6 +133,7 @@ internal sealed partial record BookText(
         }
 
         // A "no" that is part of a complaint comes before those that deny one.
+        text = NotClearHead().Replace(text, "confused");
         text = NotFree().Replace(NotClear().Replace(NoStool().Replace(text, "constipated"), "cloudy"), "pain");
         text = DeniedList.Replace(text, "well");
         text = AnsweredNo.Replace(FreeOf().Replace(text, "well"), "well");
@@ -137,7 +142,12 @@ internal sealed partial record BookText(
         if (without != text && Denied.Replace(without, "") is var own && !MayBePatient.IsMatch(own) && !Array.Exists(Patterns, known => known.Words.IsMatch(own)))
         {
             var spoken = string.Join(", ", OthersComplaint.Matches(text).Select(match => match.Value));
-            ofAnother = [.. Patterns.Where(known => known.Words.IsMatch(spoken)).Select(known => known.Symptom)];
+            foreach (var (symptom, pattern) in Patterns.Where(known => known.Words.IsMatch(spoken)))
+            {
+                ofAnother = ofAnother.Add(symptom);
+                spoken = pattern.Replace(spoken, "");
+            }
+
             text = without;
         }
 
@@ -271,8 +281,11 @@ internal sealed partial record BookText(
     [GeneratedRegex(@"\bno (?:stools?|bowel movements?)\b")]
     private static partial Regex NoStool();
 
-    [GeneratedRegex(@"\b(?:not|less|no longer|isn'?t|wasn'?t|never)(?: [a-z]+)? clear\b")]
+    [GeneratedRegex(@"\b(?:not|less|no longer|isn'?t|wasn'?t|never)(?: [a-z]+)? clear\b(?! in (?:the|my|his|her) head\b)")]
     private static partial Regex NotClear();
+
+    [GeneratedRegex(@"\b(?:not|less|no longer|isn'?t|wasn'?t|never)(?: [a-z]+)? clear in (?:the|my|his|her) head\b")]
+    private static partial Regex NotClearHead();
 
     [GeneratedRegex(@"\b(?:not|never|no longer|hardly|nearly|almost)(?: [a-z]+)? (?:pain ?free|free (?:of|from) pain)\b")]
     private static partial Regex NotFree();
@@ -280,7 +293,7 @@ internal sealed partial record BookText(
     [GeneratedRegex(@"\b(?:(?:pain|fever|symptom)s? ?free|free (?:of|from) (?:pain|fever|symptoms)|afebrile|peritonitis (?:was |is )?(?:ruled out|excluded)|breathing (?:is )?(?:fine|ok|okay|good|normal|well)|clean and dry)\b")]
     private static partial Regex FreeOf();
 
-    [GeneratedRegex(@"\b(?:all )?(?:well|fine|ok|okay|good|better|gone|settled|healthy)(?: again)? (?:now|today|since(?: then)?(?! [a-z0-9]))\b|\b(?:now|today|since then) (?:all )?(?:well|fine|ok|okay|good|gone|settled)(?: again)?\b")]
+    [GeneratedRegex(Unless + @"\b(?:all )?(?:well|fine|ok|okay|good|better|gone|settled|healthy)(?: again)? (?:now|today|since(?: then)?(?! [a-z0-9]))\b|" + Unless + @"\b(?:now|today|since then) (?:all )?(?:well|fine|ok|okay|good|gone|settled)(?: again)?\b")]
     private static partial Regex WellNow();
 
     // "Never had peritonitis this bad" is one.
@@ -293,8 +306,11 @@ internal sealed partial record BookText(
     [GeneratedRegex(@"\b(?:back|leg|knee|hip|foot|feet|hand|joint|tooth|throat|ear|neck|muscle)s? ?(?:pain|ache|hurt|sore)[a-z]*\b|\b(?:sore|aching|painful|tender) (?:back|leg|knee|hip|foot|feet|hand|joint|tooth|throat|ear|neck|muscle)s?\b")]
     private static partial Regex Elsewhere();
 
-    [GeneratedRegex(@"\bcloud(?:y|ed) (?:weather|sk(?:y|ies)|outside|and (?:windy|rainy|sunny))\b|\b(?:weather|sky)(?: (?:is|was|very|rather|so|still))* cloudy\b")]
+    [GeneratedRegex(@"\bcloud(?:y|ed) (?:weather|sk(?:y|ies)|and (?:windy|rainy|sunny) (?:weather|day|outside))\b|\b(?:weather|sky)(?: (?:is|was|very|rather|so|still))* cloudy\b")]
     private static partial Regex Weather();
+
+    [GeneratedRegex(@"(?<=\b3[0-9]|\b4[0-2])[·٫](?=[0-9]\b)")]
+    private static partial Regex OtherPoint();
 
     [GeneratedRegex(@"\bpus\b")]
     private static partial Regex Pus();
@@ -302,7 +318,7 @@ internal sealed partial record BookText(
     [GeneratedRegex(@"^\s*(?:nothing(?: to report| new)?|none|nil|no|0)\s*$")]
     private static partial Regex Nothing();
 
-    [GeneratedRegex(@"\bno (?:changes?|complaints?|problems?|symptoms?|issues?)\b|(?<!\b(?:not|no|never|nothing|hardly|isn'?t|wasn'?t)(?: [a-z]+)? )\b(?:well|fine|ok|okay|good|normal|clear|clean|as usual|as before|unchanged|stable)\b")]
+    [GeneratedRegex(@"\bno (?:changes?|complaints?|problems?|symptoms?|issues?)\b|" + Unless + @"\b(?:well|fine|ok|okay|good|normal|clear|clean|as usual|as before|unchanged|stable)\b")]
     private static partial Regex Good();
 
     // Words that carry nothing by themselves.

@@ -19,11 +19,16 @@ internal sealed class DangerSigns
     // The page shows five weeks.
     private const int DaysOfPage = 35;
 
+    // mmol/L: what meters show ends at 33.3, 600 mg/dL (memory). One mmol/L is 18.016 mg/dL.
+    private const double MostOfMeters = 33.4;
+    private const double MilligramsPerMillimole = 18.016;
+
     private readonly IReadOnlyList<NightRecord> nights;
     private readonly List<NightRecord> now;
     private readonly IReadOnlyList<Finding> ofBook;
     private readonly ReviewLimits limits;
     private readonly bool isAdult;
+    private readonly double lowestSystolic;
     private readonly int today;
     private readonly bool usesIcodextrin;
     private readonly HashSet<(NightRecord Night, BookCell Cell)> quoted = [];
@@ -41,7 +46,8 @@ internal sealed class DangerSigns
     private readonly Sign dry = Sign.Of("cramps, dizziness or faintness (dried out?)", Symptom.Dry);
     private readonly Sign confused = Sign.Of("confusion or drowsiness", Symptom.Confused);
     private readonly Sign head = Sign.Of("headache or disturbed sight", Symptom.HeadOrSight);
-    private readonly Sign leak = Sign.Of("a leak, or fluid at the exit site", Symptom.Leak);
+    private readonly Sign leak = Sign.Of("a leak, or a connection that came open", Symptom.Leak);
+    private readonly Sign lowGlucose = Sign.Of("a low glucose", Symptom.LowGlucose);
     private readonly Sign shaky = Sign.Of("sweating, shaking, hunger or a racing heart (a low glucose?)", Symptom.Shaky);
     private readonly Sign fever;
 
@@ -49,15 +55,13 @@ internal sealed class DangerSigns
     {
         isAdult = !TargetAssessment.IsChild(patient);
         this.limits = limits;
+
+        // Below it a child is in shock: 70 mmHg and 2 for each year, at most 90 (resuscitation guidelines, memory). Others' limits are those of adults.
+        lowestSystolic = isAdult ? limits.LowSystolic.Value : Math.Min(90, 70 + 2 * patient.AgeYears);
         ofBook = book.Findings;
         fever = new("fever", night => night.Symptoms.Contains(Symptom.Fever) || night.TemperatureCelsius >= limits.Fever.Value, cell => Says(cell, Symptom.Fever) || TemperatureOf(cell) >= limits.Fever.Value);
         this.nights = AsOfPlace(nights, book, limits);
-        if (!isAdult)
-        {
-            // Whoever writes of a daughter keeps the book of one.
-            this.nights = [.. this.nights.Select(night => night with { Symptoms = [.. night.Symptoms.Concat(BookText.Of(night.Words).OfAnother).Distinct()] })];
-        }
-
+        this.nights = [.. this.nights.Select(night => night with { Symptoms = [.. night.Symptoms.Concat(BookText.Of(night.Words).OfAnother.Where(symptom => MayBeOwn(night, symptom))).Distinct()] })];
         usesIcodextrin = NurseFindings.UsesIcodextrin(this.nights);
         today = LastDay(this.nights, book);
         now = [.. this.nights.Where(IsNow)];
@@ -82,10 +86,7 @@ internal sealed class DangerSigns
         signs.Leak();
         signs.Others();
         signs.Glucose();
-        if (signs.isAdult)
-        {
-            signs.Pressure();
-        }
+        signs.Pressure();
 
         signs.Dates(book);
         signs.Lost();
@@ -123,9 +124,13 @@ internal sealed class DangerSigns
         return (missing.Count == 0 ? "" : lost.Count == 0
                 ? $"Not written {days}, so not looked at: {string.Join(", ", missing)}. "
                 : $"Not looked at, because not written {days} or not to be told apart in row {string.Join(", ", lost.Take(MostQuotes))}{(lost.Count > MostQuotes ? " and others" : "")}: {string.Join(", ", missing)}. ")
-            + (TargetAssessment.IsChild(patient) ? "Limits of blood pressure are those of adults and are not used. " : "")
+            + (TargetAssessment.IsChild(patient) ? "A low blood pressure is judged by age, a high one not: its limits are those of adults. " : "")
             + "Pulse, and the exit site where nobody writes of it, are never looked at.";
     }
+
+    // A book may be kept by another: whoever writes of a daughter keeps the book of one, and of a husband's what cannot wait, or stands beside a low pressure, is taken for the patient's.
+    private bool MayBeOwn(NightRecord night, Symptom symptom) => !isAdult || symptom is Symptom.ChestPain or Symptom.Breathless or Symptom.Confused or Symptom.LowGlucose
+        || new[] { night.Sitting, night.Standing }.Any(pressure => pressure?.SystolicMillimetersOfMercury < lowestSystolic);
 
     // A row in doubt takes the place of the night that its own date made of it.
     private static IReadOnlyList<NightRecord> AsOfPlace(IReadOnlyList<NightRecord> nights, RecordBook book, ReviewLimits limits)
@@ -140,7 +145,7 @@ internal sealed class DangerSigns
     private void Sepsis()
     {
         var infection = Present(cloudy, fever, pain);
-        var low = isAdult ? Low().Take(1).Select(one => Text($"a blood pressure of {one.Value} {one.How} {On(one.Night)}")) : [];
+        var low = Low().Take(1).Select(one => Text($"a blood pressure of {one.Value} {one.How} {On(one.Night)}"));
         var falls = isAdult ? Falls().TakeLast(1).Select(one => Text($"a fall of blood pressure from {one.Row.Sitting} sitting to {one.Row.Standing} standing {On(one.Night)}")) : [];
         string[] failing = [.. low, .. falls, .. Present(confused).Select(sign => $"{sign.Name} {When(now, sign)}")];
         if (infection.Length > 0 && failing.Length > 0)
@@ -211,7 +216,7 @@ internal sealed class DangerSigns
     {
         if (Present(leak).Length > 0)
         {
-            Warn(findings, "record-exit-site-now", $"A leak, a wet dressing or fluid at the exit site {When(now, leak)}: compatible with dialysis fluid that runs out beside the catheter, or with a connection that is open to germs. Contact the unit {AtOnce("today, before the next fill, and at once with fever, pain or cloudy fluid", fever, pain, cloudy)}.");
+            Warn(findings, "record-exit-site-now", $"A leak, a wet dressing, fluid at the exit site or a connection that came open or was touched {When(now, leak)}: compatible with dialysis fluid that runs out beside the catheter, or with a way in for germs. Keep it clamped and contact the unit {AtOnce("today, before the next fill, and at once with fever, pain or cloudy fluid", fever, pain, cloudy)}.");
         }
     }
 
@@ -225,9 +230,9 @@ internal sealed class DangerSigns
         [
             .. Glucoses(past).Where(one => one.Value < limits.LowGlucose.Value).OrderBy(one => one.Value)
                 .Take(1).Select(one => Text($"blood glucose of {one.Value:0.0} mmol/L {On(one.Night)}{Beside(one.Night)}{LaterGlucose(one, ", ")}")),
-            .. Pressures(past).Where(one => isAdult && one.Value.SystolicMillimetersOfMercury < limits.LowSystolic.Value).OrderBy(one => one.Value.SystolicMillimetersOfMercury)
+            .. Pressures(past).Where(one => one.Value.SystolicMillimetersOfMercury < lowestSystolic).OrderBy(one => one.Value.SystolicMillimetersOfMercury)
                 .Take(1).Select(one => $"blood pressure {one.Value} {On(one.Night)}{Beside(one.Night)}{LaterPressure(one, ", ")}"),
-            .. Complaints.Append(leak).Concat(usesIcodextrin ? [shaky] : []).Select(complaint => (Complaint: complaint, Night: past.LastOrDefault(complaint.Is)))
+            .. Complaints.Append(leak).Append(lowGlucose).Concat(usesIcodextrin ? [shaky] : []).Select(complaint => (Complaint: complaint, Night: past.LastOrDefault(complaint.Is)))
                 .Where(one => one.Night is not null).Select(one => $"{one.Complaint.Name} {When([one.Night!], one.Complaint)}"),
         ];
         if (what.Count > 0)
@@ -254,13 +259,26 @@ internal sealed class DangerSigns
             var lowest = low.MinBy(one => one.Value);
             Warn(findings, "record-glucose-low", $"Blood glucose of {lowest.Value:0.0} mmol/L {On(lowest.Night)}{OfDays(low.Select(one => one.Night))}, below {limits.LowGlucose.Value:0.0} mmol/L{LaterGlucose(lowest)}. The unit's rule for a low glucose applies at once.{(usesIcodextrin ? " Icodextrin is in use or was lately: some meters read falsely high, so that it may have been lower still." : "")}");
         }
-
+        else if (Present(lowGlucose).Length > 0)
+        {
+            Warn(findings, "record-glucose-low", $"A low blood glucose {When(now, lowGlucose)}, without a value below {limits.LowGlucose.Value:0.0} mmol/L. The unit's rule for a low glucose applies at once, until it is measured.{(usesIcodextrin ? " Icodextrin is in use or was lately: some meters read falsely high; measure by a method specific for glucose." : "")}");
+        }
         else if (usesIcodextrin && Present(shaky).Length > 0)
         {
-            Warn(findings, "record-glucose-low", $"Sweating, shaking, hunger or a racing heart {When(now, shaky)}, and icodextrin is in use or was lately: compatible with a low blood glucose that a meter hides, since some read falsely high then{(values.Count > 0 ? Text($" (written: {values[0].Value:0.0} mmol/L {On(values[0].Night)})") : "")}. Measure at once by a method specific for glucose (such a meter, or the laboratory) and ask the unit, whose rule for a low glucose applies until it is known; insulin on a false value is dangerous.");
+            var beside = values.OrderByDescending(one => shaky.Is(one.Night)).Take(1).Select(one => Text($" (written: {one.Value:0.0} mmol/L {On(one.Night)})"));
+            Warn(findings, "record-glucose-low", $"Sweating, shaking, hunger or a racing heart {When(now, shaky)}, and icodextrin is in use or was lately: compatible with a low blood glucose that a meter hides, since some read falsely high then{string.Concat(beside)}. Measure at once by a method specific for glucose (such a meter, or the laboratory) and ask the unit, whose rule for a low glucose applies until it is known; insulin on a false value is dangerous. Shaking may be a chill of infection as well: look at temperature and bag.");
         }
 
-        var high = values.Where(one => one.Value > limits.VeryHighGlucose.Value).ToList();
+        // More than meters show, and where other values of the book can be in the other unit alone.
+        var isOtherUnit = ofBook.Any(finding => finding.Field == BookWords.BloodGlucose.Name && finding.Severity != Severity.Note);
+        var doubtful = values.Where(one => one.Value > (isOtherUnit ? limits.VeryHighGlucose.Value : MostOfMeters)).ToList();
+        if (doubtful.Count > 0)
+        {
+            var lowest = doubtful.MinBy(one => one.Value);
+            Warn(findings, "record-glucose-low", $"Blood glucose of {lowest.Value:0.#} {On(lowest.Night)}, taken as mmol/L, is more than a meter shows or stands among values that can be mg/dL alone: in mg/dL it is {lowest.Value / MilligramsPerMillimole:0.0} mmol/L{(lowest.Value / MilligramsPerMillimole < limits.LowGlucose.Value ? ", which is low" : "")}. Measure again at once and look at the unit; the unit's rule for a low glucose applies until it is known, and no insulin is given on this number.");
+        }
+
+        var high = values.Except(doubtful).Where(one => one.Value > limits.VeryHighGlucose.Value).ToList();
         if (high.Count > 0)
         {
             var highest = high.MaxBy(one => one.Value);
@@ -270,18 +288,18 @@ internal sealed class DangerSigns
 
     private void Pressure()
     {
-        var (low, falls) = (Low(), Falls());
+        var (low, falls) = (Low(), isAdult ? Falls() : []);
         if (low.Count > 0 || falls.Count > 0)
         {
             string[] what =
             [
-                .. low.Take(1).Select(one => Text($"Blood pressure {one.Value} {one.How} {On(one.Night)}{OfDays(low.Select(reading => reading.Night))}, below {limits.LowSystolic.Value:0} mmHg systolic{LaterPressure(one)}")),
+                .. low.Take(1).Select(one => Text($"Blood pressure {one.Value} {one.How} {On(one.Night)}{OfDays(low.Select(reading => reading.Night))}, below {lowestSystolic:0} mmHg systolic{(isAdult ? "" : " at this age")}{LaterPressure(one)}")),
                 .. falls.TakeLast(1).Select(one => Text($"{(low.Count > 0 ? "from" : "Blood pressure from")} {one.Row.Sitting} sitting to {one.Row.Standing} standing {On(one.Night)}, a fall of {limits.StandingDrop.Value:0} mmHg or more")),
             ];
             Warn(findings, "record-pressure-low", $"{string.Join("; ", what)}: compatible with too much fluid removed (dried out), medicines, bleeding or an infection. Ask the unit {AtOnce("today, before a strong bag is used; with faintness, fever or confusion at once", dry, fever, cloudy, pain, confused)}.");
         }
 
-        var high = Pressures(now).Where(one => one.Value.SystolicMillimetersOfMercury >= limits.HighSystolic.Value || one.Value.DiastolicMillimetersOfMercury >= limits.HighDiastolic.Value)
+        var high = Pressures(now).Where(one => isAdult).Where(one => one.Value.SystolicMillimetersOfMercury >= limits.HighSystolic.Value || one.Value.DiastolicMillimetersOfMercury >= limits.HighDiastolic.Value)
             .OrderByDescending(one => one.Value.SystolicMillimetersOfMercury).ThenByDescending(one => one.Night.Date).ToList();
         if (high.Count > 0)
         {
@@ -289,13 +307,21 @@ internal sealed class DangerSigns
             var beside = harmed.Length > 0
                 ? $", and in the same days {Names(harmed)} {When(now, harmed)}: together compatible with a pressure that harms brain, eyes, heart or lungs (hypertensive emergency). Contact the unit or the emergency service at once"
                 : ": measure it again at rest and ask the unit today; with headache, disturbed sight, chest pain, breathlessness or confusion at once";
-            Warn(findings, "record-pressure-high", $"Blood pressure {high[0].Value} {high[0].How} {On(high[0].Night)}{OfDays(high.Select(reading => reading.Night))}, at or above {limits.HighSystolic.Value:0}/{limits.HighDiastolic.Value:0} mmHg{LaterPressure(high[0])}{beside}.");
+            FormattableString told = $"Blood pressure {high[0].Value} {high[0].How} {On(high[0].Night)}{OfDays(high.Select(reading => reading.Night))}, at or above {limits.HighSystolic.Value:0}/{limits.HighDiastolic.Value:0} mmHg{LaterPressure(high[0])}{beside}.";
+            if (harmed.Length > 0)
+            {
+                Warn(findings, "record-pressure-emergency", told);
+            }
+            else
+            {
+                Warn(findings, "record-pressure-high", told);
+            }
         }
     }
 
     private List<Reading<BloodPressure>> Low() =>
     [
-        .. Pressures(now).Where(one => one.Value.SystolicMillimetersOfMercury < limits.LowSystolic.Value)
+        .. Pressures(now).Where(one => one.Value.SystolicMillimetersOfMercury < lowestSystolic)
             .OrderBy(one => one.Value.SystolicMillimetersOfMercury).ThenByDescending(one => one.Night.Date),
     ];
 
@@ -349,8 +375,8 @@ internal sealed class DangerSigns
     }
 
     private bool IsDanger(NightRecord night) => Complaints.Concat([cloudy, pain, fever, vomiting, diarrhoea, exitSite]).Any(sign => sign.Is(night))
-        || leak.Is(night) || usesIcodextrin && shaky.Is(night) || Glucoses([night]).Any(one => one.Value < limits.LowGlucose.Value || one.Value > limits.VeryHighGlucose.Value)
-        || isAdult && Pressures([night]).Any(one => one.Value.SystolicMillimetersOfMercury < limits.LowSystolic.Value || one.Value.SystolicMillimetersOfMercury >= limits.HighSystolic.Value || one.Value.DiastolicMillimetersOfMercury >= limits.HighDiastolic.Value);
+        || leak.Is(night) || lowGlucose.Is(night) || usesIcodextrin && shaky.Is(night) || Glucoses([night]).Any(one => one.Value < limits.LowGlucose.Value || one.Value > limits.VeryHighGlucose.Value)
+        || Pressures([night]).Any(one => one.Value.SystolicMillimetersOfMercury < lowestSystolic || isAdult && (one.Value.SystolicMillimetersOfMercury >= limits.HighSystolic.Value || one.Value.DiastolicMillimetersOfMercury >= limits.HighDiastolic.Value));
 
     // The last values beside those of the weeks before: the largest of them has fallen, so that one poor collection is no fall.
     private void Urine()
@@ -377,7 +403,7 @@ internal sealed class DangerSigns
         List<string> unread = [.. left.Where(cell => cell.Text.HasUnread && cell.Text.OfAnother.IsEmpty).Select(cell => cell.Where)];
         if (unread.Count > 0)
         {
-            Warn(findings, "record-text-unread", $"Written in the last {limits.NowDays.Value} days and not understood here, so read it: {string.Join("; ", unread.TakeLast(MostQuotes))}{(unread.Count > MostQuotes ? Text($"; and {unread.Count - MostQuotes} more of these days") : "")}.");
+            Warn(findings, "record-text-unread", $"Written in the last {limits.NowDays.Value} days and not judged here, so read it: {string.Join("; ", unread.TakeLast(MostQuotes))}{(unread.Count > MostQuotes ? Text($"; and {unread.Count - MostQuotes} more of these days") : "")}.");
         }
 
         List<string> ofOthers = [.. left.Where(cell => !cell.Text.OfAnother.IsEmpty).Select(cell => cell.Where)];

@@ -8,6 +8,12 @@ namespace Transport.Analysis;
 internal static class NurseFindings
 {
     internal const int Month = 28;
+    // A drain that brings less than this share of what went in has all but stopped (choice).
+    private const double StoppedShare = 0.25;
+
+    // Of exchanges by hand, whose long dwells take fluid up, a drain below this share is low (choice).
+    private const double HandDrainShare = 0.7;
+
     private const int FewestForHabit = 14;
     private const int TwoWeeks = 14;
     private const int FewestOfTwoWeeks = 7;
@@ -21,7 +27,7 @@ internal static class NurseFindings
     /// <summary>What may be an emergency of now, the most urgent first.</summary>
     public static IReadOnlyList<string> Urgent { get; } =
     [
-        "record-sepsis-now", "record-cloudy-now", "record-pain-or-fever-now", "record-overfill-now", "record-symptoms-now", "record-exit-site-now", "record-glucose-low", "record-glucose-very-high", "record-pressure-low", "record-pressure-high",
+        "record-sepsis-now", "record-cloudy-now", "record-pain-or-fever-now", "record-overfill-now", "record-symptoms-now", "record-pressure-emergency", "record-exit-site-now", "record-glucose-low", "record-glucose-very-high", "record-pressure-low", "record-pressure-high",
         "record-date-doubtful-now",
     ];
 
@@ -107,9 +113,15 @@ internal static class NurseFindings
         IReadOnlyList<NightRecord> nights, ReviewedNight[] reviewed, NightResponse?[] responses, ReviewLimits limits, int today, List<Finding> findings)
     {
         var low = new List<NightRecord>();
+        var isStopped = false;
         var held = new List<(double Share, double Milliliters, NightRecord Night)>();
 
         void Held(double milliliters, double fill, NightRecord night) => held.Add((milliliters / fill, milliliters, night));
+
+        foreach (var day in nights.Where(night => night.Date.DayNumber > today - 7))
+        {
+            ByHand(day);
+        }
 
         for (var t = 0; t < nights.Count; t++)
         {
@@ -159,9 +171,9 @@ internal static class NurseFindings
 
         // Words of slow drains make one low drain worth a look.
         var told = nights.Where(night => night.Date.DayNumber > today - 7 && DangerSigns.Quoted(night, Symptom.SlowDrain).Length > 0).ToList();
-        if (low.Count >= (told.Count > 0 ? 1 : limits.RepeatedNights.Value))
+        if (low.Count >= (told.Count > 0 || isStopped ? 1 : limits.RepeatedNights.Value))
         {
-            Warn(findings, "record-drain-below-fill", $"On {low.Count} of the last seven days a drain brought less than {100 * limits.LowDrainShare.Value:0} % of the fill, last on {Day(low[^1])}{(told.Count > 0 ? $", and of drains is written {Told()}" : "")}. Fluid may be staying behind (constipation, position, catheter).");
+            Warn(findings, "record-drain-below-fill", $"On {low.Count} of the last seven days a drain brought less than {100 * (low[^1].IsByHand ? HandDrainShare : limits.LowDrainShare.Value):0} % of the fill, last on {Day(low[^1])}{(told.Count > 0 ? $", and of drains is written {Told()}" : "")}. Fluid may be staying behind (constipation, position, catheter).{(isStopped ? " Hardly anything came of one these days: ask the unit before the next fill." : "")}");
         }
 
         // What is printed is what is judged. A fuller day that was borne hides none with a complaint beside it.
@@ -185,6 +197,31 @@ internal static class NurseFindings
         else
         {
             Warn(findings, "record-overfill-risk", $"{what}. With fullness, breathlessness or pain the unit's rule for overfill applies at once.");
+        }
+
+        // What an exchange brings much less of than went in stays below the next. A little less is what a body takes up.
+        void ByHand(NightRecord day)
+        {
+            var left = 0.0;
+            foreach (var exchange in day.Exchanges.Where(exchange => exchange.Filled?.Milliliters > 0))
+            {
+                var filled = exchange.Filled!.Value.Milliliters;
+                Held(left + filled, filled, day);
+                if ((exchange.Drained - exchange.Flushed)?.Milliliters is not { } drained)
+                {
+                    continue;
+                }
+
+                Held(drained, filled, day);
+                var isShort = drained < HandDrainShare * filled;
+                left = isShort ? left + filled - drained : Math.Max(0, left - Math.Max(0, drained - filled));
+                if (isShort && !low.Contains(day))
+                {
+                    low.Add(day);
+                }
+
+                isStopped |= drained < StoppedShare * filled && today - day.Date.DayNumber <= limits.NowDays.Value;
+            }
         }
 
         string Told() => string.Join(" and ", told.TakeLast(2).Select(night => $"{DangerSigns.Quoted(night, Symptom.SlowDrain)} on {Day(night)}"));

@@ -14,7 +14,7 @@ internal sealed class RowFit(BookColumn?[] header, char delimiter, Func<BookColu
     private const int CostOfUnread = 4;
 
     // A row with so many more is two rows, or a page.
-    private const int MostSurplus = 12;
+    private const int MostSurplus = 6;
 
     /// <summary>How a row lies.</summary>
     /// <param name="Unread">How many cells the best ways leave unread; a missing date is one.</param>

@@ -45,6 +45,9 @@ public enum Symptom
     /// <summary>Pain or pressure in the chest.</summary>
     ChestPain,
 
+    /// <summary>A low blood glucose, by its name.</summary>
+    LowGlucose,
+
     /// <summary>Sweating, shaking, hunger, a racing heart: can be those of a low blood glucose. No alarm by themselves.</summary>
     Shaky,
 

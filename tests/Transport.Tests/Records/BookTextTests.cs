@@ -270,6 +270,26 @@ public sealed class BookTextTests
     public void A_peritonitis_that_may_be_of_these_weeks_counts(string words) =>
         Assert.Equal(Symptom.CloudyFluid, Assert.Single(BookText.Of(words, new DateOnly(2026, 6, 15)).Symptoms));
 
+    // Neither well since nor better now: whatever denies the end of a peritonitis leaves it one of now.
+    [Theory]
+    [InlineData("peritonitis in March, never well since")]
+    [InlineData("peritonitis in March, isn't well now")]
+    [InlineData("peritonitis in March, wasn't well today")]
+    [InlineData("peritonitis in March, no better today")]
+    [InlineData("peritonitis in March, hardly better now")]
+    [InlineData("peritonitis in March, far from well now")]
+    [InlineData("peritonitis in March. Don't feel good today")]
+    [InlineData("had peritonitis last year, less well now")]
+    public void A_peritonitis_that_is_not_said_to_be_over_is_one_of_now(string words) =>
+        Assert.Contains(Symptom.CloudyFluid, BookText.Of(words, new DateOnly(2026, 6, 15)).Symptoms);
+
+    [Theory]
+    [InlineData("drainage cloudy outside")]
+    [InlineData("very cloudy outside")]
+    [InlineData("sunny weather cloudy drainage")]
+    [InlineData("PD was cloudy and windy weather")]
+    public void A_drainage_is_no_weather(string words) => Assert.Contains(Symptom.CloudyFluid, BookText.Of(words).Symptoms);
+
     [Fact]
     public void Without_a_date_nothing_is_long_ago() => Assert.Equal(Symptom.CloudyFluid, Assert.Single(BookText.Of("had peritonitis last year").Symptoms));
 

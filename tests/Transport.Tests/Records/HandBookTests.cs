@@ -41,6 +41,34 @@ public sealed class HandBookTests
         Assert.True(review.Nights[0].HoldsDay);
     }
 
+    // Four exchanges of 2 L. Drains of 900 leave 1,100 each below the next fill: 3,300 and 2,000 before the last, 2.65 times. One of 4,300 held 2.15 times. One that brings nothing on the last day is said by
+    // itself. Drains of 1,500 in a body that takes fluid up hold nothing.
+    [Theory]
+    [InlineData(900, "record-overfill-now", "2.65 times the fill, 5300 mL")]
+    [InlineData(4300, "record-overfill-now", "2.15 times the fill, 4300 mL")]
+    [InlineData(0, "record-drain-below-fill", "Hardly anything came of one these days")]
+    [InlineData(1500, null, "")]
+    public void What_exchanges_by_hand_leave_inside_or_bring_beyond_the_fill_is_said(double lastDrains, string? code, string said)
+    {
+        var rows = Written(10, 50, day => 0).ToList();
+        var all = lastDrains == 900;
+        for (var at = rows.Count - (all ? 4 : lastDrains == 1500 ? 28 : 1); at < rows.Count; at++)
+        {
+            var cells = rows[at].Split(',');
+            cells[^1] = lastDrains.ToString(CultureInfo.InvariantCulture);
+            rows[at] = string.Join(',', cells);
+        }
+
+        var findings = Review(rows).Findings;
+        if (code is null)
+        {
+            Assert.DoesNotContain(findings, found => found.Code is "record-overfill-now" or "record-overfill-risk" or "record-drain-below-fill");
+            return;
+        }
+
+        Assert.Contains(said, findings.Single(found => found.Code == code).Message, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void A_loss_of_forty_per_cent_over_sixty_days_is_found_and_the_page_speaks_of_days()
     {
