@@ -2,10 +2,11 @@ using static System.FormattableString;
 
 namespace Transport.Analysis;
 
-/// <summary>Whether the measurements of one test go together: whether a membrane that people have gives all of them in one dwell.</summary>
+/// <summary>Whether the measurements of one test go together: whether a membrane that adults near the start of dialysis have gives all of them in one dwell.</summary>
 /// <remarks>
 /// The fit judges (<see cref="FitStatus.DataContradictModel"/>), with twice the prior's spread of transfer: very fast and very slow people have findings of their own, and contradict nothing. Of
-/// people drawn from the prior and from published spreads, with the errors of laboratory and scale, it calls at most one in two hundred a contradiction, which a test counts again.
+/// people drawn from the prior, with the errors of laboratory and scale, it calls at most one in two hundred a contradiction, of draws from published means and spreads at most one in a hundred (of the
+/// wide ones of 1987 one in thirty: docs/concepts/fitting.md), which a test counts again.
 /// </remarks>
 public static class TestCoherence
 {
@@ -15,6 +16,8 @@ public static class TestCoherence
     };
 
     /// <summary>Fits the test, and where its measurements contradict each other, once more without each of them.</summary>
+    /// <param name="test">The test.</param>
+    /// <exception cref="ArgumentNullException">No test.</exception>
     /// <returns>What contradicts what; null where all go together, or nothing of the test can be fitted.</returns>
     public static Finding? Run(EquilibrationTest test)
     {
@@ -45,7 +48,8 @@ public static class TestCoherence
                 isVolume ? "the drain (weight, tare, what else it counts, incomplete, a leak)" : null,
                 isSample ? "the sample (swapped, late, mistyped)" : null,
             }.OfType<string>())
-            + " first; a membrane unlike most comes last.";
+            + " first; a membrane unlike most comes last." + (alone.Exists(one => one.Observation.Quantity == ObservedQuantity.NetUltrafiltrationMilliliters && one.Observation.Value < one.Predicted)
+                ? " In somebody long on dialysis a low osmotic conductance is as likely: repeat the test, with sodium at 60 min." : "");
     }
 
     private static string Beside(FitResidual one) => one.Observation.Quantity == ObservedQuantity.NetUltrafiltrationMilliliters

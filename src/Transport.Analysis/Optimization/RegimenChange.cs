@@ -72,12 +72,15 @@ public sealed record RegimenChange(int Count, string Text)
         if (present.IsByHand != other.IsByHand)
         {
             changes.Add(other.IsByHand ? "exchanges by hand instead of cycles at night" : "cycles at night instead of exchanges by hand");
+            return;
         }
-        else if (RegimenWords.OvernightByHand(other) is var night && night != RegimenWords.OvernightByHand(present))
+
+        if (RegimenWords.OvernightByHand(other) is var night && night != RegimenWords.OvernightByHand(present))
         {
             changes.Add($"overnight {night} instead of {RegimenWords.OvernightByHand(present)}");
         }
-        else if ((other.NightLength - present.NightLength).TotalMinutes is var minutes && Math.Abs(minutes) >= MaterialMinutes)
+
+        if ((other.NightLength - present.NightLength).TotalMinutes is var minutes && Math.Abs(minutes) >= MaterialMinutes)
         {
             changes.Add(Words($"overnight {Math.Abs(minutes):0} min {(minutes > 0 ? "longer" : "shorter")}"));
         }
