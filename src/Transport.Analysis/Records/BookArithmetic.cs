@@ -50,7 +50,7 @@ internal static class BookArithmetic
                 yield return new(
                     Severity.Warning,
                     "book-sum-differs",
-                    Invariant($"Drains less fills make {bags.Milliliters:0} mL; the book has {written.Milliliters:0} mL as ultrafiltration. One of the numbers may be from another line."))
+                    Invariant($"Drains less fills make {bags.Milliliters:0;−0} mL; the book has {written.Milliliters:0;−0} mL as ultrafiltration. One of the numbers may be from another line."))
                 {
                     Field = "uf",
                 };
@@ -60,11 +60,6 @@ internal static class BookArithmetic
         if (night is { WrittenUltrafiltration: { } total, InitialDrain: { Milliliters: > 0 } drained } && total == drained)
         {
             yield return new(Severity.Note, "book-copied-initial-drain", "Ultrafiltration and initial drain are the same number: one may be copied from the other's line.") { Field = "uf" };
-        }
-
-        if (night.WrittenUltrafiltration is { } small && Math.Abs(small.Milliliters) is > 0 and < 8 && small.Milliliters % 1 != 0)
-        {
-            yield return new(Severity.Warning, "book-unit-doubtful", Invariant($"{small.Milliliters:0.###} mL of ultrafiltration may be litres; write the unit in the header or the cell.")) { Field = "uf" };
         }
 
         if (night is { LostDwell: { } lost, Regimen: { } planned } && lost.TotalMinutes > planned.DwellTimes.Sum(dwell => dwell.TotalMinutes))

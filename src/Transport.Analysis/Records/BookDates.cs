@@ -1,3 +1,5 @@
+using System.Text.RegularExpressions;
+
 namespace Transport.Analysis;
 
 /// <summary>Which dates of a book do not fit their place, and which day their place would be.</summary>
@@ -5,7 +7,7 @@ namespace Transport.Analysis;
 /// A book is written day after day, so the order of its rows is a second witness to its dates. Where the two differ the row's own date may be a slip (last year's number in
 /// January, a month that was copied). No date is put right; a row in doubt is told, and counts by its place where that is later.
 /// </remarks>
-internal static class BookDates
+internal static partial class BookDates
 {
     // Choices. A row put in late or two that are swapped are no slip; a book that leaps over half a year and comes back within a week of rows is.
     private const int DaysOutOfOrder = 3;
@@ -14,6 +16,8 @@ internal static class BookDates
     private const int DaysOfPause = 14;
     private const int DaysToNext = 3;
     private const double MostOutOfOrder = 0.2;
+    private const int FewestDays = 5;
+    private const int MostYears = 2;
     private const int FirstYear = 1900;
     private const int LastYear = 2200;
 
@@ -88,6 +92,39 @@ internal static class BookDates
 
     /// <summary>Whether a book can be of this day: a year far from ours is a slip, whatever its row.</summary>
     public static bool IsOfBook(DateOnly date) => date.Year is >= FirstYear and <= LastYear;
+
+    /// <summary>Writes the century into dates whose year has two digits, where all of the book together show which number the year is: it hardly changes, and a day does.</summary>
+    /// <param name="rows">The rows; their cells are written over.</param>
+    /// <param name="at">Where the date stands.</param>
+    /// <param name="findings">Where it is told.</param>
+    public static void GiveCentury(IEnumerable<(int Row, string[] Fields)> rows, int at, List<Finding> findings)
+    {
+        var written = rows.Where(row => at < row.Fields.Length && row.Fields[at].Length > 0).ToList();
+        var brief = written.Select(row => (row.Row, row.Fields, Match: ShortDate().Match(row.Fields[at]))).Where(row => row.Match.Success).ToList();
+        if (brief.Count < FewestDays || 2 * brief.Count < written.Count)
+        {
+            return;
+        }
+
+        int Different(string name) => brief.Select(row => row.Match.Groups[name].Value).Distinct().Count();
+        var isLast = Different("last") <= MostYears && Math.Max(Different("first"), Different("middle")) >= FewestDays;
+        if (!isLast && !(Different("first") <= MostYears && Different("last") >= FewestDays))
+        {
+            return;
+        }
+
+        foreach (var (_, fields, match) in brief)
+        {
+            var (first, middle, last) = (match.Groups["first"].Value, match.Groups["middle"].Value, match.Groups["last"].Value);
+            fields[at] = isLast ? $"{first}{match.Groups["mark"].Value}{middle}{match.Groups["mark"].Value}20{last}" : $"20{first}-{middle}-{last}";
+        }
+
+        findings.Add(new(Severity.Note, "book-year-short", $"Years are written with two digits: the {(isLast ? "last" : "first")} number of each date is taken for the year, as in {brief[^1].Fields[at]}. Write year-month-day.")
+        {
+            Row = brief[0].Row,
+            Field = "date",
+        });
+    }
 
     /// <summary>The day of a row between two others: the day after the one, not after the other. A default stands for none.</summary>
     public static DateOnly PlaceOf(DateOnly before, DateOnly after) => (before == default, after == default) switch
@@ -184,4 +221,7 @@ internal static class BookDates
         chain.Reverse();
         return chain;
     }
+
+    [GeneratedRegex("^(?<first>[0-9]{1,2})(?<mark>[/.-])(?<middle>[0-9]{1,2})\\k<mark>(?<last>[0-9]{2})$")]
+    private static partial Regex ShortDate();
 }

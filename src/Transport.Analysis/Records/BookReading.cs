@@ -27,6 +27,7 @@ internal sealed class BookReading
     private string code = "";
     private readonly Dictionary<int, BookExchange> lastByHand = [];
     private readonly HashSet<BookColumn> habits = [];
+    private HashSet<BookColumn> filledBefore = [];
     private readonly Dictionary<(BookColumn Column, string Text), bool> known = [];
 
     private BookReading(List<Finding> findings, int[] places, Dictionary<BookColumn, string> units, char? mark, char delimiter) =>
@@ -71,6 +72,7 @@ internal sealed class BookReading
             });
         }
 
+        BookDates.GiveCentury(rows.Skip(1), places[IndexOf(BookWords.Date)], findings);
         var units = BookWords.Columns.ToDictionary(column => column, column => places[IndexOf(column)] is var at and >= 0 ? BookWords.Column(header[at])!.Value.Unit : "");
         var wide = rows.Skip(1).Where(row => DelimitedText.HasExtraFields(row.Row, row.Fields, header.Length, delimiter, findings)).ToList();
         var usable = rows.Skip(1).Except(wide).ToList();
@@ -82,8 +84,9 @@ internal sealed class BookReading
         var isUsual = usable.Count(row => row.Fields.Length > header.Length) > MostOfSlips * usable.Count;
         spoilt.AddRange(usable.Select(row => reading.Shifted(row.Row, row.Fields, header.Length, fit, isUsual)).OfType<LostRow>());
         reading.Read([.. usable.ExceptBy(spoilt.Select(row => row.Row), row => row.Row)], spoilt);
+        reading.PutInOrder();
         reading.SetHandRegimens();
-        return ([.. reading.nights.OrderBy(night => night.Date)], [.. reading.inDoubt.OrderBy(night => night.Row)], reading.trusted.Select(row => (DateOnly?)row.Date).Max(), reading.code);
+        return ([.. reading.nights], [.. reading.inDoubt.OrderBy(night => night.Row)], reading.trusted.Select(row => (DateOnly?)row.Date).Max(), reading.code);
     }
 
     private static int IndexOf(BookColumn column) => BookWords.Columns.TakeWhile(known => known != column).Count();
@@ -254,7 +257,11 @@ internal sealed class BookReading
         var unread = texts.Keys.Where(column => !CanRead(column, texts[column])).ToList();
         var missing = unread.Count + (texts.ContainsKey(BookWords.Date) ? 0 : 1);
         var isWider = fields.Length > width && !isUsuallyWider;
-        if (missing == 0 && !isWider || written.Length > width)
+        var isAsBefore = missing == 0 && filledBefore.SetEquals(texts.Keys);
+        filledBefore = [.. texts.Keys];
+
+        // Cells under the columns of the row before, each as its column takes it, lie where they belong: a blank one more stands at the end.
+        if (missing == 0 && !isWider || isAsBefore || written.Length > width)
         {
             return null;
         }
@@ -524,6 +531,13 @@ internal sealed class BookReading
         });
 
         static string Joined(string one, string other) => other.Length == 0 || other == one ? one : one.Length == 0 ? other : $"{one}; {other}";
+    }
+
+    private void PutInOrder()
+    {
+        List<NightRecord> ordered = [.. BookUnits.SetAside(nights.OrderBy(night => night.Date), findings)];
+        nights.Clear();
+        nights.AddRange(ordered);
     }
 
     private void SetHandRegimens()

@@ -75,6 +75,12 @@ internal static partial class BookWords
         Exchange, Began, Filled, Drained, Flushed, Remark,
     ];
 
+    /// <summary>What the charts and means of a review are made of.</summary>
+    public static IReadOnlyList<BookColumn> OfTreatment { get; } =
+    [
+        Weight, NightFluid, CycleVolume, Cycles, NightLength, DayFluid, DayFill, InitialDrain, CycleDrains, TotalUltrafiltration, HandUltrafiltration, LostDwell, AverageDwell, DrainTime, Filled, Drained, Flushed,
+    ];
+
     /// <summary>Which column a header names, with the unit in its brackets; null where none.</summary>
     public static (BookColumn Column, string Unit)? Column(string header)
     {

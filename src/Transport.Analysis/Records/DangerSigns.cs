@@ -505,7 +505,8 @@ internal sealed class DangerSigns
     private static string Quote(BookCell cell) => (cell.Column.Length == 0 || cell.Column == BookWords.Symptoms.Name || cell.Column == BookWords.Remark.Name ? "" : cell.Column + " ") + Quote(cell.Text)
         + (cell.Column == BookWords.Temperature.Name && BookCells.Celsius(cell.Text) is { } celsius && BookText.Numbers(cell.Text).Any(BookText.IsFahrenheit) ? Text($", {(BookCells.IsFahrenheitByItsSize(cell.Text) ? "read as °F, " : "")}{celsius:0.0} °C") : "");
 
-    private static string Quote(string text, int longest = LongestQuote)
+    /// <summary>What is written, between marks, and not longer than a line.</summary>
+    internal static string Quote(string text, int longest = LongestQuote)
     {
         var plain = string.Join(' ', text.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
         return $"“{(plain.Length <= longest ? plain : plain[..(char.IsHighSurrogate(plain[longest - 1]) ? longest - 1 : longest)].TrimEnd() + " …")}”";

@@ -9,15 +9,14 @@ internal static class NurseFindings
 {
     internal const int Month = 28;
 
-    // A drain that brings less than this share of what went in has all but stopped (choice).
-    private const double StoppedShare = 0.25;
-
-    // Of exchanges by hand, whose long dwells take fluid up, a drain below this share is low (choice).
-    private const double HandDrainShare = 0.7;
-
     private const int FewestForHabit = 14;
-    private const int TwoWeeks = 14;
-    private const int FewestOfTwoWeeks = 7;
+    internal const int TwoWeeks = 14;
+    internal const int FewestOfTwoWeeks = 7;
+
+    private const int MostOfNumbers = 3;
+
+    // Share by which somebody may have grown or thinned since the test (choice).
+    private const double MostOffTest = 0.25;
 
     // Less than this a night is not worth a word, however sure (choice).
     private const double LeastOffTest = 250;
@@ -35,13 +34,13 @@ internal static class NurseFindings
     /// <summary>What may have been one, or may hide one: no page leaves it out for want of room.</summary>
     public static IReadOnlyList<string> NeverCut { get; } =
     [
-        "record-row-lost", "record-date-doubtful", "record-text-unread", "record-cloudy-past", "record-peritonitis-of-past", "record-complaint-of-past", "record-pain-or-fever-past", "record-exit-site-past", "record-danger-past", "record-overfill-risk", "record-urine-fall", "record-urine-once", "record-weight-step", "record-removal-low",
+        "record-row-lost", "record-date-doubtful", "record-text-unread", "record-cloudy-past", "record-peritonitis-of-past", "record-complaint-of-past", "record-pain-or-fever-past", "record-exit-site-past", "record-danger-past", "record-overfill-risk", "record-urine-fall", "record-urine-once", "record-fill-large-for-child", "record-weight-step", "record-pressure-step", "record-removal-low",
     ];
 
     /// <summary>Every code of a review, the most urgent first.</summary>
     public static IReadOnlyList<string> Codes { get; } =
     [
-        .. Urgent, .. NeverCut, "record-drain-below-fill",
+        .. Urgent, .. NeverCut, "record-drain-below-fill", "record-numbers-doubtful", "record-weight-off-test",
         "record-change-found", "record-level-off-test", "record-weight-against-uf", "record-weight-off-target", "record-pressure-trend", "record-lost-dwell", "record-strongest-rising", "record-strongest-often", "record-glucose-high",
         "record-nights-missing", "record-uf-counts-otherwise", "record-weighed-otherwise", "record-peritonitis-weeks", "record-icodextrin-meter", "record-target-old", "record-few-nights",
         "record-no-expectation",
@@ -52,7 +51,7 @@ internal static class NurseFindings
 
     public static List<Finding> Of(
         Patient patient, IReadOnlyList<NightRecord> nights, ReviewedNight[] reviewed, NightResponse?[] responses, IReadOnlyList<ChangeFound> changes, ReviewLimits limits, double slow,
-        IReadOnlyList<NightRecord> inDoubt)
+        RecordBook book)
     {
         List<Finding> findings = [];
         if (nights.Count == 0)
@@ -62,14 +61,17 @@ internal static class NurseFindings
 
         var today = nights[^1].Date.DayNumber;
         var written = nights.Count(night => night.Date.DayNumber > today - Month && !night.IsSkipped);
-        Drains(nights, reviewed, responses, limits, today, findings);
+        DrainFindings.Add(nights, reviewed, responses, limits, today, findings);
+        FillsOfChild(patient, nights, responses, today, findings);
         LostDwell(nights, responses, limits, today, findings);
+        NumbersInDoubt(nights, book.Findings, limits, today, findings);
+        WeightOffTest(patient, reviewed, findings);
         Strongest(nights, written, limits, today, findings);
         Removal(patient, reviewed, limits, today, findings);
         UrineOnce(nights, limits, today, findings);
-        WeightStep(reviewed, limits, today, findings);
+        StepFindings.Add(patient, reviewed, limits, today, findings);
         LevelOffTest(reviewed, changes, findings);
-        Trends(nights, reviewed, limits, Lately(changes, today) ?? slow, findings);
+        Trends(patient, nights, reviewed, limits, Lately(changes, today) ?? slow, findings);
         foreach (var change in changes)
         {
             findings.Add(new(Severity.Warning, "record-change-found", ChangeWords.Sentence(change)));
@@ -77,7 +79,7 @@ internal static class NurseFindings
 
         HighGlucose(nights, limits, today, findings);
         var span = Math.Min(Month, today - nights[0].Date.DayNumber + 1);
-        var doubtful = inDoubt.Where(row => row.Date.DayNumber > today - Month).Select(row => row.Row).Except(nights.Select(night => night.Row)).Count();
+        var doubtful = book.RowsInDoubt.Where(row => row.Date.DayNumber > today - Month).Select(row => row.Row).Except(nights.Select(night => night.Row)).Count();
         if (span >= 14 && written + doubtful < 0.8 * span)
         {
             Warn(findings, "record-nights-missing", $"{written} of the last {span} nights are written as treated. Not written, or not treated? The book cannot tell; ask.");
@@ -109,143 +111,6 @@ internal static class NurseFindings
 
     private static DateOnly? LastOfIcodextrin(IReadOnlyList<NightRecord> nights) => nights.LastOrDefault(night => night.DayFluid?.Solution.Polymer is not null
         || night.NightFluid?.Solution.Polymer is not null || night.Regimen?.Polymer is not null || night.Exchanges.Any(exchange => exchange.Fluid?.Solution.Polymer is not null))?.Date;
-
-    private static void Drains(
-        IReadOnlyList<NightRecord> nights, ReviewedNight[] reviewed, NightResponse?[] responses, ReviewLimits limits, int today, List<Finding> findings)
-    {
-        var low = new List<NightRecord>();
-        var isStopped = false;
-        var held = new List<(double Share, double Milliliters, NightRecord Night)>();
-
-        void Held(double milliliters, double fill, NightRecord night) => held.Add((milliliters / fill, milliliters, night));
-
-        foreach (var day in nights.Where(night => night.Date.DayNumber > today - 7))
-        {
-            ByHand(day);
-        }
-
-        for (var t = 0; t < nights.Count; t++)
-        {
-            // A tidal night leaves fluid behind by plan: its drains are no shares of its fills.
-            if (nights[t].Date.DayNumber <= today - 7 || nights[t].IsSkipped || responses[t] is not { } response
-                || response.Regimen.Night.Any(exchange => exchange.PartialDrain is not null))
-            {
-                continue;
-            }
-
-            // A dry day's first drain is near nothing by design.
-            var fill = NightBefore.IsWritten(nights, t) ? NightBefore.Of(nights, responses, t)?.DayFill ?? 0 : 0;
-            var isLow = fill > 0 && nights[t].InitialDrain is { } drain && drain.Milliliters < limits.LowDrainShare.Value * fill
-                && drain.Milliliters < limits.LowDrainShare.Value * Expected(reviewed[t]);
-            var fills = response.Regimen.Night;
-
-            // What came out was in: of a day beyond what it usually leaves, and beyond the fills that are borne at night, under which a small one of the day may rise.
-            if (fill > 0 && nights[t].InitialDrain is { } evening)
-            {
-                var usual = Math.Max(Expected(reviewed[t]), response.Regimen.Night.Select(exchange => exchange.Fill.Milliliters).DefaultIfEmpty().Max());
-                Held(evening.Milliliters, Math.Max(fill, usual), nights[t]);
-            }
-
-            // What this person's day leaves to drain in the evening and did not come stays below the first fill.
-            var left = fill > 0 && nights[t].InitialDrain is { } initial ? Math.Max(0, Expected(reviewed[t]) - initial.Milliliters) : 0;
-            for (var k = 0; k < fills.Length; k++)
-            {
-                // What one drain left is below the next fill, whether or not the book has the drain that follows.
-                var before = left + fills[k].Fill.Milliliters;
-                Held(before, fills[k].Fill.Milliliters, nights[t]);
-                if (k >= nights[t].CycleDrains.Length)
-                {
-                    break;
-                }
-
-                var drained = nights[t].CycleDrains[k].Milliliters;
-                Held(drained, fills[k].Fill.Milliliters, nights[t]);
-                isLow |= drained < limits.LowDrainShare.Value * fills[k].Fill.Milliliters;
-                left = Math.Max(0, before - drained);
-            }
-
-            if (isLow)
-            {
-                low.Add(nights[t]);
-            }
-        }
-
-        // Words of slow drains make one low drain worth a look.
-        var told = nights.Where(night => night.Date.DayNumber > today - 7 && DangerSigns.Quoted(night, Symptom.SlowDrain).Length > 0).ToList();
-        if (low.Count >= (told.Count > 0 || isStopped ? 1 : limits.RepeatedNights.Value))
-        {
-            Warn(findings, "record-drain-below-fill", $"On {low.Count} of the last seven days a drain brought less than {100 * (low[^1].IsByHand ? HandDrainShare : limits.LowDrainShare.Value):0} % of the fill, last on {Day(low[^1])}{(told.Count > 0 ? $", and of drains is written {Told()}" : "")}. Fluid may be staying behind (constipation, position, catheter).{(isStopped ? " Hardly anything came of one these days: ask the unit before the next fill." : "")}");
-        }
-
-        // What is printed is what is judged. A fuller day that was borne hides none with a complaint beside it.
-        var over = held.Where(one => Math.Round(one.Share, 2) >= limits.OverfillShare.Value).OrderByDescending(one => TightBeside(one.Night) is not null).ThenByDescending(IsHighNow).ThenByDescending(one => one.Share).ToList();
-        if (over.Count == 0)
-        {
-            return;
-        }
-
-        var fullest = over[0];
-        var share = Math.Round(fullest.Share, 2);
-        var what = Invariant($"By its drains the cavity may have held {share:0.0#} times the fill, {fullest.Milliliters:0} mL, on {Day(fullest.Night)}{(share >= limits.HighOverfillShare.Value ? ", which is high" : "")}");
-        if (TightBeside(fullest.Night) is { } tight)
-        {
-            Warn(findings, "record-overfill-now", $"{what}, and {Tightness(tight)} is written on {Day(tight)}: together compatible with overfill. Stop the exchange that is going on and call the unit now; the unit's rule for overfill applies at once.");
-        }
-        else if (IsHighNow(fullest))
-        {
-            Warn(findings, "record-overfill-now", $"{what}. {(told.Count > 0 ? $"Of drains is written {Told()}. " : "")}No complaint of the body is written beside it; none is needed: call the unit before the next fill.");
-        }
-        else
-        {
-            Warn(findings, "record-overfill-risk", $"{what}. With fullness, breathlessness or pain the unit's rule for overfill applies at once.");
-        }
-
-        // What an exchange brings much less of than went in stays below the next. A little less is what a body takes up.
-        void ByHand(NightRecord day)
-        {
-            var left = 0.0;
-            foreach (var exchange in day.Exchanges.Where(exchange => exchange.Filled?.Milliliters > 0))
-            {
-                var filled = exchange.Filled!.Value.Milliliters;
-                Held(left + filled, filled, day);
-                if ((exchange.Drained - exchange.Flushed)?.Milliliters is not { } drained)
-                {
-                    continue;
-                }
-
-                Held(drained, filled, day);
-                var isShort = drained < HandDrainShare * filled;
-                left = isShort ? left + filled - drained : Math.Max(0, left - Math.Max(0, drained - filled));
-                if (isShort && !low.Contains(day))
-                {
-                    low.Add(day);
-                }
-
-                isStopped |= drained < StoppedShare * filled && today - day.Date.DayNumber <= limits.NowDays.Value;
-            }
-        }
-
-        string Told() => string.Join(" and ", told.TakeLast(2).Select(night => $"{DangerSigns.Quoted(night, Symptom.SlowDrain)} on {Day(night)}"));
-
-        bool IsHighNow((double Share, double Milliliters, NightRecord Night) one) =>
-            Math.Round(one.Share, 2) >= limits.HighOverfillShare.Value && today - one.Night.Date.DayNumber <= limits.NowDays.Value;
-
-        NightRecord? TightBeside(NightRecord full) =>
-            nights.LastOrDefault(night => night.Date.DayNumber > today - 7 && Math.Abs(night.Date.DayNumber - full.Date.DayNumber) <= limits.NowDays.Value && IsTight(night));
-    }
-
-    private static readonly (Symptom Symptom, string Name)[] Tight = [(Symptom.Breathless, "breathlessness"), (Symptom.FlowPain, "pain on filling or draining"), (Symptom.AbdominalPain, "pain")];
-
-    private static bool IsTight(NightRecord night) => Array.Exists(Tight, tight => night.Symptoms.Contains(tight.Symptom));
-
-    private static string Tightness(NightRecord night)
-    {
-        var (symptom, name) = Array.Find(Tight, tight => night.Symptoms.Contains(tight.Symptom));
-        return DangerSigns.Quoted(night, symptom) is { Length: > 0 } quoted ? $"{name} ({quoted})" : name;
-    }
-
-    // What this person's initial drain usually is: a day that takes up fluid leaves less than went in.
-    private static double Expected(ReviewedNight night) => night.Readings.FirstOrDefault(reading => reading.Channel == NightChannel.InitialDrain)?.Expected ?? 0;
 
     // Often high, or once so high that a single day matters, of which the days of now have a finding of their own.
     private static void HighGlucose(IReadOnlyList<NightRecord> nights, ReviewLimits limits, int today, List<Finding> findings)
@@ -328,28 +193,55 @@ internal static class NurseFindings
         }
     }
 
-    // Kilograms of two days are fluid, a belly that was not empty, clothes or a scale, and not food.
-    private static void WeightStep(ReviewedNight[] reviewed, ReviewLimits limits, int today, List<Finding> findings)
+    // A volume that is no mistake in an adult is one in a child, and may have been set for another person.
+    private static void FillsOfChild(Patient patient, IReadOnlyList<NightRecord> nights, NightResponse?[] responses, int today, List<Finding> findings)
     {
-        var weights = reviewed.Where(night => night.EmptyWeight is not null).Select(night => (Day: night.Record.Date.DayNumber, night.EmptyWeight!.Value.Kilograms)).ToList();
-        var last = weights.Where(weight => weight.Day > today - limits.NowDays.Value).TakeLast(2).ToList();
-        var before = weights.Where(weight => weight.Day <= today - limits.NowDays.Value && weight.Day > today - limits.NowDays.Value - TwoWeeks).Select(weight => weight.Kilograms).ToList();
-        if (last.Count < 2 || before.Count < FewestOfTwoWeeks)
+        var run = nights.Zip(responses).Where(one => one.First.Date.DayNumber > today - 7 && !one.First.IsSkipped && one.Second is not null).Select(one => (Night: one.First, one.Second!.Regimen))
+            .Select(one => (one.Night, Said: BeyondTheTest.FillOfChild(patient, [one.Regimen]).FirstOrDefault())).Where(one => one.Said is not null).ToList();
+        if (run.Count > 0)
+        {
+            Warn(findings, "record-fill-large-for-child", $"What the book says was run on {run.Count} of the last seven days, last on {Day(run[^1].Night)}: {char.ToLowerInvariant(run[^1].Said!.Message[0])}{run[^1].Said!.Message[1..]} Ask the unit before the next fill.");
+        }
+    }
+
+    // What is left out or contradicts itself is said where the nights are judged: nobody reads the list of a book's cells first.
+    private static void NumbersInDoubt(IReadOnlyList<NightRecord> nights, IReadOnlyList<Finding> ofBook, ReviewLimits limits, int today, List<Finding> findings)
+    {
+        var byRow = nights.OrderBy(night => night.Row).ToList();
+        var said = ofBook.Where(found => found.Severity > Severity.Note && found.Code != "book-weight-step" && BookWords.OfTreatment.Any(column => column.Name == found.Field))
+            .Select(found => (Found: found, Night: byRow.LastOrDefault(night => night.Row <= found.Row)))
+            .Where(one => one.Night is { } night && night.Date.DayNumber > today - Month)
+            .GroupBy(one => (one.Found.Code, one.Found.Code.StartsWith("book", StringComparison.Ordinal) ? "" : one.Found.Field)).Select(group => group.OrderBy(one => one.Night!.Date).ToList())
+            .Where(group => group.Count >= (group[0].Found.Code == "book-sum-differs" ? limits.RepeatedNights.Value : 1)).OrderByDescending(group => group.Count).ToList();
+        if (said.Count == 0)
         {
             return;
         }
 
-        var usual = before.Median();
-        if (last.All(weight => weight.Kilograms - usual >= limits.TargetDistance.Value))
+        Warn(findings, "record-numbers-doubtful", $"In these four weeks numbers cannot be as they are written, or contradict each other: {string.Join("; ", said.Take(MostOfNumbers).Select(Words))}{(said.Count > MostOfNumbers ? $"; and {said.Count - MostOfNumbers} more in the list that the command prints" : "")}. What was left out is missing in charts and means, and a night is set beside what was written before. Put the book right with the person.");
+
+        static string Words(List<(Finding Found, NightRecord? Night)> group)
         {
-            Warn(findings, "record-weight-step", $"Empty weight of the last two days is {last.Min(weight => weight.Kilograms) - usual:0.0} kg or more above the {usual:0.0} kg of the two weeks before: compatible with fluid that has built up, unless the scale, clothes or a full belly explain it. Weigh again and ask the unit today; with swelling or breathlessness at once.");
+            var (found, night) = group[^1];
+            return $"{found.Field} on {(group.Count == 1 ? Day(night!) : Invariant($"{group.Count} days, last on {Day(night!)}"))} ({(found.Found is { Length: > 0 } written ? $"“{written}”: " : "")}{found.Message.TrimEnd('.')})";
         }
     }
 
-    // Ultrafiltration of night and day; null where a wet day's part is not written. A dry day's is nothing, and so is that of a day without treatment.
+    // A book that begins in pounds is no slip in it, and one of somebody else may carry no code.
+    private static void WeightOffTest(Patient patient, ReviewedNight[] reviewed, List<Finding> findings)
+    {
+        var weights = reviewed.Where(night => night.EmptyWeight is not null).TakeLast(TwoWeeks).Select(night => night.EmptyWeight!.Value.Kilograms).ToList();
+        if (weights.Count >= FewestOfTwoWeeks && weights.Median() is var usual && Math.Abs(usual / patient.Weight.Kilograms - 1) > MostOffTest)
+        {
+            Warn(findings, "record-weight-off-test", $"Empty weight in the book is about {usual:0.0} kg, where the sheet of the test has {patient.Weight.Kilograms:0.0} kg: another person's book or sheet, another unit (pounds?), or a great change since the test, and nothing on this page is sure until it is known.");
+        }
+    }
+
+    // Ultrafiltration of night and day; null where a wet day's part is not written, or most of it stayed inside. A dry day's is nothing, and so is that of a day without treatment.
     private static double? WholeDay(ReviewedNight night) => (night.Ultrafiltration?.Milliliters, night.HoldsDay, night.Basis?.Before) switch
     {
         _ when night.Record.IsSkipped => 0,
+        _ when night.IsRetained => null,
         ({ } uf, false, { DayFill: > 0 } before) => uf + night.Record.InitialDrain?.Milliliters - before.DayFill,
         var (uf, _, _) => uf,
     };
@@ -387,11 +279,11 @@ internal static class NurseFindings
             _ => null,
         };
 
-    private static void Trends(IReadOnlyList<NightRecord> nights, ReviewedNight[] reviewed, ReviewLimits limits, double slow, List<Finding> findings)
+    private static void Trends(Patient patient, IReadOnlyList<NightRecord> nights, ReviewedNight[] reviewed, ReviewLimits limits, double slow, List<Finding> findings)
     {
         var weight = Trend.Of(reviewed.Where(night => night.EmptyWeight is not null).Select(night => (night.Record.Date.DayNumber, night.EmptyWeight!.Value.Kilograms)), Month);
-        var distance = TargetWeight.DistanceKilograms(reviewed);
-        if (weight is not null && Math.Abs(weight.SlopePerDay) > limits.SlopeErrors.Value * weight.Error && Math.Abs(weight.SlopePerDay) * Month > limits.WeightSlope.Value)
+        var (distance, share) = (TargetWeight.DistanceKilograms(reviewed), ReviewLimits.BodyShare(patient));
+        if (weight is not null && Math.Abs(weight.SlopePerDay) > limits.SlopeErrors.Value * weight.Error && Math.Abs(weight.SlopePerDay) * Month > limits.WeightSlope.Value * share)
         {
             var month = weight.SlopePerDay * Month;
             var beside = (month > 0, slow) switch
@@ -405,7 +297,7 @@ internal static class NurseFindings
             };
             Warn(findings, "record-weight-against-uf", $"Empty weight {(month > 0 ? "rises" : "falls")} by {Math.Abs(month):0.0} kg in four weeks, {beside}. {(distance is { } far ? $"It is {TargetWeight.Words(reviewed, far, limits)}" : "Compare with the target weight and its date; the book has none")}.");
         }
-        else if (Math.Abs(distance ?? 0) >= limits.TargetDistance.Value)
+        else if (Math.Abs(distance ?? 0) >= limits.TargetDistance.Value * share)
         {
             Warn(findings, "record-weight-off-target", $"Empty weight is {TargetWeight.Words(reviewed, distance!.Value, limits)}.");
         }
@@ -428,9 +320,9 @@ internal static class NurseFindings
         }
     }
 
-    private static string Day(NightRecord night) => night.Date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
+    public static string Day(NightRecord night) => night.Date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 
-    private static void Warn(List<Finding> findings, string code, FormattableString message) => findings.Add(new(Severity.Warning, code, message.ToString(CultureInfo.InvariantCulture)));
+    public static void Warn(List<Finding> findings, string code, FormattableString message) => findings.Add(new(Severity.Warning, code, message.ToString(CultureInfo.InvariantCulture)));
 
     private static void Note(List<Finding> findings, string code, FormattableString message) => findings.Add(new(Severity.Note, code, message.ToString(CultureInfo.InvariantCulture)));
 }

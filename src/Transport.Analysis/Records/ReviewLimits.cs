@@ -3,6 +3,7 @@ namespace Transport.Analysis;
 /// <summary>The thresholds of a review, each with its source: a local protocol replaces what it wants, from its file or with <c>with</c>.</summary>
 public sealed record ReviewLimits
 {
+    private const double AdultKilograms = 70;
     private const string Ours = "no published figure found";
 
     /// <summary>What pages call these limits: the shipped ones, or a local protocol with its version.</summary>
@@ -224,6 +225,15 @@ public sealed record ReviewLimits
     }
     = new(15, "mmHg", Evidence.Choice, Ours);
 
+    /// <summary>Step of systolic pressure, last two days against two weeks, that counts.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Not 5 to 100.</exception>
+    public Threshold PressureStep
+    {
+        get;
+        init => field = Within(value, 5, 100, nameof(PressureStep));
+    }
+    = new(30, "mmHg", Evidence.Choice, Ours);
+
     /// <summary>How many standard errors a slope has to be away from zero.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Not 1 to 20.</exception>
     public Threshold SlopeErrors
@@ -278,6 +288,9 @@ public sealed record ReviewLimits
             ? protocol.Over(new ReviewLimits { Name = $"{protocol.Name}, version {protocol.Version}" }, nights, found)
             : Default;
     }
+
+    // Kilograms are those of an adult: of a child the same share of the body counts (choice).
+    internal static double BodyShare(Patient patient) => TargetAssessment.IsChild(patient) ? patient.Weight.Kilograms / AdultKilograms : 1;
 
     private static Threshold Within(Threshold value, double low, double high, string name)
     {

@@ -62,7 +62,7 @@ internal sealed class ReviewRun
         var changes = Changes();
         LevelBefore.Write(reviewed, changes);
         findings.AddRange(DangerSigns.Of(nights, book, patient, options.Limits));
-        findings.AddRange(NurseFindings.Of(patient, nights, reviewed, responses, changes, options.Limits, Slow(), book.RowsInDoubt));
+        findings.AddRange(NurseFindings.Of(patient, nights, reviewed, responses, changes, options.Limits, Slow(), book));
         return new()
         {
             Patient = patient,
@@ -147,6 +147,9 @@ internal sealed class ReviewRun
         var before = NightBefore.Of(nights, responses, t);
         var dayCorrection = glucose * before?.OfInitialDrain(NightLever.PlasmaGlucose) ?? 0;
         var expectedDrain = before?.InitialDrain + dayCorrection;
+        var (observed, holdsDay) = response.IsByHand ? OfHand(record) : UltrafiltrationOf(record, before?.DayFill, count);
+        var isRetained = IsRetained(record, response, observed - expected, before?.DayFill > 0 ? expectedDrain : null);
+        leftOut = isRetained && leftOut.Length == 0 ? "hardly drained" : leftOut;
         var learns = leftOut.Length == 0;
         var from = filter.Steps.Count;
         var days = lastCharted < 0 ? 1 : nights[t].Date.DayNumber - nights[lastCharted].Date.DayNumber;
@@ -164,7 +167,6 @@ internal sealed class ReviewRun
             readings.Add(Take(by => by.FirstCycle(first, cycles[0] - cycles[1..^1].Average(), learns)));
         }
 
-        var (observed, holdsDay) = response.IsByHand ? OfHand(record) : UltrafiltrationOf(record, before?.DayFill, count);
         if (observed is { } uf)
         {
             readings.Add(Take(by => holdsDay
@@ -218,6 +220,7 @@ internal sealed class ReviewRun
             ExpectedDwell = expectedDwell,
             Readings = readings,
             LeftOut = leftOut,
+            IsRetained = isRetained,
             LossLogRatio = lossLogRatio,
             Basis = new(response, before, nightCorrection, dayCorrection),
         };
@@ -235,6 +238,11 @@ internal sealed class ReviewRun
             return reading(filter);
         }
     }
+
+    // A whole fill less than was expected, or a first drain that brings next to nothing of a day's fill, tells of drains or of the book, and of no membrane.
+    private static bool IsRetained(NightRecord record, NightResponse response, double? difference, double? initialDrain) =>
+        difference < -response.Regimen.Exchanges.Max(exchange => exchange.Fill.Milliliters)
+        || !response.IsByHand && record.InitialDrain?.Milliliters < DrainFindings.StoppedShare * initialDrain;
 
     // The same nights as they would be believed had nothing been learned anew since the last signal before this one: charts begin again after a signal, but what a change comes to is asked of all nights
     // since, and a level that was opened again would take most of it.

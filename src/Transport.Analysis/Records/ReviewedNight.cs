@@ -39,6 +39,9 @@ public sealed record ReviewedNight
     /// <summary>Why the night is not charted; empty where it is.</summary>
     public string LeftOut { get; init; } = "";
 
+    /// <summary>Whether what went in hardly came out, by the numbers: no membrane is charted by them, and no mean holds them.</summary>
+    internal bool IsRetained { get; init; }
+
     /// <summary><see cref="LikelihoodChart.LogRatio"/> of a slow loss by this night; null where it was not treated.</summary>
     internal double? LossLogRatio { get; init; }
 

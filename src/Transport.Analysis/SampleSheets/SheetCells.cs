@@ -87,7 +87,7 @@ internal sealed class SheetCells(List<Finding> findings, char? decimalMark)
         return null;
     }
 
-    private static string Short(double limit) => limit.ToString(limit < 1000 ? "G3" : "0", CultureInfo.InvariantCulture);
+    private static string Short(double limit) => limit.ToString(Math.Abs(limit) < 1000 ? "G3" : "0", CultureInfo.InvariantCulture);
 
     private SheetUnit? FindUnit(SheetRow row, string field, SheetQuantity quantity)
     {

@@ -253,6 +253,59 @@ public sealed class RecordReviewTests
             FormattableString.Invariant($"{milliliters:0} mL, on"), Review(person, ensemble, nights).Findings.Single(finding => finding.Code == (milliliters >= 4_000 ? "record-overfill-now" : "record-overfill-risk")).Message, StringComparison.Ordinal);
     }
 
+    // Five cycles of 2 L without their drains. By the sum of the last night 2,600 mL stay: the next fill makes 2.3 times. After it a dry day: what 100 mL of an initial drain leave is below the next night's
+    // first fill, 2.25 times. Half a fill or less is what a body takes up, or a leaving the next night shows.
+    [Theory]
+    [InlineData(-2_600, 1, "record-overfill-now", "with the next fill the cavity would hold 2.3 times the fill, 4600 mL, after the night of")]
+    [InlineData(-1_300, 1, "record-overfill-risk", "with the next fill the cavity would hold 1.65 times the fill, 3300 mL, after the night of")]
+    [InlineData(-2_600, 2, "record-overfill-now", "may have held 2.25 times the fill, 4500 mL, on")]
+    [InlineData(-900, 1, null, "")]
+    public void What_a_night_did_not_bring_back_counts_below_the_next_fill(double milliliters, int nightsBack, string? code, string expected)
+    {
+        var (person, truth, ensemble) = VirtualPerson.Of(2026, 3);
+        var nights = new VirtualBook(person, truth, DryDay).Write(5, 60, 150, BookKind.WithInitialDrain).ToList();
+        Assert.Equal(nights[^1].Date.AddDays(-1), nights[^2].Date);
+        nights[^nightsBack] = nights[^nightsBack] with { WrittenUltrafiltration = Volume.FromMilliliters(milliliters) };
+        nights[^1] = nights[^1] with { InitialDrain = Volume.FromMilliliters(100) };
+        var review = Review(person, ensemble, nights);
+        var said = review.Findings.SingleOrDefault(finding => finding.Code.StartsWith("record-overfill", StringComparison.Ordinal));
+        Assert.Equal(code, said?.Code);
+        Assert.Contains(expected, said?.Message ?? "", StringComparison.Ordinal);
+
+        // A whole fill less than the 1 L or so that is expected is charted by no membrane.
+        Assert.Equal(milliliters < -1_200 ? "hardly drained" : "", review.Nights[^nightsBack].LeftOut);
+    }
+
+    [Fact]
+    public void A_first_drain_of_next_to_nothing_is_no_change_of_a_membrane()
+    {
+        // The last three evenings of a wet day bring 100 mL of about 1.8 L: said as what stays inside, at once, and by no chart.
+        var (person, truth, ensemble) = VirtualPerson.Of(2026, 3);
+        var nights = new VirtualBook(person, truth, WetDay).Write(5, 60, 150, BookKind.WithInitialDrain);
+        var review = Review(person, ensemble, [.. nights.SkipLast(3), .. nights.TakeLast(3).Select(night => night with { InitialDrain = Volume.FromMilliliters(100) })]);
+        Assert.All(review.Nights.TakeLast(2), night => Assert.Equal("hardly drained", night.LeftOut));
+        Assert.Empty(review.Changes);
+        Assert.Contains("Hardly anything came of one these days", review.Findings.Single(finding => finding.Code == "record-drain-below-fill").Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_fill_that_is_no_childs_is_said()
+    {
+        // 1,600 mL in a child of 16 kg: far above 1,400 mL/m² (read, as where regimens are simulated).
+        var (person, _, ensemble) = VirtualPerson.Of(2026, 3);
+        var child = person with { AgeYears = 5, Weight = Mass.FromKilograms(16), Height = Length.FromCentimeters(105) };
+        NightRecord[] nights = [.. Enumerable.Range(0, 20).Select(day => new NightRecord
+        {
+            Date = new DateOnly(2026, 2, 1).AddDays(day),
+            Row = day + 2,
+            Regimen = Regimen.Cycling(TimeSpan.FromHours(9), 5, Volume.FromMilliliters(day < 17 ? 700 : 1_600), DialysisSolution.Glucose227),
+            WrittenUltrafiltration = Volume.FromMilliliters(300),
+        })];
+        Assert.DoesNotContain(Review(child, ensemble, nights[..17]).Findings, finding => finding.Code == "record-fill-large-for-child");
+        Assert.StartsWith("What the book says was run on 3 of the last seven days, last on 2026-02-20: its largest fill is 1600 mL, ", Review(child, ensemble, nights).Findings.Single(finding => finding.Code == "record-fill-large-for-child").Message, StringComparison.Ordinal);
+        Assert.DoesNotContain(Review(person, ensemble, nights).Findings, finding => finding.Code == "record-fill-large-for-child");
+    }
+
     // A cycle of 2 L. What is printed is judged: 1.975 is 1.98 and no 2.0, 1.9975 is 2.0 and high, which these days needs no complaint to be urgent.
     [Theory]
     [InlineData(3_950, "1.98 times the fill, 3950 mL, on ", false)]

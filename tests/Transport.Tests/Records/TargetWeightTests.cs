@@ -63,6 +63,6 @@ public sealed class TargetWeightTests
             CultureInfo.InvariantCulture, $"{new DateOnly(2026, 2, 1).AddDays(day):yyyy-MM-dd};{weight(day):0.00};{(day == 0 ? target : ";")}"));
         var nights = Books.Read(["date;weight (kg);target weight (kg);target date", .. rows]).Nights;
         return NurseFindings.Of(
-            Patient.Example, nights, [.. nights.Select(night => new ReviewedNight { Record = night, EmptyWeight = night.Weight })], new NightResponse?[nights.Count], [], ReviewLimits.Default, 0, []);
+            Patient.Example, nights, [.. nights.Select(night => new ReviewedNight { Record = night, EmptyWeight = night.Weight })], new NightResponse?[nights.Count], [], ReviewLimits.Default, 0, RecordBook.From(nights, "virtual"));
     }
 }

@@ -86,5 +86,5 @@ public sealed class TrendTests
     })];
 
     private static List<Finding> Of(List<NightRecord> nights, double slow) => NurseFindings.Of(
-        Patient.Example, nights, [.. nights.Select(night => new ReviewedNight { Record = night, EmptyWeight = night.Weight })], new NightResponse?[nights.Count], [], ReviewLimits.Default, slow, []);
+        Patient.Example, nights, [.. nights.Select(night => new ReviewedNight { Record = night, EmptyWeight = night.Weight })], new NightResponse?[nights.Count], [], ReviewLimits.Default, slow, RecordBook.From(nights, "virtual"));
 }
