@@ -28,7 +28,7 @@ internal static class NurseFindings
     /// <summary>What may be an emergency of now, the most urgent first.</summary>
     public static IReadOnlyList<string> Urgent { get; } =
     [
-        "record-sepsis-now", "record-cloudy-now", "record-pain-or-fever-now", "record-overfill-now", "record-symptoms-now", "record-pressure-emergency", "record-exit-site-now", "record-glucose-low", "record-glucose-very-high", "record-pressure-low", "record-pressure-high",
+        "record-emergency-now", "record-sepsis-now", "record-cloudy-now", "record-pain-or-fever-now", "record-overfill-now", "record-symptoms-now", "record-potassium-now", "record-pressure-emergency", "record-exit-site-now", "record-glucose-low", "record-glucose-very-high", "record-pressure-low", "record-pressure-high",
         "record-date-doubtful-now",
     ];
 
@@ -193,7 +193,7 @@ internal static class NurseFindings
         }
         else if (IsHighNow(fullest))
         {
-            Warn(findings, "record-overfill-now", $"{what}. {(told.Count > 0 ? $"Of drains is written {Told()}. " : "")}No complaint of the body is written beside it; none is needed: call the unit before the next fill.");
+            Warn(findings, "record-overfill-now", $"{what}. {(told.Count > 0 ? $"Of drains is written {Told()}. " : "")}{(DangerSigns.NotUnderstood(fullest.Night) is { Length: > 0 } words ? $"What is written beside it is not judged here ({words}), so read it; no complaint is needed" : "No complaint of the body is written beside it; none is needed")}: call the unit before the next fill.");
         }
         else
         {
