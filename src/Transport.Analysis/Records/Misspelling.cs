@@ -8,7 +8,7 @@ internal static partial class Misspelling
 {
     private static readonly (string Word, int Slips)[] OfDanger =
     [
-        ("cloudy", 1), ("turbid", 1), ("peritonitis", 2), ("stomach", 1), ("abdomen", 1), ("abdominal", 2), ("painful", 1), ("fever", 1), ("feverish", 1), ("shivering", 1), ("vomiting", 1), ("vomited", 1), ("nausea", 1),
+        ("cloudy", 1), ("turbid", 1), ("peritonitis", 2), ("stomach", 1), ("abdomen", 1), ("abdominal", 2), ("painful", 1), ("fever", 1), ("feverish", 1), ("shivering", 1), ("shivery", 1), ("shivers", 1), ("vomiting", 1), ("vomited", 1), ("nausea", 1),
         ("diarrhoea", 2), ("diarrhea", 2), ("breathless", 2), ("swollen", 1), ("swelling", 1), ("confused", 1), ("confusion", 1), ("dizzy", 1), ("dizziness", 1), ("drowsy", 1), ("collapsed", 1), ("seizure", 1), ("unconscious", 2), ("unresponsive", 2),
         ("slurred", 1), ("bleeding", 1), ("bloody", 1), ("leaking", 1), ("infected", 1), ("redness", 1), ("headache", 1), ("constipated", 2), ("temperature", 2), ("potassium", 2),
     ];
@@ -17,7 +17,7 @@ internal static partial class Misspelling
     private static readonly HashSet<string> OfTheirOwn =
     [
         "cloud", "clouds", "cloudier", "fewer", "fiver", "fevers", "vomit", "swollenness", "spelling", "selling", "dwelling", "smelling", "breeding", "blending", "bleating", "breading", "blood", "bloods", "bloodily", "leading", "leafing", "leaning", "leaping", "learning", "leasing", "leaving", "shelling", "swilling", "bleeping", "contusion", "constituted", "breathes", "breathers", "stomache", "injected",
-        "inflected", "ejected", "slurped", "spurred", "blurred", "seizures", "stomachs", "abdomens", "headaches", "confuse", "confuses", "collapse", "collapses", "temperate", "temperatures", "nauseas", "swearing", "shimmering", "slivering", "dizzily",
+        "inflected", "ejected", "slurped", "spurred", "blurred", "seizures", "stomachs", "abdomens", "headaches", "confuse", "confuses", "collapse", "collapses", "temperate", "temperatures", "nauseas", "swearing", "shimmering", "shiver", "slivers", "slivering", "dizzily",
     ];
 
     /// <summary>The same text with such words as they are spelled; in normal form.</summary>

@@ -388,6 +388,28 @@ public sealed class BookTextTests
     [InlineData("sugar 58", "LowGlucose")] // in mmol/L no meter shows it: mg/dL
     public void What_cannot_wait_is_found_in_words(string words, string expected) => Assert.Equal(expected, string.Join(' ', BookText.Of(words).Symptoms));
 
+    // As patients and carers write.
+    [Theory]
+    [InlineData("HUSBAND FOUND HIM ON FLOOR NOT ANSWERING", "Collapse")]
+    [InlineData("pt fitted x1 approx 2 min, post ictal", "Collapse")]
+    [InlineData("her words come out wrong", "Stroke")]
+    [InlineData("drain bag looks like gravy", "StoolInFluid")]
+    [InlineData("bag not see through", "CloudyFluid")]
+    [InlineData("cant read newspaper thru bag", "CloudyFluid")]
+    [InlineData("fluid a bit misty", "CloudyFluid")]
+    [InlineData("crushing feeling in chest", "ChestPain")]
+    [InlineData("tummy killing me", "AbdominalPain")]
+    [InlineData("DOUBLED OVER WITH STOMACH CRAMPS", "AbdominalPain")]
+    [InlineData("felt hot and shivvery", "Fever")]
+    [InlineData("temp 37.8 and aching all over", "AbdominalPain")]
+    [InlineData("BM 'HI' on meter x2", "HighGlucose")]
+    [InlineData("sugar reading LO", "LowGlucose")]
+    [InlineData("legs like balloons", "Swelling")]
+    [InlineData("dropped the line on the carpet", "Leak")]
+    [InlineData("line site red hot angry", "ExitSite")]
+    [InlineData("baby limp and grey", "Confused")]
+    public void What_cannot_wait_is_found_in_the_words_of_everybody(string words, string expected) => Assert.Equal(expected, string.Join(' ', BookText.Of(words).Symptoms));
+
     // The same words of something else, or denied.
     [Theory]
     [InlineData("fit and well")]
@@ -455,7 +477,7 @@ public sealed class BookTextTests
     [InlineData("bag leaked in the box, next bag leaking too", "Leak")]
     [InlineData("cramp in hand", "")]
     [InlineData("cramp in legs", "Dry")]
-    [InlineData("cramp in hand and belly cramps", "Dry")]
+    [InlineData("cramp in hand and belly cramps", "AbdominalPain")]
     [InlineData("swollen ankle from football", "")]
     [InlineData("swollen ankles", "Swelling")]
     [InlineData("swollen ankle from football, belly swollen", "Swelling")]
@@ -482,6 +504,11 @@ public sealed class BookTextTests
     [InlineData("belly pain gone to the shoulder", false)]
     [InlineData("belly ache gone, came back at night", false)]
     [InlineData("belly ache gone, bag cloudy", false)]
+    [InlineData("pain over my belly", false)]
+    [InlineData("pain all over", false)]
+    [InlineData("pain settled in the right side", false)]
+    [InlineData("pain stopped me sleeping", false)]
+    [InlineData("belly ache gone worse", false)]
     [InlineData("cloudiness gone", false)]
     [InlineData("fever gone", false)]
     [InlineData("chest pain gone", false)]
