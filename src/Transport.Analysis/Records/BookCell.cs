@@ -1,7 +1,21 @@
+using System.Text.RegularExpressions;
+
 namespace Transport.Analysis;
 
 /// <summary>A cell as it stands in a book.</summary>
 /// <param name="Column">Its column; empty where that is not certain.</param>
 /// <param name="Text">What is written there.</param>
 /// <param name="IsWords">Whether it is read as free words: that is what its column is for, or what is written there is nothing that its column takes.</param>
-internal sealed record BookCell(string Column, string Text, bool IsWords);
+internal sealed partial record BookCell(string Column, string Text, bool IsWords)
+{
+    /// <summary>Its words as they read without the column: brown is the fluid, HI the meter.</summary>
+    public string Words => Column == BookWords.Effluent.Name ? OfFluid().Replace(Text, "brown fluid")
+        : Column == BookWords.BloodGlucose.Name && Meter().IsMatch(Text) ? "glucose " + Text
+        : Text;
+
+    [GeneratedRegex(@"\b(?:brown|brownish|green|greenish|stool|faecal|fecal|faeculent|feculent|faeces|feces|poo|tea|coffee|rusty|muddy|foul)\b", RegexOptions.IgnoreCase)]
+    private static partial Regex OfFluid();
+
+    [GeneratedRegex(@"^\s*(?:too |very )?(?:hi|high|lo|low)\b", RegexOptions.IgnoreCase)]
+    private static partial Regex Meter();
+}

@@ -146,8 +146,8 @@ internal sealed partial class BookCells(
             return Choice<EffluentLook>(column);
         }
 
-        var words = BookText.Of(Text(column)).Symptoms;
-        return words.Contains(Symptom.CloudyFluid) ? EffluentLook.Cloudy : words.Contains(Symptom.Blood) ? EffluentLook.Bloody : Choice<EffluentLook>(column);
+        var words = BookText.Of(new BookCell(column.Name, Text(column), true).Words).Symptoms;
+        return words.Contains(Symptom.StoolInFluid) ? EffluentLook.Brown : words.Contains(Symptom.CloudyFluid) ? EffluentLook.Cloudy : words.Contains(Symptom.Blood) ? EffluentLook.Bloody : Choice<EffluentLook>(column);
     }
 
     /// <summary>A temperature in °C: a number in either notation, of °F where it says so or can be nothing else, or what words say of it.</summary>
@@ -324,6 +324,9 @@ internal sealed partial class BookCells(
     {
         var match = WithUnit().Match(text);
         var (number, unit) = match.Success ? (match.Groups["number"].Value, match.Groups["unit"].Value) : (text, units[column]);
+
+        // "3.9 mmol" beside a header in mmol/L.
+        unit = quantity == SheetQuantity.Glucose && SheetWords.NormalUnit(unit) == "mmol" ? quantity.Units[0].Name : unit;
         unit = unit.Length > 0 || needsUnit ? unit : quantity.Units[0].Name;
         return cells.ReadQuantity(new(row, "", column.Name, "", number, unit, ""), column.Name, quantity, range, out _);
     }

@@ -336,6 +336,7 @@ internal sealed class BookReading
             body = body with
             {
                 Symptoms = [.. body.Symptoms.Concat(text.Symptoms).Distinct()],
+                OfAnother = [.. body.OfAnother.Concat(text.OfAnother).Distinct()],
                 TemperatureCelsius = temperatures.Max(),
                 Cells = [.. body.Cells, .. written.Where(cell => !whole.Contains(cell)).Select(cell => new BookCell("", cell, true))],
             };
@@ -499,7 +500,7 @@ internal sealed class BookReading
     {
         var text = BookText.Of(night.Words, night.Day);
         double?[] temperatures = [night.TemperatureCelsius, text.TemperatureCelsius];
-        return night with { Symptoms = [.. night.Symptoms.Concat(text.Symptoms).Distinct()], TemperatureCelsius = temperatures.Max() };
+        return night with { Symptoms = [.. night.Symptoms.Concat(text.Symptoms).Distinct()], OfAnother = text.OfAnother, TemperatureCelsius = temperatures.Max() };
     }
 
     // Whichever row of a date it stands in: a cloudy third bag of a day is a cloudy bag, and so is one in a row that is otherwise left out.

@@ -20,8 +20,14 @@ internal sealed partial record BookText(
     ImmutableArray<Symptom> Symptoms, double? TemperatureCelsius, bool HasUnread, bool HasPastPeritonitis, bool HasPastComplaint, ImmutableArray<Symptom> OfAnother)
 {
     private const string Belly = @"(?:(?:abdominal|abdomen|abdo|belly|tummy|stomach|pelvic)(?: is| was| feels| very| bit)* )?";
-    private const string Place = @"(?:exit(?: site)?|tunnel|catheter(?: site)?|cuff)";
-    private const string Inflamed = @"(?:redness|red|pus|discharge|discharging|oozing|ooze[sd]?|weeping|crust(?:s|ed|y)?|infect(?:ed|ion)|inflamed|inflammation|warm|hot|sore|tender|pain(?:s|ful)?|hurts?|swollen|swelling|smells?|smelly|bleeds?|bleeding|blood)";
+    private const string Place = @"(?:exit(?: site)?|tunnel|catheter(?: site)?|(?:line|tube|drain|pd) site|cuff|(?:skin )?(?:around|round|near|by) (?:the |my |his |her )?(?:tube|line))";
+    private const string Inflamed = @"(?:redness|red|pus|discharge|discharging|oozing|ooze[sd]?|weeping|crust(?:s|ed|y)?|infect(?:ed|ion)|inflamed|inflammation|warm|hot|sore|tender|pain(?:s|ful)?|hurts?|swollen|swelling|smells?|smelly|bleeds?|bleeding|blood|gunge|gunky?|goo|gooey|yellow|green|weepy|raw|scab(?:s|by)?|abscess|boil)";
+
+    private const string Fluid = @"(?:bags?|fluid|effluent|dialysate|drain(?:s|ed|age)?|drainage|outflow|output|liquid)";
+    private const string Looks = @"(?: (?:is|was|were|are|looks?|looked|came|comes|coming|out|has|had|a|an|the|bit|little|very|rather|quite|dark|light|slightly|all|still|now|today|again|colou?r|more|like|this|morning|tonight|in|some|weak|cloudy|turned|went|gone|bag|fluid|thick|smelly))*";
+    private const string Brown = @"(?:brown(?:ish|y)?|f(?:ae|e)culent|f(?:ae|e)cal|green(?:ish)?|(?:tea|coffee|cola|rust) ?(?:colou?red|brown)|like (?:weak |strong )?(?:tea|coffee|cola|mud|gravy)|muddy|rusty)";
+    private const string Stool = @"(?:stools?|poo|poop|shit|f(?:ae|e)ces|f(?:ae|e)cal|sewage|sewer|manure)";
+    private const string Sugar = @"(?:(?:blood )?(?:sugars?|glucose)|(?:glucose |sugar )?meter|bm|bg|bsl)";
 
     // Four digits are as soon a volume or a clock.
     private const string Years = @"(?:19|20)[0-9]{2}(?! ?(?:[0-9]|m?l\b|cc\b|litres?\b|liters?\b|g\b|h\b|hrs?\b|hours?\b|o'?clock\b))";
@@ -32,6 +38,13 @@ internal sealed partial record BookText(
     /// <summary>So many days ago is long ago: twice the four weeks for which nights stay out after a peritonitis unless a local protocol has more.</summary>
     public const int LongAgoDays = 56;
 
+    // Of glucose in words, which know no limit of a local protocol: below 4 and above 20 mmol/L, as the shipped ones; what no meter shows in mmol/L is mg/dL.
+    private const double LowMillimoles = 4;
+    private const double VeryHighMillimoles = 20;
+    private const double MostMillimoles = 33.4;
+    private const double LowMilligrams = 72;
+    private const double VeryHighMilligrams = 360;
+
     // Of other complaints, which leave no night out, what ended two weeks ago is over (choice).
     private const int OverDays = 14;
 
@@ -41,23 +54,28 @@ internal sealed partial record BookText(
     // In the order in which they are looked for: pain on filling is not first read as pain of the belly.
     private static readonly (Symptom Symptom, string Words)[] Vocabulary =
     [
-        (Symptom.CloudyFluid, @"cloud(?:y|ed|ier|iness)|turbid|milky|hazy|murky|peritonitis"),
-        (Symptom.Blood, @"bloody|blood stained|blood(?! (?:pressure|sugar|glucose|test|sample|count|work|result|taken|drawn)s?\b)|bleeding|pink"),
-        (Symptom.FlowPain, @"pain (?:on|when|while|during|with) (?:fill|filling|drain|draining)|(?:drain|fill|inflow|outflow) pain"),
+        (Symptom.GutBleeding, @"vomit(?:s|ed|ing)?(?: (?:up|of|fresh|some|dark|red|bright|a|lots?|little))* blood|(?:threw|throwing|brought|bringing|cough(?:ed|ing)|spat|spitting|sicked) up (?:(?:fresh|some|dark|red|a|little|lots? of) )*blood|blood in (?:the |my |his |her )?(?:vomit|sick|stools?|poos?|poop|motions?|bowels?|toilet|faeces|feces)|ha?ematemesis|mela?ena|coffee ?grounds?|(?:black|tarry|bloody|maroon|blood red)(?: (?:tarry|sticky|loose|runny|smelly|like|tar|and))* (?:stools?|motions?|poos?|poop|bowel movements?|faeces|feces|diarrh?o?ea)|(?:stools?|motions?|poos?|poop|faeces|feces)(?: (?:is|are|was|were|very|all|looks?|has|have|gone|turned|jet|like|a))* (?:black|tarry|bloody|maroon|tar)|(?:rectal|bowel|gut|stomach|gi) bleed(?:ing|s)?|(?:bleed(?:ing|s)?|blood) from (?:the |my |his |her )?(?:back passage|bottom|rectum|bowels?|anus)"),
+        (Symptom.StoolInFluid, Fluid + Looks + " " + Brown + "|" + Brown + @"(?: (?:smelly|stinking|dark|looking|colou?red|thick|murky))* " + Fluid + "|" + Fluid + Looks + @" (?:smell(?:s|ed|ing)?|stinks?|stank|reeks?)(?: (?:very|really|so|bad|strongly|a|bit))* (?:foul|bad|badly|off|rotten|awful|terrible|of|like)(?! (?:bleach|chlorine|plastic|soap|disinfectant|nothing|usual|always))|" + Fluid + Looks + @" (?:stinks|stinking|reeks|foul|foul smell(?:ing)?)|(?:foul|foul smelling|stinking) " + Fluid + @"|(?:smell(?:s|ed|ing|y)?|stinks?|stank|stinking|reeks?)(?: (?:of|like|a|bit|strongly|bad))* " + Stool + "|" + Stool + @" smell|(?:" + Stool + @"|(?:bits? of |remains of )?food) in (?:the |my |his |her )?" + Fluid),
+        (Symptom.Stroke, @"(?<!(?:breast|back|heat|sun) ?)strokes?(?! (?:the|my|our|of luck)\b)|tia|cva|slur(?:s|red|ring)?|speech(?: (?:is|was|went|has|gone|very|all|a|bit|not|so))* (?:slow|funny|strange|odd|lost|muddled|garbled|unclear|thick|gone|difficult|clear)|(?:lost|loss of|no) (?:his |her |my |the )?speech|words(?: (?:come|came|coming|are|is|all|out))* (?:wrong|jumbled|mixed up)|(?:cannot|can'?t|could not|couldn'?t|unable to|hard to|difficult to|difficulty|trouble) (?:speak(?:ing)?|talk(?:ing)?|find(?:ing)? (?:the |my |his |her )?words|get(?:ting)? (?:the |my |his |her )?words out)|(?:face|mouth|smile|eyelid|lip)(?: (?:is|was|has|looks|all|on|one|left|right|side|a|bit|half|gone|went))* (?:droop(?:s|ed|ing|y)?|dropped|lop ?sided|crooked|hanging|numb|fallen|paraly[sz]ed|weak)|(?:droop(?:y|ing|ed)?|crooked|lop ?sided|numb|facial)(?: (?:on|one|side|of|the|left|right|his|her|my))* (?:face|mouth|smile|droop|palsy|weakness)|(?:one|left|right|whole) side(?: (?:of|the|my|his|her|body|face|is|was|has|gone|went|very|feels|felt|all))* (?:weak(?:ness)?|numb(?:ness)?|dead|paraly[sz]ed|limp)|(?:arm|leg|hand)(?: (?:is|was|has|have|are|gone|went|very|feels|felt|a|bit|so|suddenly|all))* (?:weak(?:er|ness)?|numb(?:ness)?|dead|paraly[sz]ed|limp|useless)|(?:weak(?:ness)?|numb(?:ness)?|paraly[sz]ed|limp)(?: (?:in|of|on|down|the|my|his|her|one|left|right))* (?:arm|leg|hand|side|face)|(?:cannot|can'?t|could not|couldn'?t|unable to) (?:move|lift|raise|feel)(?: (?:the|my|his|her|one|left|right))* (?:arm|leg|hand|side)|hemipar[a-z]*|hemipleg[a-z]*|aphasi[ac]|dys(?:phasi|arthri)[ac]"),
+        (Symptom.Collapse, @"seizures?|convuls[a-z]*|epilep[a-z]*|(?:had|has|have|having|a|another|two|three|in a) (?:epileptic |big |small |bad |short )?fits?(?! (?:of|as|for|and|well|enough|in with|into)\b)|fits? (?:in|at|during|last|this|lasting|lasted)(?: (?:the|his|her|my))? ?(?:night|sleep|morning|evening|afternoon|dialysis|treatment|[0-9])|(?<=^\s*)fits?(?=\s*$)|(?:was|is|started|been|kept|found) fitting(?! (?:the|a|in|into|well|new)\b)|fitted (?:x ?[0-9]|again|once|twice|for)|post ?ictal|jerking|bit (?:his |her |my |the )?tongue|keeled over|found (?:him |her |me )?(?:lying )?on (?:the )?(?:floor|ground)|not answering(?! (?:the )?(?:phone|door|call))|collaps(?:ed|e|ing)|pass(?:ed|ing) out|black(?:ed|ing)? ?out|los[st](?: of)? consciousness|loss of consciousness|tloc|unconscious|unresponsive|not respond(?:ing)?|(?:does|did|would|will)(?: not|n'?t) (?:respond|answer)|not breathing|stopped breathing|no pulse|cardiac arrest|heart stopped|(?:turned|went|gone|is|lips) blue|blue lips"),
+        (Symptom.CloudyFluid, @"cloud(?:y|ed|ier|iness)|clouds? in (?:the |my |his |her )?" + Fluid + @"|turbid|milky|hazy|murky|unclear|opaque|not see ?through|(?:cannot|can'?t|could not|couldn'?t) (?:see|read)(?: [a-z]+){0,3} (?:through|thru)|" + Fluid + Looks + " (?:misty|dirty|milk|soup|dish ?water|yogh?urt|fog)" + @"|(?:misty|dirty|foggy) " + Fluid + @"|peritonitis|perit"),
+        (Symptom.Blood, @"bloody|blood stained|blood(?! (?:pressure|sugar|glucose|test|sample|count|work|result|taken|drawn)s?\b)|bleeding|bled from|pink(?:ish)?|reddish|" + Fluid + Looks + " red|red " + Fluid),
+        (Symptom.FlowPain, @"(?:pain(?:s|ful)?|hurts?|hurting|sore|cr(?:y|ies|ied|ying)|scream(?:s|ed|ing)?|agony) (?:on|when|while|during|with|as) (?:(?:it|the|he|she|i|is|was|being|bag|machine) )*(?:fill(?:s|ed|ing)?|drain(?:s|ed|ing)?)|(?:drain|fill|inflow|outflow) pain"),
         (Symptom.SlowDrain, @"(?:would|will|does|did|could|can|is|was)(?: not|n'?t) (?:fully |properly |completely )?drain(?:ing)?|(?:won'?t|can'?t|cannot) drain|not drained|not draining|drain(?:s|age|ing)? (?:is |was |were |are |very |so )*(?:alarms?|slow(?:ly|er)?|poor(?:ly)?|incomplete|stopped|stuck|blocked|failed|problems?)|(?:slow|poor|incomplete|low|bad) drain(?:s|age|ing)?|(?:nothing|hardly|barely) drained|(?:nothing|hardly(?: anything)?|barely) (?:comes?|came|coming|runs?|ran) out|alarms?|(?:line|tube|catheter) (?:is |was )?(?:blocked|kinked)|(?:blocked|kinked) (?:line|tube|catheter)"),
         (Symptom.HeadOrSight, @"head ?aches?|migraine|head (?:hurts?|hurting|pounding|pains?|sore)|(?:sore|aching|painful|pounding) head|pain in (?:the |my |his |her )?head|blurr(?:ed|y|ing)(?: (?:vision|sight|eyes))?|(?:vision|sight|eyesight) (?:is |was )?(?:blurr(?:ed|y)|poor|worse|dim|going|gone|lost)|(?:double|loss of|lost|poor|dim|disturbed) (?:vision|sight)|(?:cannot|can'?t|could not|couldn'?t) see|seeing (?:double|spots|stars|flashes)"),
-        (Symptom.Leak, @"leak(?:s|ed|ing|age|y)?|(?:line|tube|tubing|cap|connection|catheter|adapt[eo]r) (?:had |has |was |is |got )?(?:c[ao]me (?:apart|off|loose|undone)|fell off|fallen off|disconnected|open|loose|torn|cracked)|disconnected|hole in (?:the |my |his |her )?(?:catheter|line|tube|bag)|touched (?:the |my |his |her )?(?:tip|end|connector)|contaminated|(?:forgot|without|no) (?:the |my |a )?mask|cuff (?:is |was )?(?:out|visible)|(?:wet|soaked|damp) (?:dressing|bandage|gauze)|(?:dressing|bandage|gauze|clothes) (?:is |was |were |got |feels )?(?:wet|soaked|damp|soggy)|(?:fluid|water|wet|wetness|dialysate) (?:is |was )?(?:at|from|around|near|by|out of|coming (?:from|out of)) (?:the |my |his |her )?" + Place + "|" + Place + @" (?:is |was |looks |feels )?(?:wet|damp|moist)"),
-        (Symptom.ChestPain, @"chest (?:pain(?:s|ful)?|tightness|pressure|hurts?)|(?:tight|painful) chest|(?:pain|pressure) in (?:the |my |his |her )?chest|angina"),
-        (Symptom.AbdominalPain, Belly + @"(?:pain(?:s|ful|fully)?|hurts?|hurting|sore|soreness|tender|tenderness|discomfort|(?:stomach|belly|tummy)?ach(?:es?|ed|ing|y))"),
-        (Symptom.Fever, @"fever(?:s|ish)?|febrile|shiver(?:s|ing|y)?|chills?|rigors?|(?:high|raised) temp(?:erature)?|temp(?:erature)? (?:is |was )?(?:high|up|raised)"),
-        (Symptom.Vomiting, @"vomit(?:s|ed|ing)?|threw up|throwing up|being sick|nausea|nauseous"),
-        (Symptom.Diarrhoea, @"diarrh?o?ea|loose stools?"),
-        (Symptom.Breathless, @"breathless(?:ness)?|(?:short|shortness|out) of breath|sob|dyspno?ea|breathing|(?:cannot|can'?t|hard to|difficult to) breathe|(?:cannot|can'?t|could not|couldn'?t|unable to) (?:lie|lay|sleep) (?:flat|down)|orthopno?ea|puffed|gasping"),
-        (Symptom.Swelling, @"swelling|swell(?:s|ed)?|swollen|o?edema|puffy"),
-        (Symptom.Dry, @"cramps?|cramping|dizz(?:y|iness)|faint(?:s|ed|ing|ness)?|light ?headed(?:ness)?|collapsed?|passed out|black(?:ed)? ?out"),
-        (Symptom.Confused, @"confus(?:ed|ion)|muddled|foggy|drows(?:y|iness|ily)|deliri(?:ous|um)|disorient(?:ed|ation)|unresponsive|unconscious|(?:very|so|too) sleepy|(?:hard|difficult) to (?:wake|rouse)|(?:cannot|can'?t|could not|couldn'?t|won'?t|would not) (?:be )?(?:wake|woken|roused?)(?: up)?|floppy|listless|letharg(?:ic|y)"),
-        (Symptom.Constipation, @"constipat(?:ed|ion)"),
-        (Symptom.LowGlucose, @"hypos?|(?<=^\s*)lo(?=\s*$)|hypoglyca?emi[ac]|low (?:blood )?(?:sugar|glucose)|(?:blood )?(?:sugar|glucose) (?:is |was |feels |felt |went |too |very )*low"),
+        (Symptom.Leak, @"leak(?:s|ed|ing|age|y)?|(?:line|tube|tubing|cap|connection|catheter|adapt[eo]r) (?:had |has |was |is |got |been )*(?:c[ao]me (?:apart|off|out|loose|undone)|coming out|pulled out|slipped out|fell (?:off|out)|fallen (?:off|out)|disconnected|open|loose|torn|split|cut|cracked)|disconnected|(?:hole|split|cut|crack) in (?:the |my |his |her )?(?:catheter|line|tube|bag)|(?:touched|dropped|brushed) (?:the |my |his |her )?(?:tip|end|connector|open line|open end|line|tube|catheter)|contaminated|(?:forgot|without|no) (?:the |my |a )?mask|cuff (?:is |was |has )?(?:come )?(?:out|visible)|wet bed|bed (?:was |is )?(?:wet|soaked)|(?:wet|soaked|damp) (?:dressing|bandage|gauze)|(?:dressing|bandage|gauze|clothes) (?:is |was |were |got |feels )?(?:wet|soaked|damp|soggy)|(?:fluid|water|wet|wetness|dialysate) (?:is |was )?(?:at|from|around|near|by|out of|coming (?:from|out of)) (?:the |my |his |her )?" + Place + "|" + Place + @" (?:is |was |looks |feels )?(?:wet|damp|moist)"),
+        (Symptom.ChestPain, @"chest(?: (?:is|was|feels|felt|very|a|bit|so|all|still|really))* (?:pains?|painful|tight(?:ness)?|pressure|hurts?|hurting|heavy|heaviness|pressing|crushing|squeez(?:ed|ing)|sore|ach(?:es?|ing)|discomfort|burning)|(?:tight(?:ness)?|painful|heavy|crushing|sore|aching|central|pressing|squeezing|elephant)(?: (?:feeling|sensation|weight|pain))? (?:(?:in|across|of|on|over) )?(?:(?:the|my|his|her) )?chest|(?:pains?|pressure|heaviness|discomfort|ache|aching|squeezing|weight) (?:in|on|across|over) (?:the |my |his |her )?chest|pains? (?:in|down) (?:the |my |his |her )?(?:left arm|jaw)|(?:left arm|jaw) (?:pains?|hurts?|aches?)|angina|heart attack|gtn|cp"),
+        (Symptom.AbdominalPain, Belly + @"(?:pain(?:s|ful|fully)?|hurts?|hurting|sore|soreness|tender|tenderness|discomfort|agony|colic(?:ky)?|px|(?:stomach|belly|tummy)?ach(?:es?|ed|ing|y))|stomache|(?:belly|abdomen|abdo|tummy|stomach)(?: (?:is|was|very|feels|felt|as|rock|so|like|a))* (?:hard|rigid|board)|(?:hard|rigid|tight) (?:belly|abdomen|abdo|tummy|stomach)|guarding|peritonism|doubled (?:over|up)|(?:belly|abdominal|tummy|stomach|gut) cramps?|(?:belly|tummy|stomach|guts?)(?: (?:is|was|are))* killing"),
+        (Symptom.Fever, @"fever(?:s|ish)?|febrile|shiver(?:s|ing|y)?|chills?|rigou?rs?|burning up|hot and cold|teeth (?:are |were )?chattering|(?:high|raised) temp(?:erature)?|temp(?:erature)? (?:is |was )?(?:high|up|raised)"),
+        (Symptom.Vomiting, @"vomit(?:s|ed|ing)?|threw up|throwing up|(?:being|been|was) (?:violently )?sick|sick (?:[0-9]+|two|three|four|several|many) times|puk(?:ed|ing|es)|retch(?:ed|ing)|(?:cannot|can'?t|could not|couldn'?t) keep (?:anything|food|water|it|fluids?) down|nausea|nauseous|queasy"),
+        (Symptom.Diarrhoea, @"diarrh?o?ea|(?:loose|watery|runny) (?:stools?|poos?|poop|motions?)|the runs|runny tummy"),
+        (Symptom.Breathless, @"breathless(?:ness)?|(?:short|shortness|out) of breathe?|sob(?:oe)?|pnd|dyspno?ea|breathing|(?:cannot|can'?t|hard to|difficult to|could not|couldn'?t) breathe?|(?:cannot|can'?t|could not|couldn'?t) (?:catch|get) (?:my |his |her )?breath|(?:cannot|can'?t|could not|couldn'?t|unable to) (?:lie|lay|sleep) (?:flat|down)|(?:slept|sleeps|sleeping|sleep) (?:sitting|upright|in (?:the |a |my )?(?:chair|armchair))|orthopno?ea|puffed|gasp(?:s|ed|ing)?|wheez(?:e|es|y|ing)|panting|suffocating"),
+        (Symptom.Swelling, @"swelling|swell(?:s|ed)?|swollen|o?edema|puffy|(?:scrotum|testicles?|groin|genitals?|penis|labia)(?: (?:is|are|was|very|has|got|so|as))* (?:big|bigger|huge|enlarged|large)|(?:legs|feet|ankles|hands|face)(?: (?:is|are|up|was|were))* like (?:a )?(?:balloons?|tree trunks?|elephants?|melons?)|lump in (?:the |my |his |her )?groin|fluid on (?:the |my |his |her )?(?:lungs?|legs?)"),
+        (Symptom.Dry, @"cramps?|cramping|dizz(?:y|iness)|woozy|faint(?:s|ed|ing|ness)?|light ?headed(?:ness)?"),
+        (Symptom.Confused, @"confus(?:ed|ion)|muddled|foggy|drows(?:y|iness|ily)|deliri(?:ous|um)|disorient(?:ed|ation)|hallucinat[a-z]*|seeing things|not making sense|talk(?:s|ed|ing)? (?:nonsense|rubbish|gibberish)|rambling|not (?:him|her)self|(?:does|did)(?: not|n'?t) (?:know|recogni[sz]e) (?:me|us|where|who|what day)|(?:very|so|too) sleepy|sle(?:ep|pt|eps|eping) all day|(?:hard|difficult) to (?:wake|rouse)|(?:cannot|can'?t|could not|couldn'?t|won'?t|would not) (?:be )?(?:wake|woken|roused?)(?: up)?|floppy|(?<!a )limp|listless|letharg(?:ic|y)"),
+        (Symptom.Constipation, @"constipat(?:ed|ion)|bno|bowels? (?:not open(?:ed)?|blocked)"),
+        (Symptom.LowGlucose, @"hypos?|(?<=^\s*)lo(?=\s*$)|hypoglyca?emi[ac]|low (?:blood )?(?:sugar|glucose)|" + Sugar + @"(?: (?:is|was|feels|felt|went|too|very|says?|said|shows?|showed|reads?|reading|just|only|on|meter))* low?"),
+        (Symptom.HighGlucose, Sugar + @"(?: (?:is|was|went|says?|said|shows?|showed|reads?|reading|just|only|still|test|right|on|meter))* (?:hi|off (?:the )?scale|through the roof|sky high|(?:very|too|really|extremely|dangerously) high|over (?:the )?range)|hyperglyca?emi[ac]|ketones|dka"),
         (Symptom.Shaky, @"sweat(?:s|y|ing|ed)?|shak(?:y|ing|es|iness)|shook|trembl(?:y|ing|es?|ed)|tremors?|clammy|jittery|hungry|hunger|ravenous|palpitations?|(?:heart|pulse) (?:is |was )?(?:racing|pounding)|(?:racing|pounding) heart|tingling (?:lips|mouth|tongue)"),
     ];
 
@@ -76,6 +94,13 @@ internal sealed partial record BookText(
 
     private static readonly Regex PastComplaint = Made(
         $@"\b{Others}(?: (?:was|were|treated|cured|healed|gone|over|settled))* {OtherWhen}\b|\b{OtherWhen},?(?: (?:i|he|she|had|have|was|for|an?|some))* {Others}\b");
+
+    // What may pass of itself; beside anything else it does not count as passed.
+    private static readonly Symptom[] Passing = [Symptom.AbdominalPain, Symptom.Dry, Symptom.HeadOrSight];
+
+    // A pain of which the words say that it has gone, by itself: under a medicine, for a while or to another place it has not.
+    private static readonly Regex Recovered = Made(
+        $@"\b(?:{string.Join('|', Vocabulary.Where(known => Array.IndexOf(Passing, known.Symptom) >= 0).Select(known => known.Words))})(?: (?:is|are|has|have|was|now|all|completely|quite|already|totally))* (?:gone|went away|settled|resolved|cleared|disappeared)(?: (?:away|up|now|today))?(?= ?(?:$|[.,;!]))");
 
     // A complaint of somebody else, unless anything beside it may speak of the patient too, as any other complaint may.
     private static readonly Regex OthersComplaint = Made(
@@ -116,7 +141,15 @@ internal sealed partial record BookText(
             return Blank;
         }
 
-        var text = SheetWords.Normal(OtherPoint().Replace(words.Replace('’', '\''), "."));
+        var text = Misspelling.Mended(SheetWords.Normal(OtherPoint().Replace(words.Replace('’', '\''), ".")));
+        text = Quotes().Replace(text, "");
+        text = Pain().Replace(SickAndRuns().Replace(FluidAnd().Replace(text, "$1 "), match => match.Value[0] == 'd' ? "diarrhoea vomiting" : "nausea vomiting"), "pain");
+        text = NamedGlucose().Replace(text, match => Parsed(match.Groups["number"].Value) switch
+        {
+            > 0.4 and < LowMillimoles or (> MostMillimoles and < LowMilligrams) => "hypo",
+            (> VeryHighMillimoles and <= MostMillimoles) or > VeryHighMilligrams => "sugar very high",
+            _ => match.Value,
+        });
         double? temperature = null;
         foreach (var form in new[] { NamedTemperature(), TemperatureWithUnit(), BareTemperature() })
         {
@@ -133,10 +166,11 @@ internal sealed partial record BookText(
         }
 
         // A "no" that is part of a complaint comes before those that deny one.
-        text = NotClearHead().Replace(text, "confused");
+        text = NotHungry().Replace(NotClearHead().Replace(text, "confused"), "appetite");
         text = NotFree().Replace(NotClear().Replace(NoStool().Replace(text, "constipated"), "cloudy"), "pain");
         text = DeniedList.Replace(text, "well");
         text = AnsweredNo.Replace(FreeOf().Replace(text, "well"), "well");
+        text = EverydayWords.Aside(text);
         var ofAnother = ImmutableArray<Symptom>.Empty;
         var without = Weather().Replace(OthersComplaint.Replace(text, "elsewhere"), "elsewhere");
         if (without != text && Denied.Replace(without, "") is var own && !MayBePatient.IsMatch(own) && !Array.Exists(Patterns, known => known.Words.IsMatch(own)))
@@ -156,6 +190,11 @@ internal sealed partial record BookText(
         if (over != text && !AsNow.IsMatch(over = WellNow().Replace(over, "well")))
         {
             (text, hasOver) = (over, true);
+        }
+
+        if (on is not null && !Medicine().IsMatch(text) && Denied.Replace(text, "well") is var said && !Array.Exists(Patterns, known => Array.IndexOf(Passing, known.Symptom) < 0 && known.Words.IsMatch(said)) && Recovered.Replace(text, " ") is var recovered && recovered != text && !AsNow.IsMatch(WellNow().Replace(recovered, "well")))
+        {
+            (text, hasOver) = (recovered, true);
         }
 
         var mayBeNow = AsNow.IsMatch(WellNow().Replace(Elsewhere().Replace(text, ""), "well"));
@@ -243,9 +282,13 @@ internal sealed partial record BookText(
         }
 
         // A place by itself says nothing; a place that is well has been looked at.
-        var rest = Good().IsMatch(clause) ? Site.Replace(Good().Replace(clause, ""), "") : clause;
+        var rest = EverydayWords.Without(clause);
+        rest = Good().IsMatch(rest) ? Site.Replace(Good().Replace(rest, ""), "") : rest;
         return Filler().Replace(rest, "").Any(char.IsLetterOrDigit);
     }
+
+    /// <summary>Potassium of the blood that words name, as numbers in mmol/L, the same as in mEq/L.</summary>
+    public static IEnumerable<double> Potassium(string words) => NamedPotassium().Matches(Misspelling.Mended(SheetWords.Normal(words))).Select(match => Parsed(match.Groups["number"].Value)).Where(value => value is >= 1 and <= 12);
 
     /// <summary>°C of a number that is written without its unit, by its size: nobody has 95 °C or 40 °F. Null where it is neither.</summary>
     public static double? Celsius(string number) => Parsed(number) switch
@@ -287,10 +330,35 @@ internal sealed partial record BookText(
     [GeneratedRegex(@"\b(?:not|less|no longer|isn'?t|wasn'?t|never)(?: [a-z]+)? clear in (?:the|my|his|her) head\b")]
     private static partial Regex NotClearHead();
 
+    [GeneratedRegex(@"(?<![a-z0-9])['""“”‘](?=[a-z])|(?<=[a-z])['""“”](?![a-z])")]
+    private static partial Regex Quotes();
+
+    // A lost appetite is no denied hunger.
+    [GeneratedRegex(@"\b(?:not|never|no longer|hardly|isn'?t|wasn'?t)(?: (?:at all|very|really|so|even))? (?:hungry|ravenous)\b|\bno hunger\b")]
+    private static partial Regex NotHungry();
+
+    [GeneratedRegex(@"\b(brown|brownish|green|black|foul|dark|smelly|stinking) and (?=[a-z])")]
+    private static partial Regex FluidAnd();
+
+    [GeneratedRegex(@"\b[nd] ?(?:&|\+|and|/) ?v\b")]
+    private static partial Regex SickAndRuns();
+
+    [GeneratedRegex(@"(?<=\b(?:stomach|belly|tummy|abdo|abdomen|abdominal|bad|sever|severe) )(?:pane|pan)s?\b|\b(?:pian|payn|paine)s?\b")]
+    private static partial Regex Pain();
+
+    [GeneratedRegex(@"\b(?:(?:blood )?(?:sugars?|glucose)|bm|bg|bsl)\b[ .:=]*(?:(?:of|was|is|at|down to|up to|to|only|level|reading|now|went|this|morning|today|tonight|before|bed) )*(?<number>[0-9]{1,3}(?:[.,][0-9])?)(?![0-9.,/%]| ?(?:kg|g|h|hours?|times|units?|bags?|ml|l|tablets?|sweets?|cubes?|lumps?|spoons?|teaspoons?|days?|nights?)\b)")]
+    private static partial Regex NamedGlucose();
+
+    [GeneratedRegex(@"\b(?:paracetamol|acetaminophen|ibuprofen|codeine|tramadol|morphine|tablets?|pills?|pain ?kill[a-z]*|antibiotics?|medicines?|medication|drugs?|injection)\b")]
+    private static partial Regex Medicine();
+
+    [GeneratedRegex(@"(?<!vitamin )\b(?:k|k ?\+|potassium|kalium)[ :=]*(?:(?:level|result|of|is|was|at|now|today|yesterday|still|came|back|up|down|to|only|too|high|low|very) )*(?<number>[0-9]{1,2}[.,][0-9]{1,2}|(?<=(?:potassium|kalium)[a-z :=]*)[0-9]{1,2})(?![0-9.,]| ?(?:km|kg|g|mg|l|ml|bags?|tablets?|solution|dialysate)\b)|(?<![0-9.,])(?<number>[0-9][.,][0-9]{1,2})(?: ?(?:mmol|mmol/l|meq/l))? (?:potassium|kalium)\b")]
+    private static partial Regex NamedPotassium();
+
     [GeneratedRegex(@"\b(?:not|never|no longer|hardly|nearly|almost)(?: [a-z]+)? (?:pain ?free|free (?:of|from) pain)\b")]
     private static partial Regex NotFree();
 
-    [GeneratedRegex(@"\b(?:(?:pain|fever|symptom)s? ?free|free (?:of|from) (?:pain|fever|symptoms)|afebrile|peritonitis (?:was |is )?(?:ruled out|excluded)|breathing (?:is )?(?:fine|ok|okay|good|normal|well)|clean and dry)\b")]
+    [GeneratedRegex(@"\b(?:(?:pain|fever|symptom)s? ?free|free (?:of|from) (?:pain|fever|symptoms)|afebrile|peritonitis (?:was |is )?(?:ruled out|excluded)|breathing (?:is )?(?:fine|ok|okay|good|normal|well)|clean and dry|dry and clean|painless)\b")]
     private static partial Regex FreeOf();
 
     [GeneratedRegex(Unless + @"\b(?:all )?(?:well|fine|ok|okay|good|better|gone|settled|healthy)(?: again)? (?:now|today|since(?: then)?(?! [a-z0-9]))\b|" + Unless + @"\b(?:now|today|since then) (?:all )?(?:well|fine|ok|okay|good|gone|settled)(?: again)?\b")]
@@ -318,7 +386,7 @@ internal sealed partial record BookText(
     [GeneratedRegex(@"^\s*(?:nothing(?: to report| new)?|none|nil|no|0)\s*$")]
     private static partial Regex Nothing();
 
-    [GeneratedRegex(@"\bno (?:changes?|complaints?|problems?|symptoms?|issues?)\b|" + Unless + @"\b(?:well|fine|ok|okay|good|normal|clear|clean|as usual|as before|unchanged|stable)\b")]
+    [GeneratedRegex(@"\bno (?:changes?|complaints?|problems?|symptoms?|issues?)\b|" + Unless + @"\b(?:well|fine|ok|okay|good|normal|perfect(?:ly)?|excellent|great|lovely|nice|painless|clear|clean|as usual|as before|unchanged|stable)\b")]
     private static partial Regex Good();
 
     // Words that carry nothing by themselves.

@@ -32,7 +32,7 @@ internal sealed class DangerSigns
     private readonly bool usesIcodextrin;
     private readonly HashSet<(NightRecord Night, BookCell Cell)> quoted = [];
     private readonly List<Finding> findings = [];
-    private readonly Sign cloudy = new("cloudy fluid or peritonitis", Peritonitis.IsSign, cell => Says(cell, Symptom.CloudyFluid) || Takes(cell, BookWords.Effluent, (int)EffluentLook.Cloudy) || Takes(cell, BookWords.Peritonitis, (int)BookWords.Answer.Yes));
+    private readonly Sign cloudy = new("cloudy fluid or peritonitis", Peritonitis.IsSign, cell => Says(cell, Symptom.CloudyFluid) || Says(cell, Symptom.StoolInFluid) || Takes(cell, BookWords.Effluent, (int)EffluentLook.Cloudy) || Takes(cell, BookWords.Peritonitis, (int)BookWords.Answer.Yes));
     private readonly Sign bloody = new("bloody fluid", night => night.Effluent == EffluentLook.Bloody || night.Symptoms.Contains(Symptom.Blood), cell => Says(cell, Symptom.Blood) || Takes(cell, BookWords.Effluent, (int)EffluentLook.Bloody));
     private readonly Sign pain = Sign.Of("pain", Symptom.AbdominalPain);
     private readonly Sign vomiting = Sign.Of("vomiting or nausea", Symptom.Vomiting);
@@ -48,6 +48,13 @@ internal sealed class DangerSigns
     private readonly Sign leak = Sign.Of("a leak, or a connection that came open", Symptom.Leak);
     private readonly Sign lowGlucose = Sign.Of("a low glucose", Symptom.LowGlucose);
     private readonly Sign shaky = Sign.Of("sweating, shaking, hunger or a racing heart (a low glucose?)", Symptom.Shaky);
+    private readonly Sign stool = new("brown fluid, or fluid that smells of stool", Peritonitis.IsOfStool, cell => Says(cell, Symptom.StoolInFluid));
+    private readonly Sign stroke = Sign.Of("slurred speech, a drooping face or a weak limb (a stroke?)", Symptom.Stroke);
+    private readonly Sign collapse = Sign.Of("a fit, a collapse or a loss of consciousness", Symptom.Collapse);
+    private readonly Sign gutBleeding = Sign.Of("vomited blood, or black or bloody stools", Symptom.GutBleeding);
+    private readonly Sign highGlucose = Sign.Of("a very high glucose", Symptom.HighGlucose);
+    private readonly Sign potassium;
+    private readonly Sign nearFever;
     private readonly Sign fever;
 
     private DangerSigns(IReadOnlyList<NightRecord> nights, RecordBook book, Patient patient, ReviewLimits limits)
@@ -59,8 +66,10 @@ internal sealed class DangerSigns
         lowestSystolic = isAdult ? limits.LowSystolic.Value : Math.Min(90, 70 + 2 * patient.AgeYears);
         ofBook = book.Findings;
         fever = new("fever", night => night.Symptoms.Contains(Symptom.Fever) || night.TemperatureCelsius >= limits.Fever.Value, cell => Says(cell, Symptom.Fever) || TemperatureOf(cell) >= limits.Fever.Value);
+        nearFever = new("a temperature near a fever", night => night.TemperatureCelsius >= limits.NearFever.Value, cell => TemperatureOf(cell) >= limits.NearFever.Value);
+        potassium = new("potassium", night => Potassium(night.Words).Any(), cell => cell.IsWords && Potassium(cell.Words).Any());
         this.nights = AsOfPlace(nights, book, limits);
-        this.nights = [.. this.nights.Select(night => night with { Symptoms = [.. night.Symptoms.Concat(BookText.Of(night.Words).OfAnother.Where(symptom => MayBeOwn(night, symptom))).Distinct()] })];
+        this.nights = [.. this.nights.Select(night => night with { Symptoms = [.. night.Symptoms.Concat(night.OfAnother.Where(symptom => MayBeOwn(night, symptom))).Distinct()] })];
         usesIcodextrin = NurseFindings.UsesIcodextrin(this.nights);
         today = LastDay(this.nights, book);
         now = [.. this.nights.Where(IsNow)];
@@ -78,13 +87,16 @@ internal sealed class DangerSigns
         }
 
         var signs = new DangerSigns(nights, book, patient, limits);
+        signs.Emergency();
         signs.Sepsis();
         signs.Cloudy();
         signs.PainOrFever();
         signs.ExitSite();
         signs.Leak();
         signs.Others();
+        signs.OfLaboratory();
         signs.Glucose();
+        signs.HighByWords();
         signs.Pressure();
 
         signs.Dates(book);
@@ -107,7 +119,7 @@ internal sealed class DangerSigns
         (string Name, Func<NightRecord, bool> Is, BookColumn? Column)[] parts =
         [
             ("the look of the fluid", night => night.Effluent is not null, BookWords.Effluent),
-            ("complaints", night => night.Complaint.Length > 0 || !night.Symptoms.IsEmpty, null),
+            ("complaints", night => night.Complaint.Length > 0 || !night.Symptoms.IsEmpty || NotUnderstood(night).Length > 0, null),
             ("temperature", night => night.TemperatureCelsius is not null, BookWords.Temperature),
             ("blood pressure", night => night.Sitting is not null, BookWords.Sitting),
             ("blood pressure standing", night => night.Standing is not null, BookWords.Standing),
@@ -128,7 +140,7 @@ internal sealed class DangerSigns
     }
 
     // A book may be kept by another: whoever writes of a daughter keeps the book of one, and of a husband's what cannot wait, or stands beside a low pressure, is taken for the patient's.
-    private bool MayBeOwn(NightRecord night, Symptom symptom) => !isAdult || symptom is Symptom.ChestPain or Symptom.Breathless or Symptom.Confused or Symptom.LowGlucose
+    private bool MayBeOwn(NightRecord night, Symptom symptom) => !isAdult || symptom is Symptom.ChestPain or Symptom.Breathless or Symptom.Confused or Symptom.LowGlucose or Symptom.Stroke or Symptom.Collapse or Symptom.GutBleeding
         || new[] { night.Sitting, night.Standing }.Any(pressure => pressure is { } measured && IsLow(measured));
 
     // A row in doubt takes the place of the night that its own date made of it.
@@ -140,13 +152,34 @@ internal sealed class DangerSigns
 
     private static int LastDay(IReadOnlyList<NightRecord> all, RecordBook book) => (book.LastDay ?? (all.Count > 0 ? all[^1].Date : default)).DayNumber;
 
+    // What is for the emergency service before anybody else.
+    private void Emergency()
+    {
+        var these = Present(stroke, collapse);
+        if (these.Length > 0)
+        {
+            Warn(findings, "record-emergency-now", $"{Wording.Capital(string.Join("; ", these.Select(sign => sign.Name)))} {When(now, these)}: the emergency service comes first, at once, if it has not been seen; then the unit. Note when it began. A low blood glucose can look the same: measure it if that costs no time.{(usesIcodextrin ? " Icodextrin is in use or was lately: some meters read falsely high and hide it." : "")}");
+        }
+    }
+
+    private void OfLaboratory()
+    {
+        if (Present(potassium).Length > 0)
+        {
+            var values = now.SelectMany(night => Potassium(night.Words)).ToList();
+            Warn(findings, "record-potassium-now", $"Potassium of {Wording.List([.. values.Select(value => Text($"{value:0.0}"))])} {When(now, potassium)}, taken as mmol/L, {(values.Exists(value => value >= limits.HighPotassium.Value) ? Text($"at or above {limits.HighPotassium.Value:0.0}") : "")}{(values.Select(value => value >= limits.HighPotassium.Value).Distinct().Count() > 1 ? " and " : "")}{(values.Exists(value => value < limits.LowPotassium.Value) ? Text($"below {limits.LowPotassium.Value:0.0}") : "")}: the heart can fail without a warning. Contact the unit now, whatever the hour, if it does not know of it; with weakness, palpitations, faintness or pain in the chest the emergency service.");
+        }
+    }
+
+    private IEnumerable<double> Potassium(string words) => BookText.Potassium(words).Where(value => value >= limits.HighPotassium.Value || value < limits.LowPotassium.Value);
+
     // Fever with a low pressure is not a fever and a low pressure.
     private void Sepsis()
     {
         var infection = Present(cloudy, fever, pain);
         var low = Low().Take(1).Select(one => Text($"a blood pressure of {one.Value} {one.How} {On(one.Night)}"));
         var falls = isAdult ? Falls().TakeLast(1).Select(one => Text($"a fall of blood pressure from {one.Row.Sitting} sitting to {one.Row.Standing} standing {On(one.Night)}")) : [];
-        string[] failing = [.. low, .. falls, .. Present(confused).Select(sign => $"{sign.Name} {When(now, sign)}")];
+        string[] failing = [.. low, .. falls, .. Present(confused, collapse).Select(sign => $"{sign.Name} {When(now, sign)}")];
         if (infection.Length > 0 && failing.Length > 0)
         {
             Warn(findings, "record-sepsis-now", $"{Wording.Capital(Names(infection))} {When(now, infection)}, and in the same days {Wording.List(failing)}: together compatible with an infection that has spread through the body (sepsis), one emergency and not several. Contact the unit or the hospital at once, whatever the hour, and keep the bag; the local protocol for sepsis rules.");
@@ -163,11 +196,13 @@ internal sealed class DangerSigns
         var ago = today - last.Date.DayNumber;
         if (IsNow(last))
         {
-            Warn(findings, "record-cloudy-now", $"Cloudy fluid or peritonitis {When(now, cloudy)}. Contact the unit now and keep the bag; peritonitis until shown otherwise. No number on this page speaks against it.");
+            var ofStool = Present(stool).Length > 0 ? $" {Wording.Capital(stool.Name)} {When(now, stool)}: compatible with a bowel or gall bladder that has opened into the belly, for a surgeon too. Contact the unit or the hospital at once, whatever the hour, before anything is filled in." : "";
+            var isOfStoolAlone = now.Where(cloudy.Is).All(stool.Is);
+            Warn(findings, "record-cloudy-now", $"{(isOfStoolAlone ? ofStool.TrimStart() + " Keep" : $"Cloudy fluid or peritonitis {When(now, cloudy)}. Contact the unit now and keep")} the bag; peritonitis until shown otherwise.{(isOfStoolAlone ? "" : ofStool)} No number on this page speaks against it.");
         }
         else
         {
-            Note(findings, "record-cloudy-past", $"Cloudy fluid or peritonitis {When([last], cloudy)}, {ago} days before the last night written: history if it was reported and treated. If it was not, contact the unit now.");
+            Note(findings, "record-cloudy-past", $"Cloudy {(stool.Is(last) ? "or brown " : "")}fluid or peritonitis {When([last], cloudy)}, {ago} days before the last night written: history if it was reported and treated. If it was not, contact the unit now.");
         }
 
         if (nights.LastOrDefault(night => cloudy.Is(night) && !night.IsOfAnother) is { Day: not null } own && today - own.Date.DayNumber <= limits.PeritonitisDays.Value)
@@ -179,6 +214,7 @@ internal sealed class DangerSigns
     private void PainOrFever()
     {
         Sign[] signs = [pain, fever, vomiting, diarrhoea];
+        NearFever(signs);
         if (nights.LastOrDefault(night => Array.Exists(signs, sign => sign.Is(night))) is not { } last)
         {
             return;
@@ -193,6 +229,26 @@ internal sealed class DangerSigns
             Note(findings, "record-pain-or-fever-past", $"{Wording.Capital(Names([.. signs.Where(sign => sign.Is(last))]))} {When([last], signs)}: history if it was reported. If it was not, contact the unit now.");
         }
     }
+
+    // Below a fever, and yet not nothing where it lasts or stands beside a complaint.
+    private void NearFever(Sign[] signs)
+    {
+        var near = now.Where(nearFever.Is).ToList();
+        if (near.Count == 0 || Present(fever).Length > 0)
+        {
+            return;
+        }
+
+        var beside = Present([.. signs, cloudy, exitSite, shaky]);
+        var unread = string.Join("; ", near.Select(NotUnderstood).Where(words => words.Length > 0));
+        if (near.Count > 1 || beside.Length > 0 || unread.Length > 0)
+        {
+            Warn(findings, "record-pain-or-fever-now", $"A temperature near a fever, at most {near.Max(night => night.TemperatureCelsius):0.0} °C, {When(now, nearFever)}{(beside.Length > 0 ? $", and {Names(beside)} in these days" : "")}{(unread.Length > 0 ? $", with words beside it ({unread})" : "")}: an infection can begin so, and medicines against pain lower it. Look at the bag and the exit site, measure again, and ask the unit {(beside.Length > 0 ? "now" : "today; at once with pain, chills or a cloudy bag")}.");
+        }
+    }
+
+    /// <summary>Words of a night that nobody understood, quoted; empty where there are none.</summary>
+    public static string NotUnderstood(NightRecord night) => string.Join("; ", CellsOf(night).Where(cell => cell.IsWords && BookText.Of(cell.Words, night.Day).HasUnread).Take(MostQuotes).Select(Quote));
 
     private void ExitSite()
     {
@@ -219,7 +275,7 @@ internal sealed class DangerSigns
         }
     }
 
-    private Sign[] Complaints => [chest, breathless, swelling, flowPain, dry, confused, bloody];
+    private Sign[] Complaints => [chest, breathless, gutBleeding, swelling, flowPain, dry, confused, bloody];
 
     // What was written earlier in the month and would have been urgent then.
     private void Past()
@@ -231,7 +287,7 @@ internal sealed class DangerSigns
                 .Take(1).Select(one => Text($"blood glucose of {one.Value:0.0} mmol/L {On(one.Night)}{Beside(one.Night)}{LaterGlucose(one, ", ")}")),
             .. Pressures(past).Where(one => IsLow(one.Value)).OrderBy(one => one.Value.SystolicMillimetersOfMercury)
                 .Take(1).Select(one => $"blood pressure {one.Value} {On(one.Night)}{Beside(one.Night)}{LaterPressure(one, ", ")}"),
-            .. Complaints.Append(leak).Append(lowGlucose).Concat(usesIcodextrin ? [shaky] : []).Select(complaint => (Complaint: complaint, Night: past.LastOrDefault(complaint.Is)))
+            .. Complaints.Concat([stroke, collapse, potassium, leak, lowGlucose, highGlucose]).Concat(usesIcodextrin ? [shaky] : []).Select(complaint => (Complaint: complaint, Night: past.LastOrDefault(complaint.Is)))
                 .Where(one => one.Night is not null).Select(one => $"{one.Complaint.Name} {When([one.Night!], one.Complaint)}"),
         ];
         if (what.Count > 0)
@@ -245,7 +301,7 @@ internal sealed class DangerSigns
         var these = Present(Complaints);
         if (these.Length > 0)
         {
-            Warn(findings, "record-symptoms-now", $"In the last {limits.NowDays.Value} days: {string.Join("; ", these.Select(sign => sign.Name))}, {When(now, these)}. Stop the exchange that is going on and call the unit now, if it has not been seen.{(these.Contains(chest) ? " For pain in the chest the emergency service comes first." : "")}{(Present(confused, dry).Length > 0 && usesIcodextrin ? " Icodextrin is in use or was lately: a low glucose can feel like this and some meters hide it; measure by another method." : "")}");
+            Warn(findings, "record-symptoms-now", $"In the last {limits.NowDays.Value} days: {string.Join("; ", these.Select(sign => sign.Name))}, {When(now, these)}. Stop the exchange that is going on and call the unit now, if it has not been seen.{(these.Contains(chest) ? " For pain in the chest the emergency service comes first." : "")}{(these.Contains(gutBleeding) ? " Vomited blood or black stools can be a bleeding of stomach or bowel (iron tablets blacken stools too): with faintness, a low pressure or much blood the emergency service comes first." : "")}{(Present(confused, dry).Length > 0 && usesIcodextrin ? " Icodextrin is in use or was lately: a low glucose can feel like this and some meters hide it; measure by another method." : "")}");
         }
     }
 
@@ -256,7 +312,7 @@ internal sealed class DangerSigns
         if (low.Count > 0)
         {
             var lowest = low.MinBy(one => one.Value);
-            Warn(findings, "record-glucose-low", $"Blood glucose of {lowest.Value:0.0} mmol/L {On(lowest.Night)}{OfDays(low.Select(one => one.Night))}, below {limits.LowGlucose.Value:0.0} mmol/L{LaterGlucose(lowest)}. The unit's rule for a low glucose applies at once.{(usesIcodextrin ? " Icodextrin is in use or was lately: some meters read falsely high, so that it may have been lower still." : "")}");
+            Warn(findings, "record-glucose-low", $"Blood glucose of {lowest.Value:0.0} mmol/L {On(lowest.Night)}{OfDays(low.Select(one => one.Night))}, below {limits.LowGlucose.Value:0.0} mmol/L{LaterGlucose(lowest)}.{(Present(lowGlucose).Length > 0 ? $" A low one is also told {When(now, lowGlucose)}." : "")} The unit's rule for a low glucose applies at once.{(usesIcodextrin ? " Icodextrin is in use or was lately: some meters read falsely high, so that it may have been lower still." : "")}");
         }
         else if (Present(lowGlucose).Length > 0)
         {
@@ -286,6 +342,15 @@ internal sealed class DangerSigns
         }
     }
 
+    // A meter that shows HI has no number: it is above all that meters show (memory).
+    private void HighByWords()
+    {
+        if (Present(highGlucose).Length > 0)
+        {
+            Warn(findings, "record-glucose-very-high", $"A very high blood glucose {When(now, highGlucose)}: a meter that shows HI is above all that it can measure (about {MostOfMeters:0} mmol/L or 600 mg/dL). Measure again with clean hands and ask the unit {AtOnce("now, before a strong bag is used; with vomiting, drowsiness, thirst, breathlessness or fever the emergency service", vomiting, confused, breathless, fever)}.{(usesIcodextrin ? " Icodextrin is in use or was lately: some meters read falsely high, and insulin on a false value is dangerous. Measure by another method first." : "")}");
+        }
+    }
+
     private void Pressure()
     {
         var (low, falls) = (Low(), isAdult ? Falls() : []);
@@ -303,7 +368,7 @@ internal sealed class DangerSigns
             .OrderByDescending(one => one.Value.SystolicMillimetersOfMercury).ThenByDescending(one => one.Night.Date).ToList();
         if (high.Count > 0)
         {
-            var harmed = Present(head, chest, breathless, confused);
+            var harmed = Present(head, chest, breathless, confused, stroke, collapse);
             var what = Text($"Blood pressure {high[0].Value} {high[0].How} {On(high[0].Night)}{OfDays(high.Select(reading => reading.Night))}, at or above {limits.HighSystolic.Value:0}/{limits.HighDiastolic.Value:0} mmHg{LaterPressure(high[0])}");
             if (harmed.Length > 0)
             {
@@ -378,7 +443,7 @@ internal sealed class DangerSigns
     }
 
     private bool IsDanger(NightRecord night) => Complaints.Concat([cloudy, pain, fever, vomiting, diarrhoea, exitSite]).Any(sign => sign.Is(night))
-        || leak.Is(night) || lowGlucose.Is(night) || usesIcodextrin && shaky.Is(night) || Glucoses([night]).Any(one => one.Value < limits.LowGlucose.Value || one.Value > limits.VeryHighGlucose.Value)
+        || new[] { stroke, collapse, potassium, highGlucose }.Any(sign => sign.Is(night)) || leak.Is(night) || lowGlucose.Is(night) || usesIcodextrin && shaky.Is(night) || Glucoses([night]).Any(one => one.Value < limits.LowGlucose.Value || one.Value > limits.VeryHighGlucose.Value)
         || Pressures([night]).Any(one => IsLow(one.Value) || IsHigh(one.Value));
 
     // The last values beside those of the weeks before: the largest of them has fallen, so that one poor collection is no fall.
@@ -402,7 +467,7 @@ internal sealed class DangerSigns
     private void Unread()
     {
         var left = now.Where(night => !night.IsLost).SelectMany(night => CellsOf(night).Where(cell => cell.IsWords && !quoted.Contains((night, cell)))
-                .Select(cell => (Where: $"{Where(night)} {Quote(cell)}", Text: BookText.Of(cell.Text, night.Day, limits.PeritonitisDays.Value)))).ToList();
+                .Select(cell => (Where: $"{Where(night)} {Quote(cell)}", Text: BookText.Of(cell.Words, night.Day, limits.PeritonitisDays.Value)))).ToList();
         List<string> unread = [.. left.Where(cell => cell.Text.HasUnread && cell.Text.OfAnother.IsEmpty).Select(cell => cell.Where)];
         if (unread.Count > 0)
         {
@@ -423,13 +488,13 @@ internal sealed class DangerSigns
         var over = nights.Where(night => today - night.Date.DayNumber < DaysOfPage && BookText.Of(night.Words, night.Day).HasPastComplaint && !IsAlarmed(night)).ToList();
         if (over.Count > 0)
         {
-            Sign complaint = new("", _ => true, cell => cell.IsWords && !BookText.Of(cell.Text).Symptoms.IsEmpty);
+            Sign complaint = new("", _ => true, cell => cell.IsWords && !BookText.Of(cell.Words).Symptoms.IsEmpty);
             Note(findings, "record-complaint-of-past", $"A complaint appears to be spoken of as over {When([.. over.TakeLast(MostQuotes)], complaint)}{(over.Count > MostQuotes ? Text($"; and on {over.Count - MostQuotes} days before") : "")}: it is counted as history. If it is of now, contact the unit now.");
         }
 
         if (spoken.Count > 0)
         {
-            Sign past = new("", _ => true, cell => cell.IsWords && BookText.Of(cell.Text).Symptoms.Contains(Symptom.CloudyFluid));
+            Sign past = new("", _ => true, cell => cell.IsWords && BookText.Of(cell.Words).Symptoms.Contains(Symptom.CloudyFluid));
             Note(findings, "record-peritonitis-of-past", $"A peritonitis appears to be spoken of as past {When([.. spoken.TakeLast(MostQuotes)], past)}{(spoken.Count > MostQuotes ? Text($"; and on {spoken.Count - MostQuotes} days before") : "")}: it is counted as history and leaves no night out. If it is of now, contact the unit now.");
         }
     }
@@ -493,20 +558,19 @@ internal sealed class DangerSigns
 
     private static string OfDays(IEnumerable<NightRecord> nights) => nights.Distinct().Count() is > 1 and var days ? Text($" (the worst of {days} such days)") : "";
 
-    private static bool Says(BookCell cell, Symptom symptom) => cell.IsWords && BookText.Of(cell.Text) is var text && (text.Symptoms.Contains(symptom) || text.OfAnother.Contains(symptom));
+    private static bool Says(BookCell cell, Symptom symptom) => cell.IsWords && BookText.Of(cell.Words) is var text && (text.Symptoms.Contains(symptom) || text.OfAnother.Contains(symptom));
 
     private static bool Takes(BookCell cell, BookColumn column, int value) =>
         !cell.IsWords && cell.Column == column.Name && column.Words!.TryGetValue(SheetWords.Normal(cell.Text), out var taken) && taken == value;
 
     private static double? TemperatureOf(BookCell cell) =>
-        cell.Column == BookWords.Temperature.Name ? BookCells.Celsius(cell.Text) : cell.IsWords ? BookText.Of(cell.Text).TemperatureCelsius : null;
+        cell.Column == BookWords.Temperature.Name ? BookCells.Celsius(cell.Text) : cell.IsWords ? BookText.Of(cell.Words).TemperatureCelsius : null;
 
     // Free words stand for themselves; of another cell its column is named.
     private static string Quote(BookCell cell) => (cell.Column.Length == 0 || cell.Column == BookWords.Symptoms.Name || cell.Column == BookWords.Remark.Name ? "" : cell.Column + " ") + Quote(cell.Text)
         + (cell.Column == BookWords.Temperature.Name && BookCells.Celsius(cell.Text) is { } celsius && BookText.Numbers(cell.Text).Any(BookText.IsFahrenheit) ? Text($", {(BookCells.IsFahrenheitByItsSize(cell.Text) ? "read as °F, " : "")}{celsius:0.0} °C") : "");
 
-    /// <summary>What is written, between marks, and not longer than a line.</summary>
-    internal static string Quote(string text, int longest = LongestQuote)
+    private static string Quote(string text, int longest = LongestQuote)
     {
         var plain = string.Join(' ', text.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
         return $"“{(plain.Length <= longest ? plain : plain[..(char.IsHighSurrogate(plain[longest - 1]) ? longest - 1 : longest)].TrimEnd() + " …")}”";

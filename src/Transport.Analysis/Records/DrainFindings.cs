@@ -12,7 +12,8 @@ internal static class DrainFindings
     // Of exchanges by hand, whose long dwells take fluid up, a drain below this share is low (choice).
     private const double HandDrainShare = 0.7;
 
-    private const double HalfFill = 0.5;
+    // What is half a fill is no noise and no uptake of a body (choice).
+    internal const double HalfFill = 0.5;
 
     public static void Add(
         IReadOnlyList<NightRecord> nights, ReviewedNight[] reviewed, NightResponse?[] responses, ReviewLimits limits, int today, List<Finding> findings)
@@ -59,14 +60,14 @@ internal static class DrainFindings
             var fill = NightBefore.IsWritten(nights, t) ? NightBefore.Of(nights, responses, t)?.DayFill ?? 0 : 0;
             var isLow = fill > 0 && nights[t].InitialDrain is { } drain && drain.Milliliters < limits.LowDrainShare.Value * fill
                 && drain.Milliliters < limits.LowDrainShare.Value * Expected(reviewed[t]);
-            isStopped |= isLow && nights[t].InitialDrain!.Value.Milliliters < StoppedShare * Expected(reviewed[t]) && IsNow(nights[t]);
+            isStopped |= isLow && nights[t].InitialDrain!.Value.Milliliters is var evening && evening < StoppedShare * Expected(reviewed[t]) && Expected(reviewed[t]) - evening > HalfFill * fill && IsNow(nights[t]);
             var fills = response.Regimen.Night;
 
             // What came out was in: of a day beyond what it usually leaves, and beyond the fills that are borne at night, under which a small one of the day may rise.
-            if (fill > 0 && nights[t].InitialDrain is { } evening)
+            if (fill > 0 && nights[t].InitialDrain is { } came)
             {
                 var usual = Math.Max(Expected(reviewed[t]), response.Regimen.Night.Select(exchange => exchange.Fill.Milliliters).DefaultIfEmpty().Max());
-                Held(evening.Milliliters, Math.Max(fill, usual), nights[t]);
+                Held(came.Milliliters, Math.Max(fill, usual), nights[t]);
             }
 
             // What this person's day leaves to drain in the evening and did not come stays below the first fill.
@@ -137,7 +138,7 @@ internal static class DrainFindings
         }
         else if (IsHighNow(fullest))
         {
-            Warn(findings, "record-overfill-now", $"{what}. {(told.Count > 0 ? $"Of drains is written {Told()}. " : "")}{Beside(fullest.Night)}; none is needed: call the unit before the next fill.");
+            Warn(findings, "record-overfill-now", $"{what}. {(told.Count > 0 ? $"Of drains is written {Told()}. " : "")}{(DangerSigns.NotUnderstood(fullest.Night) is { Length: > 0 } words ? $"What is written beside it is not judged here ({words}), so read it; no complaint is needed" : "No complaint of the body is written beside it; none is needed")}: call the unit before the next fill.");
         }
         else
         {
@@ -174,11 +175,6 @@ internal static class DrainFindings
         bool IsNow(NightRecord night) => today - night.Date.DayNumber <= limits.NowDays.Value;
 
         bool IsHighNow(Content one) => Math.Round(one.Share, 2) >= limits.HighOverfillShare.Value && IsNow(one.Night);
-
-        // Words that stand there may be a complaint that was not understood.
-        string Beside(NightRecord full) => nights.Where(night => Math.Abs(night.Date.DayNumber - full.Date.DayNumber) <= limits.NowDays.Value && night.Words.Length > 0 && !told.Contains(night)).TakeLast(2).ToList() is { Count: > 0 } written
-            ? $"Beside it is written {string.Join(" and ", written.Select(night => $"{DangerSigns.Quote(night.Words)} on {Day(night)}"))}, in which no pain or breathlessness was understood"
-            : "No complaint of the body is written beside it";
 
         NightRecord? TightBeside(NightRecord full) =>
             nights.LastOrDefault(night => night.Date.DayNumber > today - 7 && Math.Abs(night.Date.DayNumber - full.Date.DayNumber) <= limits.NowDays.Value && IsTight(night));

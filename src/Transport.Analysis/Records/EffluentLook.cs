@@ -14,4 +14,7 @@ public enum EffluentLook
 
     /// <summary>Cloudy: a peritonitis until shown otherwise.</summary>
     Cloudy,
+
+    /// <summary>Brown or green, or smelling of stool: as urgent as cloudy, since a bowel may have opened into the belly.</summary>
+    Brown,
 }

@@ -108,6 +108,9 @@ public sealed record NightRecord
     /// </summary>
     public string Doubt { get; init; } = "";
 
+    // Complaints that its words give to somebody else. Whoever keeps the book for another may mean the patient.
+    internal ImmutableArray<Symptom> OfAnother { get; init; } = [];
+
     // What its rows say of the body, cell by cell, as written.
     internal ImmutableArray<BookCell> Cells { get; init; } = [];
 
@@ -126,7 +129,7 @@ public sealed record NightRecord
     internal DateOnly? Day => Date == default ? null : Date;
 
     // All free words of the day, in whatever column; of a night that was not read from a file there are the two.
-    internal string Words => string.Join("; ", Cells.IsEmpty ? new[] { Complaint, Remark }.Where(text => text.Length > 0) : Cells.Where(cell => cell.IsWords).Select(cell => cell.Text));
+    internal string Words => string.Join("; ", Cells.IsEmpty ? new[] { Complaint, Remark }.Where(text => text.Length > 0) : Cells.Where(cell => cell.IsWords).Select(cell => cell.Words));
 
     /// <summary>Whether the strongest glucose was used, in the night, the day or an exchange by hand.</summary>
     public bool UsesStrongest => !IsSkipped

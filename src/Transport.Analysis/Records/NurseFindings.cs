@@ -27,7 +27,7 @@ internal static class NurseFindings
     /// <summary>What may be an emergency of now, the most urgent first.</summary>
     public static IReadOnlyList<string> Urgent { get; } =
     [
-        "record-sepsis-now", "record-cloudy-now", "record-pain-or-fever-now", "record-overfill-now", "record-symptoms-now", "record-pressure-emergency", "record-exit-site-now", "record-glucose-low", "record-glucose-very-high", "record-pressure-low", "record-pressure-high",
+        "record-emergency-now", "record-sepsis-now", "record-cloudy-now", "record-pain-or-fever-now", "record-overfill-now", "record-symptoms-now", "record-potassium-now", "record-pressure-emergency", "record-exit-site-now", "record-glucose-low", "record-glucose-very-high", "record-pressure-low", "record-pressure-high",
         "record-date-doubtful-now",
     ];
 

@@ -38,10 +38,13 @@ internal static class Peritonitis
     }
 
     /// <summary>Whether a night has a cloudy bag or a peritonitis, in its column or in words.</summary>
-    public static bool IsSign(NightRecord night) => IsByColumn(night) || night.Symptoms.Contains(Symptom.CloudyFluid);
+    public static bool IsSign(NightRecord night) => IsByColumn(night) || night.Symptoms.Contains(Symptom.CloudyFluid) || IsOfStool(night);
+
+    /// <summary>Whether its fluid is brown or smells of stool.</summary>
+    public static bool IsOfStool(NightRecord night) => night.Effluent == EffluentLook.Brown || night.Symptoms.Contains(Symptom.StoolInFluid);
 
     /// <summary>Whether a sign is one by free words, which may speak of another day.</summary>
     public static bool IsOfWordsAlone(NightRecord night) => IsSign(night) && !IsByColumn(night);
 
-    private static bool IsByColumn(NightRecord night) => night.HasPeritonitis || night.Effluent == EffluentLook.Cloudy;
+    private static bool IsByColumn(NightRecord night) => night.HasPeritonitis || night.Effluent is EffluentLook.Cloudy or EffluentLook.Brown;
 }

@@ -90,6 +90,33 @@ public sealed record ReviewLimits
     }
     = new(38, "°C", Evidence.Memory, "practice");
 
+    /// <summary>Body temperature that is near a fever: on two days, or with a complaint beside it.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Not 36.5 to 40.</exception>
+    public Threshold NearFever
+    {
+        get;
+        init => field = Within(value, 36.5, 40, nameof(NearFever));
+    }
+    = new(37.5, "°C", Evidence.Choice, Ours);
+
+    /// <summary>Potassium of the blood, in words, that counts as high.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Not 5 to 9.</exception>
+    public Threshold HighPotassium
+    {
+        get;
+        init => field = Within(value, 5, 9, nameof(HighPotassium));
+    }
+    = new(6, "mmol/L", Evidence.Read, "a health board's handbook after the UK Kidney Association, 2023: an electrocardiogram at once from 6.0, the renal doctor at once where somebody is on dialysis; severe from 6.5");
+
+    /// <summary>Potassium of the blood, in words, that counts as low.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Not 1.5 to 4.</exception>
+    public Threshold LowPotassium
+    {
+        get;
+        init => field = Within(value, 1.5, 4, nameof(LowPotassium));
+    }
+    = new(3, "mmol/L", Evidence.Memory, "practice: moderate from 3.0 down, severe below 2.5");
+
     /// <summary>Systolic pressure of an adult that counts as low on any of the last days.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Not 50 to 130.</exception>
     public Threshold LowSystolic

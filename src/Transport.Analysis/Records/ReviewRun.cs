@@ -5,7 +5,7 @@ namespace Transport.Analysis;
 /// <summary>One review, night after night.</summary>
 internal sealed class ReviewRun
 {
-    // So many nights in a row without what the chart of drains is for end it: that is another book, and fewer are an odd night in the same (choice).
+    // So many nights in a row are another book or another level, and fewer are odd nights in the same: without what the chart of drains is for, or hardly drained (choice).
     private const int OtherNights = 3;
 
     private readonly Patient patient;
@@ -25,6 +25,8 @@ internal sealed class ReviewRun
     private int quietUntil;
     private int? initialDrainOn;
     private int unwatched = OtherNights;
+    private int retained;
+    private (double Night, double InitialDrain) usualOff;
 
     public ReviewRun(Patient patient, MembraneEnsemble ensemble, RecordBook book, RecordReviewOptions options, RunControl control)
     {
@@ -148,8 +150,9 @@ internal sealed class ReviewRun
         var dayCorrection = glucose * before?.OfInitialDrain(NightLever.PlasmaGlucose) ?? 0;
         var expectedDrain = before?.InitialDrain + dayCorrection;
         var (observed, holdsDay) = response.IsByHand ? OfHand(record) : UltrafiltrationOf(record, before?.DayFill, count);
-        var isRetained = IsRetained(record, response, observed - expected, before?.DayFill > 0 ? expectedDrain : null);
-        leftOut = isRetained && leftOut.Length == 0 ? "hardly drained" : leftOut;
+        var isRetained = IsRetained(record, response, observed, expected + usualOff.Night, before?.DayFill, expectedDrain + usualOff.InitialDrain);
+        retained = isRetained ? retained + 1 : 0;
+        leftOut = retained is > 0 and <= OtherNights && leftOut.Length == 0 ? "hardly drained" : leftOut;
         var learns = leftOut.Length == 0;
         var from = filter.Steps.Count;
         var days = lastCharted < 0 ? 1 : nights[t].Date.DayNumber - nights[lastCharted].Date.DayNumber;
@@ -174,6 +177,7 @@ internal sealed class ReviewRun
                 : by.Night(response, expected, uf, learns)));
         }
 
+        usualOff = (OffOf(NightChannel.Ultrafiltration, holdsDay && !response.IsByHand ? expected + expectedDrain - before?.DayFill : expected) ?? usualOff.Night, OffOf(NightChannel.InitialDrain, expectedDrain) ?? usualOff.InitialDrain);
         if (record.DrainTime is { } minutes && !response.IsByHand)
         {
             readings.Add(Take(by => by.DrainTime(response.DrainTime, minutes.TotalMinutes, learns)));
@@ -225,6 +229,9 @@ internal sealed class ReviewRun
             Basis = new(response, before, nightCorrection, dayCorrection),
         };
 
+        // How far the level that was learned is from the test.
+        double? OffOf(NightChannel channel, double? byTest) => readings.Find(reading => reading.Channel == channel)?.Expected - byTest;
+
         // Kept, so that it can be gone through again (Again).
         void Pass(Action<NightFilter> step)
         {
@@ -239,10 +246,14 @@ internal sealed class ReviewRun
         }
     }
 
-    // A whole fill less than was expected, or a first drain that brings next to nothing of a day's fill, tells of drains or of the book, and of no membrane.
-    private static bool IsRetained(NightRecord record, NightResponse response, double? difference, double? initialDrain) =>
-        difference < -response.Regimen.Exchanges.Max(exchange => exchange.Fill.Milliliters)
-        || !response.IsByHand && record.InitialDrain?.Milliliters < DrainFindings.StoppedShare * initialDrain;
+    // A night that keeps half a fill and is a whole one short of what this person's bring, or an evening that brings next to nothing of a day's fill that usually comes, tells of drains or of the book, and of
+    // no membrane.
+    private static bool IsRetained(NightRecord record, NightResponse response, double? observed, double? usual, double? dayFill, double? usualDrain)
+    {
+        var fill = response.Regimen.Exchanges.Max(exchange => exchange.Fill.Milliliters);
+        return observed < -DrainFindings.HalfFill * fill && observed - usual < -fill
+            || dayFill > 0 && record.InitialDrain?.Milliliters is { } drain && drain < DrainFindings.StoppedShare * usualDrain && usualDrain - drain > DrainFindings.HalfFill * dayFill;
+    }
 
     // The same nights as they would be believed had nothing been learned anew since the last signal before this one: charts begin again after a signal, but what a change comes to is asked of all nights
     // since, and a level that was opened again would take most of it.

@@ -59,4 +59,19 @@ public enum Symptom
 
     /// <summary>Drains that were slow, stopped or gave an alarm. No alarm by themselves.</summary>
     SlowDrain,
+
+    /// <summary>Brown or green fluid, or fluid that smells of stool, as where a bowel has opened into the belly.</summary>
+    StoolInFluid,
+
+    /// <summary>Slurred speech, a face that droops, an arm or leg that is weak: can be those of a stroke.</summary>
+    Stroke,
+
+    /// <summary>A fit, a collapse, a loss of consciousness.</summary>
+    Collapse,
+
+    /// <summary>Vomited blood, black or bloody stools: can be a bleeding of stomach or bowel.</summary>
+    GutBleeding,
+
+    /// <summary>A very high blood glucose by words, or a meter that shows nothing but that it is too high.</summary>
+    HighGlucose,
 }

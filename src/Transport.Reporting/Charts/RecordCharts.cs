@@ -53,7 +53,7 @@ public static class RecordCharts
             {
                 RelativeHeight = 0.62,
                 Marks = [.. review.Changes.Where(change => change.SignalledOn >= first).Select(change => Mark.AtX(change.SignalledOn.DayNumber - first.DayNumber, "change signalled"))
-                    .Concat(shown.Where(night => night.Record.Effluent == EffluentLook.Cloudy).Take(1).Select(night => Mark.AtX(X(night), "cloudy")))],
+                    .Concat(shown.Where(night => night.Record.Effluent is EffluentLook.Cloudy or EffluentLook.Brown).Take(1).Select(night => Mark.AtX(X(night), night.Record.Effluent == EffluentLook.Brown ? "brown" : "cloudy")))],
             };
         }
 

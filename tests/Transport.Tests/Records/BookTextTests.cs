@@ -360,4 +360,210 @@ public sealed class BookTextTests
         Assert.Equal(celsius is null, found is null);
         Assert.Equal(celsius ?? 0, found ?? 0, 0.01);
     }
+
+    // For the emergency service, or as urgent as a cloudy bag.
+    [Theory]
+    [InlineData("speech slurred", "Stroke")]
+    [InlineData("left arm weak since morning", "Stroke")]
+    [InlineData("face drooping on one side", "Stroke")]
+    [InlineData("can’t lift his right arm", "Stroke")]
+    [InlineData("?TIA", "Stroke")]
+    [InlineData("fit in the night", "Collapse")]
+    [InlineData("had a fit, bit tongue", "Collapse")]
+    [InlineData("SEIZURE AT 3 AM", "Collapse")]
+    [InlineData("collapsed in the bathroom", "Collapse")]
+    [InlineData("passed out for a minute", "Collapse")]
+    [InlineData("bag brown", "StoolInFluid")]
+    [InlineData("brown and smelly fluid", "StoolInFluid")]
+    [InlineData("drain smells of stool", "StoolInFluid")]
+    [InlineData("green fluid came out", "StoolInFluid")]
+    [InlineData("black stools", "GutBleeding")]
+    [InlineData("vomited blood", "GutBleeding")]
+    [InlineData("coughed up fresh blood", "GutBleeding")]
+    [InlineData("chest tight at rest", "ChestPain")]
+    [InlineData("pain in left arm", "ChestPain")]
+    [InlineData("meter says HI", "HighGlucose")]
+    [InlineData("sugar 26 tonight", "HighGlucose")]
+    [InlineData("BM 2.9", "LowGlucose")]
+    [InlineData("sugar 58", "LowGlucose")] // in mmol/L no meter shows it: mg/dL
+    public void What_cannot_wait_is_found_in_words(string words, string expected) => Assert.Equal(expected, string.Join(' ', BookText.Of(words).Symptoms));
+
+    // As patients and carers write.
+    [Theory]
+    [InlineData("HUSBAND FOUND HIM ON FLOOR NOT ANSWERING", "Collapse")]
+    [InlineData("pt fitted x1 approx 2 min, post ictal", "Collapse")]
+    [InlineData("her words come out wrong", "Stroke")]
+    [InlineData("drain bag looks like gravy", "StoolInFluid")]
+    [InlineData("bag not see through", "CloudyFluid")]
+    [InlineData("cant read newspaper thru bag", "CloudyFluid")]
+    [InlineData("fluid a bit misty", "CloudyFluid")]
+    [InlineData("crushing feeling in chest", "ChestPain")]
+    [InlineData("tummy killing me", "AbdominalPain")]
+    [InlineData("DOUBLED OVER WITH STOMACH CRAMPS", "AbdominalPain")]
+    [InlineData("felt hot and shivvery", "Fever")]
+    [InlineData("temp 37.8 and aching all over", "AbdominalPain")]
+    [InlineData("BM 'HI' on meter x2", "HighGlucose")]
+    [InlineData("sugar reading LO", "LowGlucose")]
+    [InlineData("legs like balloons", "Swelling")]
+    [InlineData("dropped the line on the carpet", "Leak")]
+    [InlineData("line site red hot angry", "ExitSite")]
+    [InlineData("baby limp and grey", "Confused")]
+    public void What_cannot_wait_is_found_in_the_words_of_everybody(string words, string expected) => Assert.Equal(expected, string.Join(' ', BookText.Of(words).Symptoms));
+
+    // The same words of something else, or denied.
+    [Theory]
+    [InlineData("fit and well")]
+    [InlineData("keeping fit")]
+    [InlineData("fit as a fiddle")]
+    [InlineData("stroked the cat")]
+    [InlineData("breast stroke at the pool")]
+    [InlineData("brown bread for tea")]
+    [InlineData("bag smells of bleach")]
+    [InlineData("black coffee")]
+    [InlineData("screen not responding")]
+    [InlineData("no slurred speech")]
+    [InlineData("no seizures")]
+    [InlineData("no black stools")]
+    [InlineData("fluid not brown")]
+    [InlineData("sugar 2 spoons")]
+    [InlineData("sugar was 110")]
+    public void What_only_sounds_like_it_is_no_alarm(string words) => Assert.Empty(BookText.Of(words).Symptoms);
+
+    [Theory]
+    [InlineData("lab called K 6.9", 6.9)]
+    [InlineData("potassium 2.3", 2.3)]
+    [InlineData("K+ was 7,1 yesterday", 7.1)]
+    [InlineData("potasium 6.4", 6.4)]
+    [InlineData("vitamin K 5.0", null)]
+    [InlineData("potassium tablets 2 daily", null)]
+    [InlineData("walked 6.5 km", null)]
+    [InlineData("K 2.0 bag", null)]
+    public void A_potassium_is_read_where_it_is_named(string words, double? expected) =>
+        Assert.Equal(expected, BookText.Potassium(words).Select(value => (double?)value).SingleOrDefault());
+
+    [Theory]
+    [InlineData("fluid cloudly", "CloudyFluid")]
+    [InlineData("bag clowdy", "CloudyFluid")]
+    [InlineData("peritonitus", "CloudyFluid")]
+    [InlineData("feaver", "Fever")]
+    [InlineData("stomack pane", "AbdominalPain")]
+    [InlineData("pian in tummy", "AbdominalPain")]
+    [InlineData("diarea and vommiting", "Diarrhoea Vomiting")]
+    [InlineData("brethless", "Breathless")]
+    [InlineData("N&V", "Vomiting")]
+    [InlineData("abdo px ++", "AbdominalPain")]
+    [InlineData("SOBOE; PND", "Breathless")]
+
+    // Words of their own, one letter away.
+    [InlineData("fewer bags", "")]
+    [InlineData("clouds in the sky", "")]
+    [InlineData("leaving tomorrow", "")]
+    [InlineData("spelling test at school", "")]
+    [InlineData("machine bleeping", "")]
+    [InlineData("bloods taken", "")]
+    public void A_slip_of_the_pen_hides_no_danger_and_makes_none(string words, string expected) => Assert.Equal(expected, string.Join(' ', BookText.Of(words).Symptoms));
+
+    // Each beside its dangerous neighbor, which no harmless word may silence.
+    [Theory]
+    [InlineData("flu jab; sore arm", "")]
+    [InlineData("flu jab; belly sore", "AbdominalPain")]
+    [InlineData("flu jab, sore arm, bag cloudy", "CloudyFluid")]
+    [InlineData("flu jab; left arm weak", "Stroke")]
+    [InlineData("sore arm", "")]
+    [InlineData("sore arm and chest pain", "ChestPain")]
+    [InlineData("bag leaked in the box", "")]
+    [InlineData("bag leaked in the bed", "Leak")]
+    [InlineData("bag leaked; fluid cloudy", "Leak CloudyFluid")]
+    [InlineData("bag leaked in the box, next bag leaking too", "Leak")]
+    [InlineData("cramp in hand", "")]
+    [InlineData("cramp in legs", "Dry")]
+    [InlineData("cramp in hand and belly cramps", "AbdominalPain")]
+    [InlineData("swollen ankle from football", "")]
+    [InlineData("swollen ankles", "Swelling")]
+    [InlineData("swollen ankle from football, belly swollen", "Swelling")]
+    [InlineData("swollen ankle from fluid", "Swelling")]
+    [InlineData("birthday party, bag cloudy", "CloudyFluid")]
+    [InlineData("slept well. fever in the morning", "Fever")]
+    [InlineData("slept all day", "Confused")]
+    [InlineData("slept sitting up", "Breathless")]
+    [InlineData("forgot to weigh", "")]
+    [InlineData("forgot mask", "Leak")]
+    public void Innocent_words_do_not_alarm_and_silence_nothing(string words, string expected) =>
+        Assert.Equal(expected, string.Join(' ', BookText.Of(words).Symptoms.Order(Comparer<Symptom>.Create((one, other) => other.CompareTo(one)))));
+
+    // Written on a day that is known, and gone of itself: told as over. Anything that lets it come back, move, or be hidden by a medicine leaves it an alarm.
+    [Theory]
+    [InlineData("belly ache gone", true)]
+    [InlineData("belly ache has now gone", true)]
+    [InlineData("headache gone", true)]
+    [InlineData("belly ache gone, then worse again", false)]
+    [InlineData("belly ache not gone", false)]
+    [InlineData("belly ache nearly gone", false)]
+    [InlineData("belly ache gone with paracetamol", false)]
+    [InlineData("belly ache gone for an hour", false)]
+    [InlineData("belly pain gone to the shoulder", false)]
+    [InlineData("belly ache gone, came back at night", false)]
+    [InlineData("belly ache gone, bag cloudy", false)]
+    [InlineData("pain over my belly", false)]
+    [InlineData("pain all over", false)]
+    [InlineData("pain settled in the right side", false)]
+    [InlineData("pain stopped me sleeping", false)]
+    [InlineData("belly ache gone worse", false)]
+    [InlineData("cloudiness gone", false)]
+    [InlineData("fever gone", false)]
+    [InlineData("chest pain gone", false)]
+    public void A_pain_that_has_gone_is_over_only_where_nothing_calls_it_back(string words, bool isOver)
+    {
+        var text = BookText.Of(words, new DateOnly(2026, 6, 15));
+        Assert.Equal(isOver, text.Symptoms.IsEmpty);
+        Assert.NotEmpty(BookText.Of(words).Symptoms); // of a day that is not known nothing is over
+    }
+
+    // What everybody writes, and nothing beside it: nothing to judge.
+    [Theory]
+    [InlineData("slept well")]
+    [InlineData("birthday party")]
+    [InlineData("no blood")]
+    [InlineData("exit site perfect")]
+    [InlineData("walked 3 km")]
+    [InlineData("grandson visited")]
+    [InlineData("all good")]
+    [InlineData("Forgot to weigh myself")]
+    [InlineData("no pain, no blood, not cloudy")]
+    [InlineData("changed dressing - dry and clean")]
+    [InlineData("clinic visit; bloods taken; all good")]
+    [InlineData("nurse visit: exit site perfect")]
+    [InlineData("drained well; clear as water. no blood")]
+    [InlineData("flu jab today; sore arm")]
+    [InlineData("dinner with family and friends, happy")]
+    [InlineData("painless")]
+    public void Everyday_words_are_nothing_to_judge(string words)
+    {
+        var text = BookText.Of(words);
+        Assert.Empty(text.Symptoms);
+        Assert.False(text.HasUnread);
+    }
+
+    // One word that is not of every day, and it is for a reader: too little, a fall, an appetite, another language.
+    [Theory]
+    [InlineData("did not sleep well")]
+    [InlineData("hardly slept well")]
+    [InlineData("party cancelled")]
+    [InlineData("walked into hospital")]
+    [InlineData("fell in the garden")]
+    [InlineData("went to bed")]
+    [InlineData("no dinner")]
+    [InlineData("not hungry")]
+    [InlineData("grandson died")]
+    [InlineData("not perfect")]
+    [InlineData("exit site not perfect")]
+    [InlineData("changed dressing, crusts")]
+    [InlineData("walked 3 km, odd feeling")]
+    [InlineData("dog at the machine")]
+    [InlineData("forgot to clamp")]
+    [InlineData("forgot the night")]
+    [InlineData("trüb")]
+    [InlineData("dolor de barriga")]
+    [InlineData("brown")]
+    public void One_word_that_is_not_of_every_day_is_for_a_reader(string words) => Assert.True(BookText.Of(words) is { HasUnread: true } or { Symptoms.Length: > 0 });
 }

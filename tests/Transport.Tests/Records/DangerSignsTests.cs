@@ -442,6 +442,58 @@ public sealed class DangerSignsTests
         Assert.Contains(Of(Books.Read(["date;remark", "2026-02-11;" + longer])), found => found.Code == "record-text-unread");
     }
 
+    [Theory]
+    [InlineData(";clear;;left arm weak, speech slurred;;;;;;", "record-emergency-now", "the emergency service comes first, at once")]
+    [InlineData(";clear;fit in the night;;;;;;;", "record-emergency-now", "A low blood glucose can look the same")]
+    [InlineData(";clear;;husband collapsed;;;;;;", "record-emergency-now", "“husband collapsed”")]
+    [InlineData(";brown;;;;;;;;", "record-cloudy-now", "at once, whatever the hour, before anything is filled in")]
+    [InlineData(";clear;;smells of stool;;;;;;", "record-cloudy-now", "whatever the hour")]
+    [InlineData(";clear;;lab called K 6.9;;;;;;", "record-potassium-now", "Potassium of 6.9 on 2026-02-11 (“lab called K 6.9”), taken as mmol/L, at or above 6.0: ")]
+    [InlineData(";clear;;potassium 2.3;;;;;;", "record-potassium-now", "taken as mmol/L, below 3.0: ")]
+    [InlineData(";clear;black stools;;;;;;;", "record-symptoms-now", "can be a bleeding of stomach or bowel")]
+    [InlineData(";clear;;chest tight at rest;;;;;;", "record-symptoms-now", "the emergency service comes first")]
+    [InlineData(";;;;;HI;;;;", "record-glucose-very-high", "(blood glucose “HI”): a meter that shows HI is above all that it can measure")]
+    [InlineData(";;;;;3.9 mmol;;;;", "record-glucose-low", "Blood glucose of 3.9 mmol/L on 2026-02-11, below 4.0 mmol/L")]
+    [InlineData(";clear;not hungry;;37.9;;;;;", "record-pain-or-fever-now", "(temperature “37.9”), with words beside it (“not hungry”): an infection can begin so")]
+    [InlineData(";clear;pain;;37.6;;;;;", "record-pain-or-fever-now", ", and pain in these days: an infection can begin so")]
+    public void What_cannot_wait_stands_among_the_first(string row, string code, string expected)
+    {
+        var said = Of(Well, [row]);
+        Assert.Contains(said, found => found.Code == code && found.Severity == Severity.Warning && found.Message.Contains(expected, StringComparison.Ordinal));
+        Assert.Contains(code, NurseFindings.Urgent);
+        Assert.DoesNotContain(Of(Well, [row, Well, Well, Well, Well]), found => found.Code == code);
+    }
+
+    // Between the limits, 3.0 and 6.0 mmol/L, a potassium is quoted; a near fever of one day with nothing beside it is none.
+    [Fact]
+    public void A_usual_potassium_and_one_near_fever_are_no_alarm()
+    {
+        Assert.Equal("record-text-unread", Assert.Single(Of(Well, [";clear;;K 5.2;;;;;;"])).Code);
+        Assert.Empty(Of(Well, [";clear;;;37.9;;130/80;;900;"]));
+        Assert.Equal("record-pain-or-fever-now", Assert.Single(Of(Well, [";clear;;;37.9;;130/80;;900;", ";clear;;;37.8;;130/80;;900;"])).Code);
+    }
+
+    [Fact]
+    public void A_meter_that_shows_LO_is_told_beside_a_low_value() =>
+        Assert.Contains("A low one is also told on 2026-02-11 (blood glucose “LO”).", Of(Well, [";;;;;LO;;;;", ";;;;;3.9;;;;"]).Single(found => found.Code == "record-glucose-low").Message, StringComparison.Ordinal);
+
+    [Fact]
+    public void Everyday_remarks_leave_a_book_quiet()
+    {
+        Assert.Empty(Of(Well, [";clear;;birthday party;;;130/80;;900;", ";clear;none;slept well;;;130/80;;900;", ";clear;;\"walked 3 km, grandson visited\";;;130/80;;900;"]));
+        Assert.Equal("record-text-unread", Assert.Single(Of(Well, [";clear;;birthday party, strange taste;;;130/80;;900;"])).Code);
+    }
+
+    // Whoever wrote in another language has written of complaints, as far as anybody here can tell.
+    [Fact]
+    public void Words_that_nobody_understood_are_not_said_to_be_unwritten()
+    {
+        var book = Books.Read(Header, "2026-02-05;;;Bauchschmerzen;;;;;;");
+        Assert.DoesNotContain("complaints", DangerSigns.NotLookedAt(book.Nights, book, Patient.Example, ReviewLimits.Default), StringComparison.Ordinal);
+        var none = Books.Read(Header, "2026-02-05;clear;;;;;;;;");
+        Assert.Contains("complaints", DangerSigns.NotLookedAt(none.Nights, none, Patient.Example, ReviewLimits.Default), StringComparison.Ordinal);
+    }
+
     private static IReadOnlyList<Finding> Of(string usual, params string[] last) =>
         Of(Books.Read([Header, .. Enumerable.Repeat(usual, 10).Concat(last).Select((row, day) => new DateOnly(2026, 2, 1).AddDays(day).ToString("yyyy-MM-dd", CultureInfo.InvariantCulture) + row)]));
 

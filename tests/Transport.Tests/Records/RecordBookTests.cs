@@ -86,7 +86,7 @@ public sealed class RecordBookTests
     [Fact]
     public void A_bad_cell_costs_the_cell_and_not_the_night()
     {
-        var book = Books.Read("date,uf (mL),weight (kg),pressure,effluent", "2026-02-05,many,71,120/80,clear", "2026-02-06,900,710,120/80,clear", "2026-02-07,900,71,12/8,clear", "2026-02-08,900,71,120/80,brownish");
+        var book = Books.Read("date,uf (mL),weight (kg),pressure,effluent", "2026-02-05,many,71,120/80,clear", "2026-02-06,900,710,120/80,clear", "2026-02-07,900,71,12/8,clear", "2026-02-08,900,71,120/80,beige");
         Assert.Equal(["not-a-number", "impossible-value", "book-pressure-unreadable", "unknown-word"], book.Findings.Select(finding => finding.Code).Order(StringComparer.Ordinal).Reverse().OrderBy(Order));
         Assert.Equal(4, book.Nights.Count);
         Assert.Equal([2, 3, 4, 5], book.Findings.Select(finding => finding.Row!.Value));

@@ -337,6 +337,19 @@ public sealed class RecordReviewTests
         Assert.Equal(isJoined, said.Message.Contains("1.8 times the fill, 3600 mL", StringComparison.Ordinal) && said.Message.Contains("breathlessness (“short of breath”) is written on ", StringComparison.Ordinal));
     }
 
+    // Twice the fill: urgent without a complaint, and where words stand beside it that nobody understood it is not said that there is none.
+    [Theory]
+    [InlineData("", "No complaint of the body is written beside it; none is needed")]
+    [InlineData("slept well", "No complaint of the body is written beside it; none is needed")]
+    [InlineData("Bauch ganz hart", "What is written beside it is not judged here (“Bauch ganz hart”), so read it; no complaint is needed")]
+    public void An_overfill_beside_words_that_nobody_understood_quotes_them(string remark, string expected)
+    {
+        var (person, truth, ensemble) = VirtualPerson.Of(2026, 3);
+        var nights = new VirtualBook(person, truth, DryDay).Write(5, 60, 150, BookKind.WithCycles).ToList();
+        nights[^1] = nights[^1] with { CycleDrains = nights[^1].CycleDrains.SetItem(2, Volume.FromMilliliters(4_200)), Remark = remark };
+        Assert.Contains(expected, Review(person, ensemble, nights).Findings.Single(finding => finding.Code == "record-overfill-now").Message, StringComparison.Ordinal);
+    }
+
     // 1.9 times the fill six nights before, borne; 1.75 times on the last, and short of breath: the fuller one does not hide the one of now.
     [Fact]
     public void A_fuller_day_that_was_borne_hides_no_overfill_of_now()
