@@ -421,6 +421,14 @@ public sealed class BookTextTests
     [InlineData("ankles up, cant get shoes on", "Swelling")]
     [InlineData("meter error HI HI", "HighGlucose")]
     [InlineData("dont know what day it is", "Confused")]
+    [InlineData("eye and mouth sagging, dribbling", "Stroke")]
+    [InlineData("seized twice, asleep after", "Collapse")]
+    [InlineData("waste bag hazey", "CloudyFluid")]
+    [InlineData("crampy belly since fill", "AbdominalPain")]
+    [InlineData("chest felt like a tight band", "ChestPain")]
+    [InlineData("exit pussy and red", "ExitSite")]
+    [InlineData("grandson pulled the line", "Leak")]
+    [InlineData("found cap on floor", "Leak")]
     [InlineData("baby limp and grey", "Confused")]
     public void What_cannot_wait_is_found_in_the_words_of_everybody(string words, string expected) => Assert.Equal(expected, string.Join(' ', BookText.Of(words).Symptoms));
 
