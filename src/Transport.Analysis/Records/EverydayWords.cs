@@ -10,10 +10,10 @@ namespace Transport.Analysis;
 internal static partial class EverydayWords
 {
     private const string Kin =
-        "daughters?|sons?|husband|wife|mother|father|mum|mom|dad|grand(?:son|daughter|child|mother|father)s?|grandchildren|grandma|grandpa|sisters?|brothers?|children|kids?|baby|neighbou?rs?|friends?|uncle|aunt|cousins?|partner|family|nephew|niece|in laws?";
+        "daughters?|sons?|husband|wife|mother|father|mum|mom|dad|grand(?:son|daughter|child|mother|father|kid)s?|grandchildren|grandma|grandpa|sisters?|brothers?|children|kids?|baby|neighbou?rs?|friends?|uncle|aunt|cousins?|partner|family|nephew|niece|in laws?";
 
     private static readonly Regex Words = new(
-        $@"\b(?:{Kin}|visit(?:s|ed|ing|ors?)?|birthday|party|wedding|anniversary|christmas|easter|new year|holidays?|weekend|monday|tuesday|wednesday|thursday|friday|saturday|sunday|church|school|choir|bingo|chess|cinema|film|movie|tv|television|football|match|concert|theatre|museum|shopping|shops?|market|garden|gardening|cooked|cooking|baked|baking|cakes?|coffee|tea|lunch|dinner|breakfast|restaurant|picnic|barbecue|book|reading|music|danc(?:ed?|ing)|drive|trip|beach|park|zoo|lake|walk(?:s|ed|ing)?|sunny|sunshine|rain(?:y|ed)?|snow(?:y|ed)?|weather|spring|summer|autumn|winter|dogs?|cats?|puppy|came|went|met|played|watched|enjoyed|fun|happy|clinic|nurse|appointment|check ?up|and|for|to|from|we|us|our|me|also|together)\b",
+        $@"\b(?:(?:{Kin})(?:'s)?|day out|everything|sang|singing|fed|haircut|visit(?:s|ed|ing|ors?)?|birthday|party|wedding|anniversary|christmas|easter|new year|holidays?|weekend|monday|tuesday|wednesday|thursday|friday|saturday|sunday|church|school|choir|bingo|chess|cinema|film|movie|tv|television|football|match|concert|theatre|museum|shopping|shops?|market|garden|gardening|cooked|cooking|baked|baking|cakes?|coffee|tea|lunch|dinner|breakfast|restaurant|picnic|barbecue|book|reading|music|danc(?:ed?|ing)|drive|trip|beach|park|zoo|lake|walk(?:s|ed|ing)?|sunny|sunshine|rain(?:y|ed)?|snow(?:y|ed)?|weather|spring|summer|autumn|winter|dogs?|cats?|puppy|came|went|met|played|watched|enjoyed|fun|happy|clinic|nurse|appointment|check ?up|and|for|to|from|we|us|our|me|also|together)\b",
         RegexOptions.CultureInvariant);
 
     /// <summary>A complaint that is none of the treatment or the body's inside, put aside: what is left for a reader says "elsewhere", what is plainly harmless says "well".</summary>
@@ -27,10 +27,10 @@ internal static partial class EverydayWords
     /// <summary>What of a clause is left without what everybody writes.</summary>
     public static string Without(string clause) => Words.Replace(Phrases().Replace(clause, " "), " ");
 
-    [GeneratedRegex(@"\b(?:jabs?|vaccin[a-z]*|booster|injection for flu|flu shot|covid shot)\b")]
+    [GeneratedRegex(@"\b(?:(?<!insulin )jabs?|vaccin[a-z]*|booster|injection for flu|flu shot|covid shot)\b")]
     private static partial Regex Vaccination();
 
-    [GeneratedRegex(@"\b(?:sore|tender|aching|painful|stiff|swollen) (?:left |right |upper )?arm\b|\b(?:left |right |upper )?arm(?: (?:is|was|a|bit|little|still|very))* (?:sore|tender|aching|aches|painful|stiff|hurts)\b")]
+    [GeneratedRegex(@"\b(?:sore|tender|aching|painful|stiff) (?:left |right |upper )?arm\b|\b(?:left |right |upper )?arm(?: (?:is|was|a|bit|little|still|very))* (?:sore|tender|aching|aches|painful|stiff|hurts)\b")]
     private static partial Regex ArmOfVaccination();
 
     // A sore arm alone. Pain in an arm may be of the heart.
@@ -54,6 +54,6 @@ internal static partial class EverydayWords
     [GeneratedRegex(@"\b(?:machine|cycler|screen|display|monitor|phone|computer|app)(?: (?:is|was|went|has|became|suddenly|froze|and))* (?:unresponsive|not responding|no response|blacked out|black ?out|confused)\b|\b(?:power|electricity) black ?out\b")]
     private static partial Regex Machine();
 
-    [GeneratedRegex(@"\bslept (?:very |really )?(?:well|fine|good|ok|okay|soundly|great|like a (?:log|baby)|through|(?:6|7|8|9) ?h(?:ours?)?)\b|\bgood (?:night'?s )?(?:sleep|rest|night|morning|day|evening)\b|\b(?:forgot|did not|didn'?t|no time) (?:to )?(?:weigh|be weighed)(?: (?:myself|me|him|her|in))?\b|\b(?:not weighed|scales? (?:was |were )?(?:away|not here))\b|\b(?:walk(?:ed|s| of)?|cycled|swam|hiked)(?: (?:for|about|a))* [0-9]{1,2}(?:[.,][0-9])? ?(?:km|kilomet(?:re|er)s?|miles?|min(?:utes)?|h|hours?)\b|\b(?:drain(?:ed|s|ing)?|fill(?:ed|s|ing)?)(?: all| very)? (?:well|fine|ok|okay|good|perfectly|easily|smoothly|normally)\b|\b(?:as )?clear as (?:water|glass|crystal|ever|always|usual)\b|\bclear like water\b|\b(?:crystal|water|totally|completely) clear\b|\bchanged (?:the |my |his |her )?dressing\b|\bdressing (?:was )?changed\b|\bbloods? (?:tests? )?(?:were |was )?(?:taken|drawn|done)\b|\bblood (?:test|sample)s?(?: (?:taken|drawn|done))?\b|\b(?:flu|covid|pneumonia) (?:jab|vaccine|vaccination|booster|shot)\b|\b(?:jab|vaccination|vaccinated|vaccine|booster)\b")]
+    [GeneratedRegex(@"\bslept (?:very |really )?(?:well|fine|good|ok|okay|soundly|great|like a (?:log|baby)|through|(?:6|7|8|9) ?h(?:ours?)?)\b|\bgood (?:night'?s )?(?:sleep|rest|night|morning|day|evening)\b|\b(?:forgot|did not|didn'?t|no time) (?:to )?(?:weigh|be weighed)(?: (?:myself|me|him|her|in))?\b|\b(?:not weighed|scales? (?:was |were )?(?:away|not here))\b|\b(?:walk(?:ed|s| of)?|cycled|swam|hiked)(?: (?:for|about|a|the|dog))* [0-9]{1,2}(?:[.,][0-9])? ?(?:km|kilomet(?:re|er)s?|miles?|min(?:utes)?|h|hours?)\b|\b(?:drain(?:ed|s|ing)?|fill(?:ed|s|ing)?)(?: all| very)? (?:well|fine|ok|okay|good|perfectly|easily|smoothly|normally)\b|\b(?:as )?clear as (?:water|glass|crystal|ever|always|usual)\b|\b(?:quiet|peaceful|calm) (?:night|day|evening|weekend)\b|\bclear like water\b|\b(?:bp|blood pressure|pulse|weight|sugar|temp|temperature) (?:is |was )?(?:good|fine|ok|okay|normal|stable)\b|\bscales? (?:is |are |was |were )?broken\b|\bhair cut\b|\bsat in the (?:garden|sun)\b|\b(?:crystal|water|totally|completely) clear\b|\bchanged (?:the |my |his |her )?dressing\b|\bdressing (?:was )?changed\b|\bbloods? (?:tests? )?(?:were |was )?(?:taken|drawn|done)\b|\bblood (?:test|sample)s?(?: (?:taken|drawn|done))?\b|\b(?:flu|covid|pneumonia) (?:jab|vaccine|vaccination|booster|shot)\b|\b(?:jab|vaccination|vaccinated|vaccine|booster)\b")]
     private static partial Regex Phrases();
 }

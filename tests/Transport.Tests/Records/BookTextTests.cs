@@ -407,6 +407,28 @@ public sealed class BookTextTests
     [InlineData("legs like balloons", "Swelling")]
     [InlineData("dropped the line on the carpet", "Leak")]
     [InlineData("line site red hot angry", "ExitSite")]
+    [InlineData("went rigid then shook all over, wet himself", "Collapse")]
+    [InlineData("OUT COLD ON THE BATHROOM FLOOR", "Collapse")]
+    [InlineData("his smile is uneven today", "Stroke")]
+    [InlineData("bag came out like rusty water", "StoolInFluid")]
+    [InlineData("smells like toilet when I drain", "StoolInFluid")]
+    [InlineData("bag looks a bit off, not its normal colour", "")] // two clauses: for a reader
+    [InlineData("cldy bag x2", "CloudyFluid")]
+    [InlineData("cannot see the writing on the bag through fluid", "CloudyFluid")]
+    [InlineData("poo is pitch black and sticky", "GutBleeding")]
+    [InlineData("throbbing round belly button", "AbdominalPain")]
+    [InlineData("line snapped at the end", "Leak")]
+    [InlineData("ankles up, cant get shoes on", "Swelling")]
+    [InlineData("meter error HI HI", "HighGlucose")]
+    [InlineData("dont know what day it is", "Confused")]
+    [InlineData("eye and mouth sagging, dribbling", "Stroke")]
+    [InlineData("seized twice, asleep after", "Collapse")]
+    [InlineData("waste bag hazey", "CloudyFluid")]
+    [InlineData("crampy belly since fill", "AbdominalPain")]
+    [InlineData("chest felt like a tight band", "ChestPain")]
+    [InlineData("exit pussy and red", "ExitSite")]
+    [InlineData("grandson pulled the line", "Leak")]
+    [InlineData("found cap on floor", "Leak")]
     [InlineData("baby limp and grey", "Confused")]
     public void What_cannot_wait_is_found_in_the_words_of_everybody(string words, string expected) => Assert.Equal(expected, string.Join(' ', BookText.Of(words).Symptoms));
 
@@ -536,6 +558,10 @@ public sealed class BookTextTests
     [InlineData("drained well; clear as water. no blood")]
     [InlineData("flu jab today; sore arm")]
     [InlineData("dinner with family and friends, happy")]
+    [InlineData("EVERYTHING FINE")]
+    [InlineData("quiet night, no alarms")]
+    [InlineData("no swelling, no cramps, bp good")]
+    [InlineData("walked the dog 30 min")]
     [InlineData("painless")]
     public void Everyday_words_are_nothing_to_judge(string words)
     {
@@ -564,6 +590,12 @@ public sealed class BookTextTests
     [InlineData("forgot the night")]
     [InlineData("trüb")]
     [InlineData("dolor de barriga")]
+    [InlineData("not cloudy yesterday, today it is")]
+    [InlineData("very quiet today")]
+    [InlineData("fluid was coffee")]
+    [InlineData("insulin jab, arm swollen")]
+    [InlineData("no pain until last night")]
+    [InlineData("nosebleed would not stop")]
     [InlineData("brown")]
     public void One_word_that_is_not_of_every_day_is_for_a_reader(string words) => Assert.True(BookText.Of(words) is { HasUnread: true } or { Symptoms.Length: > 0 });
 }
