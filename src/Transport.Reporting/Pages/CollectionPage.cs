@@ -16,7 +16,7 @@ internal static class CollectionPage
         PageHeader.Of(page, title, [sheet], day.Patient, when, TestForm.Collection.Name(), indices.Options.Thresholds, isPreliminary: false);
         page.Lead(
             [
-                .. PageFinding.Now(indices.Findings),
+                .. PageFinding.Now(indices.Findings, day.Date),
                 ("Dose", Both("weekly Kt/V urea", indices.WeeklyUreaDose) + " " + Both("weekly creatinine clearance", indices.WeeklyCreatinineClearance)),
                 ("Residual function", indices.ResidualFiltration is { } filtration && day.Urine is { } urine
                     ? Invariant($"{PageWords.Value(filtration)} (mean of urea and creatinine clearance), urine {urine.Volume.Milliliters:0} mL.")

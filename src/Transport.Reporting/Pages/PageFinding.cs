@@ -31,10 +31,12 @@ internal sealed partial record PageFinding(Severity Severity, string Code, strin
     /// <summary>Whether it is about blood that does not wait for the membrane.</summary>
     public static bool IsOfNow(Finding finding) => OfNow.ContainsKey(finding.Code);
 
-    /// <summary>The first line of a page where blood does not wait for the membrane; nothing otherwise.</summary>
-    public static IReadOnlyList<(string Name, string Words)> Now(IEnumerable<Finding> findings) =>
+    /// <summary>The first line of a page where blood does not wait for the membrane; nothing otherwise. A sheet may be old: the line has its date.</summary>
+    /// <param name="findings">Findings of one sheet or of several of one date.</param>
+    /// <param name="date">The date on the sheet; null where it has none.</param>
+    public static IReadOnlyList<(string Name, string Words)> Now(IEnumerable<Finding> findings, DateOnly? date) =>
         string.Join(", ", findings.Where(IsOfNow).Select(finding => $"{finding.Field} {finding.Found} is {OfNow[finding.Code]}").Distinct()) is { Length: > 0 } words
-            ? [("Now", $"{PageWords.Capital(words)}. Act on it now, by local protocol, unless somebody has; what else may make it so stands with the findings.")]
+            ? [("Now", $"{PageWords.Capital(words)}. {(date is null ? "Act" : $"Blood of {PageWords.Date(date)}: act")} on it now, by local protocol, unless somebody has; what else may make it so stands with the findings.")]
             : [];
 
     public static bool IsOfQuality(Finding finding) => OfQuality.Contains(finding.Code);

@@ -26,7 +26,7 @@ internal static class PairPage
         var compared = strong.Classification is null && weak.Classification is not null ? weak : strong;
         page.Lead(
             [
-                .. PageFinding.Now(weak.Findings.Concat(strong.Findings)),
+                .. new[] { weak, strong }.GroupBy(indices => indices.Test.Date).SelectMany(alike => PageFinding.Now(alike.SelectMany(indices => indices.Findings), alike.Key)),
                 ("Osmotic conductance", pair.OsmoticConductance is { } conductance
                     ? $"{PageWords.Value(conductance)} to glucose. Medians of long-term patients tested in another way: 3.0 with normal ultrafiltration, 2.1 with failure (read); only values computed alike can be compared."
                     : $"Not given: {pair.NotAvailable[0].Reason}."),

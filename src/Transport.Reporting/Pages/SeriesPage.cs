@@ -14,7 +14,7 @@ internal static class SeriesPage
         PageHeader.Of(page, title, sheets, last.Test.Patient, when, "series of tests", last.Options.Thresholds, series.Tests.Any(PageHeader.IsPreliminary));
         page.Lead(
             [
-                .. PageFinding.Now(last.Findings),
+                .. PageFinding.Now(last.Findings, last.Test.Date),
                 ("Osmotic conductance", $"Not from single tests: it needs two hours with two strengths. {PageIndices.IndirectSigns(last).Replace("here", "in the last test", StringComparison.Ordinal)}"),
                 ("Transfer", "Last test: " + Lower(PageIndices.Transfer(last)) + Change(series, "D/P creatinine")),
                 ("Free water", "Last test: " + PageIndices.FreeWater(last) + Change(series, "free water at 60 min")),

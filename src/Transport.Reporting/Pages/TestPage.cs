@@ -14,7 +14,7 @@ internal static class TestPage
         PageHeader.Of(page, title, [sheet], test.Patient, when, Form(test, indices.Options.Thresholds), indices.Options.Thresholds, PageHeader.IsPreliminary(indices));
         page.Lead(
             [
-                .. PageFinding.Now(indices.Findings),
+                .. PageFinding.Now(indices.Findings, test.Date),
                 ("Osmotic conductance", $"Not from one test: it needs two hours with two strengths, or is that of a fitted membrane. {PageIndices.IndirectSigns(indices)}"),
                 ("Transfer", PageIndices.Transfer(indices)),
                 ("Free water", PageWords.Capital(PageIndices.FreeWater(indices))),

@@ -46,11 +46,15 @@ public sealed class RegimenLanguageTests
         var weaker = Regimen.Ambulatory([At(7, Weak), At(12, Weak), At(17, Weak), At(22, Weak)]);
         Assert.Equal("overnight 2.0 L glucose 1.36 % instead of 2.0 L glucose 2.27 %", RegimenChange.Between(hand, weaker).Text);
         var machine = Night(5, Day(2_000));
-        Assert.StartsWith("cycles at night instead of exchanges by hand; by day 2.0 L ", RegimenChange.Between(hand, machine).Text, StringComparison.Ordinal);
-        Assert.StartsWith("exchanges by hand instead of cycles at night; ", RegimenChange.Between(machine, hand).Text, StringComparison.Ordinal);
+        Assert.StartsWith("cycles at night instead of exchanges by hand; overnight glucose 1.36 % instead of glucose 2.27 %; by day 2.0 L ", RegimenChange.Between(hand, machine).Text, StringComparison.Ordinal);
+        Assert.StartsWith("exchanges by hand instead of cycles at night; overnight glucose 2.27 % instead of glucose 1.36 %; ", RegimenChange.Between(machine, hand).Text, StringComparison.Ordinal);
         Assert.Equal("as now", RegimenChange.Between(hand, hand).Text);
         var late = Regimen.Ambulatory([At(7, Weak), At(12, Weak), At(17, Weak), At(23, DialysisSolution.Glucose227)]);
         Assert.Equal("overnight 60 min shorter", RegimenChange.Between(hand, late).Text);
+
+        // Another bag hides no other length.
+        var both = Regimen.Ambulatory([At(7, Weak), At(12, Weak), At(17, Weak), At(23, Weak)]);
+        Assert.Equal(new RegimenChange(2, "overnight 2.0 L glucose 1.36 % instead of 2.0 L glucose 2.27 %; overnight 60 min shorter"), RegimenChange.Between(hand, both));
     }
 
     [Fact]

@@ -306,6 +306,13 @@ public sealed class ReportPageTests
         }
 
         Assert.Contains(now + ", plasma sodium 121 mmol/L is very low.", Words(PageOf(ill)), StringComparison.Ordinal);
+
+        // A sheet may be years old: the line has its date, of a pair on two days each its own; without one it says none.
+        Assert.Contains("is low. Blood of 2025-03-11: act on it now", Words(ReportPages.Of(hours, PairedTest.Of(hours[0].ToTest(), hours[1].ToTest()))), StringComparison.Ordinal);
+        var dayBefore = Sheets.Read(Hour("75.5", "2080", "70", "48", "131").Replace("2025-03-11", "2025-03-10", StringComparison.Ordinal).Replace("plasma,glucose,60,6", "plasma,glucose,60,2.6", StringComparison.Ordinal));
+        var twoDays = Words(ReportPages.Of([dayBefore, hours[1]], PairedTest.Of(dayBefore.ToTest(), hours[1].ToTest())));
+        Assert.Matches("2\\.6 mmol/L [^.]*is low\\. Blood of 2025-03-10: act.*2\\.4 mmol/L [^.]*is low\\. Blood of 2025-03-11: act", twoDays);
+        Assert.Contains("very low. Act on it now", Words(PageOf(Sheets.Read(Sheets.With(Ill(Sheets.Clean), "test,date", "")))), StringComparison.Ordinal);
         Assert.DoesNotContain(" Now ", Words(PageOf(well)), StringComparison.Ordinal);
     }
 
