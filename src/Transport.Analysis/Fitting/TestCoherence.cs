@@ -50,7 +50,7 @@ public static class TestCoherence
                 isSample ? "the sample (swapped, late, mistyped)" : null,
             }.OfType<string>())
             + (IsTooLow(alone)
-                ? " first; in somebody long on dialysis a low osmotic conductance may be as likely: repeat the test."
+                ? " first; in somebody long on dialysis a low osmotic conductance may be as likely: repeat the test, with sodium at 60 min."
                 : " first; a membrane unlike most comes last.");
     }
 

@@ -296,7 +296,7 @@ internal sealed class DangerSigns
                 .. low.Take(1).Select(one => Text($"Blood pressure {one.Value} {one.How} {On(one.Night)}{OfDays(low.Select(reading => reading.Night))}, below {lowestSystolic:0} mmHg systolic{(isAdult ? "" : " at this age")}{LaterPressure(one)}")),
                 .. falls.TakeLast(1).Select(one => Text($"{(low.Count > 0 ? "from" : "Blood pressure from")} {one.Row.Sitting} sitting to {one.Row.Standing} standing {On(one.Night)}, a fall of {limits.StandingDrop.Value:0} mmHg or more")),
             ];
-            Warn(findings, "record-pressure-low", $"{string.Join("; ", what)}: compatible with too much fluid removed (dried out), medicines, bleeding or an infection. Ask the unit {AtOnce("today, before a strong bag is used; with faintness, fever or confusion at once", dry, fever, cloudy, pain, confused)}.");
+            Warn(findings, "record-pressure-low", $"{string.Join("; ", what)}: compatible with too much fluid removed (dried out), medicines, bleeding or an infection. {(isAdult ? "Ask the unit " + AtOnce("today, before a strong bag is used; with faintness, fever or confusion at once", dry, fever, cloudy, pain, confused) : "Contact the unit or the emergency service at once")}.");
         }
 
         var high = Pressures(now).Where(one => isAdult).Where(one => one.Value.SystolicMillimetersOfMercury >= limits.HighSystolic.Value || one.Value.DiastolicMillimetersOfMercury >= limits.HighDiastolic.Value)

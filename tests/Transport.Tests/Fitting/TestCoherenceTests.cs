@@ -38,7 +38,7 @@ public sealed class TestCoherenceTests
     public void Too_little_fluid_is_not_steered_away_from_a_true_loss_of_conductance()
     {
         // The same sheet with 700 mL less than went in: a leak, a poor drain, or what years on dialysis may do, which the prior does not hold. Of too much fluid nothing of the kind is said.
-        const string loss = "in somebody long on dialysis a low osmotic conductance may be as likely: repeat the test.";
+        const string loss = "in somebody long on dialysis a low osmotic conductance may be as likely: repeat the test, with sodium at 60 min.";
         var low = TestCoherence.Run(Average with { DrainedVolume = Volume.FromMilliliters(1340) });
         Assert.Contains("net ultrafiltration −700 mL at 240 min, where the rest goes with about", low!.Message, StringComparison.Ordinal);
         Assert.EndsWith("first; " + loss, low.Message, StringComparison.Ordinal);
