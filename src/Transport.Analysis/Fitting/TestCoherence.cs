@@ -59,10 +59,8 @@ public static class TestCoherence
         alone.Exists(one => one.Observation.Quantity == ObservedQuantity.NetUltrafiltrationMilliliters && one.Observation.Value < one.Predicted);
 
     private static string Beside(FitResidual one) => one.Observation.Quantity == ObservedQuantity.NetUltrafiltrationMilliliters
-        ? Invariant($"net ultrafiltration {Signed(one.Observation.Value)} mL at {one.Observation.Time.TotalMinutes:0} min, where the rest goes with about {Signed(Math.Round(one.Predicted / 10) * 10)} mL")
+        ? Invariant($"net ultrafiltration {one.Observation.Value:0;−0;0} mL at {one.Observation.Time.TotalMinutes:0} min, where the rest goes with about {Math.Round(one.Predicted / 10) * 10:0;−0;0} mL")
         : Invariant($"{one.Observation.Quantity.Name()} {one.Observation.Value:0.00} at {one.Observation.Time.TotalMinutes:0} min, where the rest goes with about {one.Predicted:0.00}");
-
-    private static string Signed(double value) => Invariant($"{(value < 0 ? "−" : "")}{Math.Abs(value):0}");
 
     // What the others let expect of it; null where they contradict each other without it as well, or nothing is left of them.
     private static FitResidual? WithoutOne(ObservedExchange exchange, int left)

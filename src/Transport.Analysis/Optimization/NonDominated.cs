@@ -3,8 +3,7 @@ namespace Transport.Analysis;
 /// <summary>Keeps the regimens that no other beats in everything, and of those within the noise of each other, one.</summary>
 internal sealed class NonDominated
 {
-    // Differences below these are ties: ultrafiltration mL, Kt/V relative, glucose g (choice, after the noise of measuring them).
-    private const double FluidNoise = 100;
+    // Differences below these are ties, as those of ultrafiltration below OutlookFindings.FluidNoise are: Kt/V relative, glucose g (choice, after the noise of measuring them).
     private const double DoseNoise = 0.05;
     private const double GlucoseNoise = 5;
 
@@ -109,7 +108,7 @@ internal sealed class NonDominated
     }
 
     private static bool Ties(Candidate a, Candidate b, double width) =>
-        Math.Abs(a.Ultrafiltration - b.Ultrafiltration) < FluidNoise * width
+        Math.Abs(a.Ultrafiltration - b.Ultrafiltration) < OutlookFindings.FluidNoise * width
         && Math.Abs(Math.Log(a.UreaDose / b.UreaDose)) < DoseNoise * width
         && Math.Abs(a.Glucose - b.Glucose) < GlucoseNoise * width;
 }

@@ -8,8 +8,8 @@ internal static class OutlookFindings
     // Findings of the membrane at the center carry that membrane's own volumes, which what the model misses has not moved.
     private static readonly string[] OfFluid = ["fluid-taken-up", "day-takes-up-fluid", "above-fluid-ceiling"];
 
-    // Between regimens differences below this are ties (choice); a middle that is nearer to nothing says neither that fluid is lost nor that it is taken up.
-    private const double AsGoodAsNothing = 100;
+    /// <summary>Differences of ultrafiltration below this are ties, mL (choice, after the noise of measuring it); a middle that is nearer to nothing says neither that fluid is lost nor that it is taken up.</summary>
+    internal const double FluidNoise = 100;
 
     public static IReadOnlyList<Finding> Of(RegimenOutlook outlook, IEnumerable<RegimenOutcome> days)
     {
@@ -74,11 +74,11 @@ internal static class OutlookFindings
                 Invariant($"Ultrafiltration and urine remove {removal.Median:0} mL in 24 h, more than {most.Milliliters:0} mL: the patient may dry out and lose urine."));
         }
 
-        if (Middle(outlook, OutcomeMeasures.Ultrafiltration) is < -AsGoodAsNothing and var all)
+        if (Middle(outlook, OutcomeMeasures.Ultrafiltration) is < -FluidNoise and var all)
         {
             yield return new(Severity.Warning, "fluid-taken-up", Invariant($"In 24 h the body takes up {-all:0} mL of the fluid instead of losing any."));
         }
-        else if (Middle(outlook, OutcomeMeasures.DayUltrafiltration) is < -AsGoodAsNothing and var day)
+        else if (Middle(outlook, OutcomeMeasures.DayUltrafiltration) is < -FluidNoise and var day)
         {
             yield return new(
                 Severity.Warning,

@@ -31,9 +31,10 @@ internal static class BookDates
 
     /// <summary>The rows whose date does not fit, by their number.</summary>
     /// <param name="rows">The rows as they stand, each with its date.</param>
-    public static IReadOnlyDictionary<int, Misfit> Misfits(IReadOnlyList<(int Row, DateOnly Date)> rows)
+    /// <param name="isNewestOnTop">As <see cref="IsNewestOnTop"/> has it.</param>
+    public static IReadOnlyDictionary<int, Misfit> Misfits(IReadOnlyList<(int Row, DateOnly Date)> rows, bool isNewestOnTop)
     {
-        var ordered = IsNewestOnTop(rows) ? rows.Reverse().ToList() : [.. rows];
+        var ordered = isNewestOnTop ? rows.Reverse().ToList() : [.. rows];
         var misfits = OfAnotherYear(ordered);
         ordered.RemoveAll(row => misfits.ContainsKey(row.Row));
         var chain = Chain(ordered);

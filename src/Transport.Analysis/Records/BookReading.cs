@@ -118,8 +118,8 @@ internal sealed class BookReading
         var dated = rows.Where(row => !blank.Contains(row.Row)).Select(row => (row.Row, Date: DateOf(row.Row, Field(row.Fields, dateAt), order)))
             .Where(row => row.Date is not null).Select(row => (row.Row, row.Date!.Value)).ToList();
         dated = [.. dated.Concat(lost.Where(row => row.Date is not null).Select(row => (row.Row, row.Date!.Value))).OrderBy(row => row.Row)];
-        var misfits = BookDates.Misfits(dated);
         isNewestOnTop = BookDates.IsNewestOnTop(dated);
+        var misfits = BookDates.Misfits(dated, isNewestOnTop);
         trusted = [.. dated.Where(row => !misfits.ContainsKey(row.Row))];
         var (first, last) = (trusted.Select(row => row.Date).DefaultIfEmpty().Min(), trusted.Select(row => row.Date).DefaultIfEmpty().Max());
         code = rows.Select(row => (row.Row, Code: CodeOf(row.Row, TextsOf(row.Fields)))).Concat(lost.Select(row => (row.Row, Code: HasCode(row.Certain) ? CodeOf(row.Row, row.Certain) : "")))

@@ -281,7 +281,7 @@ internal sealed partial record BookText(
     [GeneratedRegex(@"\bno (?:stools?|bowel movements?)\b")]
     private static partial Regex NoStool();
 
-    [GeneratedRegex(@"\b(?:not|less|no longer|isn'?t|wasn'?t|never)(?: [a-z]+)? clear\b(?! in (?:the|my|his|her) head\b)")]
+    [GeneratedRegex(@"\b(?:not|less|no longer|isn'?t|wasn'?t|never)(?: [a-z]+)? clear\b")]
     private static partial Regex NotClear();
 
     [GeneratedRegex(@"\b(?:not|less|no longer|isn'?t|wasn'?t|never)(?: [a-z]+)? clear in (?:the|my|his|her) head\b")]

@@ -19,7 +19,7 @@ internal static class ChangeSearch
     // Share of the heaviest trial below which one adds nothing to a size.
     private const double Slight = 0.05;
 
-    // No explanation is exact: a number that it leaves alone differs all the same, SD in mL (choice, likewise).
+    // No explanation is exact: a number that it leaves alone differs all the same, SD in mL (choice, by the bands of docs/studies/record-review.md).
     private const double LeastMilliliters = 20;
 
     // Prior deviation of each size: logarithms of A0/Δx and LpS; mL/min; share left behind; minutes lost in a night; logarithm of strength; mL of the day; mmol/L. Choices.
@@ -36,6 +36,9 @@ internal static class ChangeSearch
         (ChangeCause.BookCountsOtherwise, 1, false),
     ];
 
+    // The book either counts otherwise or it does not: there is no size to find.
+    private static readonly (double Mean, double Deviation)[] CountsOtherwise = [.. Enumerable.Repeat((1.0, 0.0), ChangeSizes.Numbers)];
+
     /// <summary>
     /// x²/2 + ln 2Φ(x): what a half-normal size adds to the evidence where nights speak for a size of x standard deviations. Rises with x throughout. Far out, where Φ is lost in
     /// the smallest double, by its asymptotic series (Abramowitz and Stegun 26.2.12, memory), in which the squares are no longer there to cancel.
@@ -43,10 +46,6 @@ internal static class ChangeSearch
     internal static double EvidenceAt(double x) => x > -20
         ? 0.5 * x * x + Math.Log(2 * Normal.CDF(0, 1, x))
         : Math.Log(Math.Sqrt(2 / Math.PI) / -x * (1 - (1 - 3 / (x * x)) / (x * x)));
-
-    private static readonly (double Mean, double Deviation)[] CountsOtherwise = [(1, 0), (1, 0), (1, 0), (1, 0)];
-
-    private static bool IsOfBothSigns(ChangeCause cause) => cause is ChangeCause.RunDiffers or ChangeCause.DayDiffers;
 
     // A cause, its prior and its form: at once or growing; of drains, whether a dry day takes up what they leave.
     private sealed record Form(ChangeCause Cause, double Deviation, bool IsGrowing = false, bool IsTakenUp = false);
@@ -166,7 +165,6 @@ internal static class ChangeSearch
 
         int FirstOf(int night) => Array.FindIndex(until, step => step.Night >= night) is >= 0 and var index ? index : until.Length;
 
-        // The book either counts otherwise or it does not: there is no size to find.
         (double Mean, double Deviation)[] SizesOf(Trial trial) => trial.Form.Cause == ChangeCause.BookCountsOtherwise ? CountsOtherwise : ChangeSizes.Of(
             trial.Form.Deviation, IsOfBothSigns(trial.Form.Cause), until.AsSpan(FirstOf(trial.From)), (channel, night, holdsDay) => Signal(trial.Form, channel, night, trial.From, holdsDay));
 
@@ -238,4 +236,6 @@ internal static class ChangeSearch
             };
         }
     }
+
+    private static bool IsOfBothSigns(ChangeCause cause) => cause is ChangeCause.RunDiffers or ChangeCause.DayDiffers;
 }

@@ -9,8 +9,8 @@ namespace Transport.Analysis;
 /// </remarks>
 internal static class ChangeSizes
 {
-    // Numbers with a size of their own: ultrafiltration, initial drain, first cycle, and the clock.
-    private const int Numbers = 4;
+    /// <summary>Numbers with a size of their own: ultrafiltration, initial drain, first cycle, and the clock.</summary>
+    public const int Numbers = 4;
 
     // By how much wider the prior of a size is where the size is told, than where causes are weighed (choice, by the bands of docs/studies/record-review.md).
     private const double Wider = 3;

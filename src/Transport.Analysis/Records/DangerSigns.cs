@@ -19,9 +19,8 @@ internal sealed class DangerSigns
     // The page shows five weeks.
     private const int DaysOfPage = 35;
 
-    // mmol/L: what meters show ends at 33.3, 600 mg/dL (memory). One mmol/L is 18.016 mg/dL.
+    // mmol/L: what meters show ends at 33.3, 600 mg/dL (memory).
     private const double MostOfMeters = 33.4;
-    private const double MilligramsPerMillimole = 18.016;
 
     private readonly IReadOnlyList<NightRecord> nights;
     private readonly List<NightRecord> now;
@@ -130,7 +129,7 @@ internal sealed class DangerSigns
 
     // A book may be kept by another: whoever writes of a daughter keeps the book of one, and of a husband's what cannot wait, or stands beside a low pressure, is taken for the patient's.
     private bool MayBeOwn(NightRecord night, Symptom symptom) => !isAdult || symptom is Symptom.ChestPain or Symptom.Breathless or Symptom.Confused or Symptom.LowGlucose
-        || new[] { night.Sitting, night.Standing }.Any(pressure => pressure?.SystolicMillimetersOfMercury < lowestSystolic);
+        || new[] { night.Sitting, night.Standing }.Any(pressure => pressure is { } measured && IsLow(measured));
 
     // A row in doubt takes the place of the night that its own date made of it.
     private static IReadOnlyList<NightRecord> AsOfPlace(IReadOnlyList<NightRecord> nights, RecordBook book, ReviewLimits limits)
@@ -230,7 +229,7 @@ internal sealed class DangerSigns
         [
             .. Glucoses(past).Where(one => one.Value < limits.LowGlucose.Value).OrderBy(one => one.Value)
                 .Take(1).Select(one => Text($"blood glucose of {one.Value:0.0} mmol/L {On(one.Night)}{Beside(one.Night)}{LaterGlucose(one, ", ")}")),
-            .. Pressures(past).Where(one => one.Value.SystolicMillimetersOfMercury < lowestSystolic).OrderBy(one => one.Value.SystolicMillimetersOfMercury)
+            .. Pressures(past).Where(one => IsLow(one.Value)).OrderBy(one => one.Value.SystolicMillimetersOfMercury)
                 .Take(1).Select(one => $"blood pressure {one.Value} {On(one.Night)}{Beside(one.Night)}{LaterPressure(one, ", ")}"),
             .. Complaints.Append(leak).Append(lowGlucose).Concat(usesIcodextrin ? [shaky] : []).Select(complaint => (Complaint: complaint, Night: past.LastOrDefault(complaint.Is)))
                 .Where(one => one.Night is not null).Select(one => $"{one.Complaint.Name} {When([one.Night!], one.Complaint)}"),
@@ -275,7 +274,8 @@ internal sealed class DangerSigns
         if (doubtful.Count > 0)
         {
             var lowest = doubtful.MinBy(one => one.Value);
-            Warn(findings, "record-glucose-low", $"Blood glucose of {lowest.Value:0.#} {On(lowest.Night)}, taken as mmol/L, is more than a meter shows or stands among values that can be mg/dL alone: in mg/dL it is {lowest.Value / MilligramsPerMillimole:0.0} mmol/L{(lowest.Value / MilligramsPerMillimole < limits.LowGlucose.Value ? ", which is low" : "")}. Measure again at once and look at the unit; the unit's rule for a low glucose applies until it is known, and no insulin is given on this number.");
+            var inMilligrams = lowest.Value / (Solutes.Glucose.MolarMassGramsPerMole / 10);
+            Warn(findings, "record-glucose-low", $"Blood glucose of {lowest.Value:0.#} {On(lowest.Night)}, taken as mmol/L, is more than a meter shows or stands among values that can be mg/dL alone: in mg/dL it is {inMilligrams:0.0} mmol/L{(inMilligrams < limits.LowGlucose.Value ? ", which is low" : "")}. Measure again at once and look at the unit; the unit's rule for a low glucose applies until it is known, and no insulin is given on this number.");
         }
 
         var high = values.Except(doubtful).Where(one => one.Value > limits.VeryHighGlucose.Value).ToList();
@@ -299,29 +299,32 @@ internal sealed class DangerSigns
             Warn(findings, "record-pressure-low", $"{string.Join("; ", what)}: compatible with too much fluid removed (dried out), medicines, bleeding or an infection. {(isAdult ? "Ask the unit " + AtOnce("today, before a strong bag is used; with faintness, fever or confusion at once", dry, fever, cloudy, pain, confused) : "Contact the unit or the emergency service at once")}.");
         }
 
-        var high = Pressures(now).Where(one => isAdult).Where(one => one.Value.SystolicMillimetersOfMercury >= limits.HighSystolic.Value || one.Value.DiastolicMillimetersOfMercury >= limits.HighDiastolic.Value)
+        var high = Pressures(now).Where(one => IsHigh(one.Value))
             .OrderByDescending(one => one.Value.SystolicMillimetersOfMercury).ThenByDescending(one => one.Night.Date).ToList();
         if (high.Count > 0)
         {
             var harmed = Present(head, chest, breathless, confused);
-            var beside = harmed.Length > 0
-                ? $", and in the same days {Names(harmed)} {When(now, harmed)}: together compatible with a pressure that harms brain, eyes, heart or lungs (hypertensive emergency). Contact the unit or the emergency service at once"
-                : ": measure it again at rest and ask the unit today; with headache, disturbed sight, chest pain, breathlessness or confusion at once";
-            FormattableString told = $"Blood pressure {high[0].Value} {high[0].How} {On(high[0].Night)}{OfDays(high.Select(reading => reading.Night))}, at or above {limits.HighSystolic.Value:0}/{limits.HighDiastolic.Value:0} mmHg{LaterPressure(high[0])}{beside}.";
+            var what = Text($"Blood pressure {high[0].Value} {high[0].How} {On(high[0].Night)}{OfDays(high.Select(reading => reading.Night))}, at or above {limits.HighSystolic.Value:0}/{limits.HighDiastolic.Value:0} mmHg{LaterPressure(high[0])}");
             if (harmed.Length > 0)
             {
-                Warn(findings, "record-pressure-emergency", told);
+                Warn(findings, "record-pressure-emergency", $"{what}, and in the same days {Names(harmed)} {When(now, harmed)}: together compatible with a pressure that harms brain, eyes, heart or lungs (hypertensive emergency). Contact the unit or the emergency service at once.");
             }
             else
             {
-                Warn(findings, "record-pressure-high", told);
+                Warn(findings, "record-pressure-high", $"{what}: measure it again at rest and ask the unit today; with headache, disturbed sight, chest pain, breathlessness or confusion at once.");
             }
         }
     }
 
+    private bool IsLow(BloodPressure pressure) => pressure.SystolicMillimetersOfMercury < lowestSystolic;
+
+    // Limits are those of adults.
+    private bool IsHigh(BloodPressure pressure) =>
+        isAdult && (pressure.SystolicMillimetersOfMercury >= limits.HighSystolic.Value || pressure.DiastolicMillimetersOfMercury >= limits.HighDiastolic.Value);
+
     private List<Reading<BloodPressure>> Low() =>
     [
-        .. Pressures(now).Where(one => one.Value.SystolicMillimetersOfMercury < lowestSystolic)
+        .. Pressures(now).Where(one => IsLow(one.Value))
             .OrderBy(one => one.Value.SystolicMillimetersOfMercury).ThenByDescending(one => one.Night.Date),
     ];
 
@@ -376,7 +379,7 @@ internal sealed class DangerSigns
 
     private bool IsDanger(NightRecord night) => Complaints.Concat([cloudy, pain, fever, vomiting, diarrhoea, exitSite]).Any(sign => sign.Is(night))
         || leak.Is(night) || lowGlucose.Is(night) || usesIcodextrin && shaky.Is(night) || Glucoses([night]).Any(one => one.Value < limits.LowGlucose.Value || one.Value > limits.VeryHighGlucose.Value)
-        || Pressures([night]).Any(one => one.Value.SystolicMillimetersOfMercury < lowestSystolic || isAdult && (one.Value.SystolicMillimetersOfMercury >= limits.HighSystolic.Value || one.Value.DiastolicMillimetersOfMercury >= limits.HighDiastolic.Value));
+        || Pressures([night]).Any(one => IsLow(one.Value) || IsHigh(one.Value));
 
     // The last values beside those of the weeks before: the largest of them has fallen, so that one poor collection is no fall.
     private void Urine()

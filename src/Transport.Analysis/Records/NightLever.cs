@@ -18,9 +18,6 @@ internal enum NightLever
     /// <summary>Fluid taken up by the lymphatics, mL/min.</summary>
     FluidLoss,
 
-    /// <summary>Residual volume, mL.</summary>
-    Residual,
-
     /// <summary>Dwell time lost in the whole night to longer drains, min.</summary>
     LostDwell,
 

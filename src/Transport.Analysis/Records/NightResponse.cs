@@ -105,7 +105,6 @@ internal sealed class NightResponse
         {
             Settings = regimen.Settings with { Residual = Volume.FromMilliliters(regimen.ResidualFor(patient) + ResidualStep) },
         });
-        Take(NightLever.Residual, ResidualStep, fuller);
         response.DilutionOfFill = response.Exchanges < 2 ? 0 : Later(fuller).Zip(Later(at), (with, without) => (with - without) / ResidualStep).Average();
         if (!isByHand && regimen.Settings.Drain.WholeDrain is { } drain)
         {

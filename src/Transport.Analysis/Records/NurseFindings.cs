@@ -8,6 +8,7 @@ namespace Transport.Analysis;
 internal static class NurseFindings
 {
     internal const int Month = 28;
+
     // A drain that brings less than this share of what went in has all but stopped (choice).
     private const double StoppedShare = 0.25;
 

@@ -132,7 +132,7 @@ public sealed record ReviewLimits
         get;
         init => field = Within(value, 2, 8, nameof(LowGlucose));
     }
-    = new(4, "mmol/L", Evidence.Memory, "practice");
+    = MembraneThresholds.Default.LowPlasmaGlucose;
 
     /// <summary>Blood glucose that counts as very high on any day.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Not 11 to 60.</exception>
@@ -141,7 +141,7 @@ public sealed record ReviewLimits
         get;
         init => field = Within(value, 11, 60, nameof(VeryHighGlucose));
     }
-    = new(20, "mmol/L", Evidence.Read, "Therapeutic Guidelines (Australia), diabetes: severe hyperglycaemia in adults, for example above 20 mmol/L (excerpt)");
+    = MembraneThresholds.Default.VeryHighPlasmaGlucose;
 
     /// <summary>Fall of urine that counts, share of the weeks before.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Not 0.1 to 0.95.</exception>

@@ -34,10 +34,10 @@ public sealed record MembraneThresholds
     /// <summary>Plasma glucose above which ultrafiltration, D/D0 and the sodium dip are not comparable, mmol/L.</summary>
     public Threshold HighPlasmaGlucose { get; init; } = new(15, "mmol/L", Evidence.Memory, "usual practice, 15 to 20 mmol/L");
 
-    /// <summary>Plasma glucose below which somebody has to act, mmol/L; that of a record book's nights (ReviewLimits), as a test asserts.</summary>
+    /// <summary>Plasma glucose below which somebody has to act, mmol/L. A record book's nights (ReviewLimits) begin from it.</summary>
     public Threshold LowPlasmaGlucose { get; init; } = new(4, "mmol/L", Evidence.Memory, "practice");
 
-    /// <summary>Plasma glucose above which somebody has to act, mmol/L; that of a record book's nights (ReviewLimits), as a test asserts.</summary>
+    /// <summary>Plasma glucose above which somebody has to act, mmol/L. A record book's nights (ReviewLimits) begin from it.</summary>
     public Threshold VeryHighPlasmaGlucose { get; init; } = new(20, "mmol/L", Evidence.Read, "Therapeutic Guidelines (Australia), diabetes: severe hyperglycaemia in adults, for example above 20 mmol/L (excerpt)");
 
     /// <summary>Plasma sodium below which somebody has to act, mmol/L.</summary>

@@ -232,7 +232,7 @@ public static partial class RecordPage
 
         if (review.Nights.Any(night => night.Record.IsByHand))
         {
-            sentences.Add("Exchanges by hand are looked at as whole days; a drain that leaves fluid behind shows in none of them, since what stays comes with the next.");
+            sentences.Add("Exchanges by hand are charted as whole days; a drain that leaves fluid behind shows in no such chart, since what stays comes with the next.");
         }
         else if (review.Nights.Any(night => night.HoldsDay))
         {
