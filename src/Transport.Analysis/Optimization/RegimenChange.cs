@@ -83,9 +83,10 @@ public sealed record RegimenChange(int Count, string Text)
             changes.Add($"overnight {night} instead of {nightNow}");
         }
 
-        if ((other.NightLength - present.NightLength).TotalMinutes is var minutes && Math.Abs(minutes) >= MaterialMinutes)
+        // Of a night that becomes dry, or no longer is, the length says nothing that the day does not.
+        if (present.Night.IsEmpty == other.Night.IsEmpty && (other.NightLength - present.NightLength).TotalMinutes is var minutes && Math.Abs(minutes) >= MaterialMinutes)
         {
-            changes.Add(Words($"overnight {Math.Abs(minutes):0} min {(minutes > 0 ? "longer" : "shorter")}"));
+            changes.Add(Words($"{(other.Night.IsEmpty ? "dry" : "overnight")} {Math.Abs(minutes):0} min {(minutes > 0 ? "longer" : "shorter")}"));
         }
     }
 

@@ -49,9 +49,10 @@ internal static class PairPage
                 .. PageIndices.StripRows(strong),
             ])
             .Small($"Of the stronger hour. {PageIndices.StripKey(strong)}");
-        PageClosing.Of(page, PageFinding.OfMeaning(weak.Findings.Concat(strong.Findings).Concat(pair.Findings)),
+        var ofBoth = PageFinding.OfBoth(weak, strong).Concat(pair.Findings);
+        PageClosing.Of(page, PageFinding.OfMeaning(ofBoth),
             MembranePatterns.Of(weak.Findings.Concat(strong.Findings)),
-            PageFinding.OfTheirQuality([.. weakSheet.Findings, .. strongSheet.Findings], weak.Findings.Concat(strong.Findings).Concat(pair.Findings)),
+            PageFinding.OfTheirQuality([.. PageFinding.OfSheet(weakSheet, weak), .. PageFinding.OfSheet(strongSheet, strong)], ofBoth),
             [.. pair.NotAvailable, .. strong.Test.Form.CannotGive().Concat(strong.NotAvailable).Where(missing => missing.Name != conductanceName)],
             [.. Caution.SolutionsOf(weak.Test).Concat(Caution.SolutionsOf(strong.Test))], strong.Test.Patient,
             (pair.OsmoticConductance is { } value ? $"Osmotic conductance = {value.Formula}; {value.Source}. " : "") + PageIndices.Method(strong));

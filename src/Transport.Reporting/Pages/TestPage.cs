@@ -25,7 +25,7 @@ internal static class TestPage
         page.Small(Conditions(test)).Heading(indices.Comparison is { Rows.Count: > 0 } comparison ? $"Indices beside {comparison.Population.Name}" : "Indices");
         PageIndices.Table(page, sheet, indices);
         PageClosing.Of(page, PageFinding.OfMeaning(indices.Findings), indices.Patterns,
-            PageFinding.OfTheirQuality(sheet.Findings, indices.Findings),
+            PageFinding.OfTheirQuality(PageFinding.OfSheet(sheet, indices), indices.Findings),
             [.. test.Form.CannotGive(), .. indices.NotAvailable], [.. Caution.SolutionsOf(test)], test.Patient, PageIndices.Method(indices));
         return page.ToPage(title);
     }

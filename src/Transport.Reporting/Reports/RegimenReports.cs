@@ -212,7 +212,7 @@ public static class RegimenReports
                 [week.Week.Weeks == 1 ? "in the week" : "in a week, on average", "#value", "unit", "made of"],
                 [
                     ["ultrafiltration", Digits.Fixed(week.Ultrafiltration.Milliliters, 0), "mL", $"{Digits.Fixed(week.Ultrafiltration.Milliliters / 7, 0)} a day"],
-                    ["Kt/V urea" + Reports.OnlyPeritoneal(kidneys.IsUreaClearanceKnown), Digits.Fixed(urea.TotalKtOverV, 2), "", $"{Reports.Parts(kidneys, kidneys.IsUreaClearanceKnown, Digits.Fixed(urea.PeritonealKtOverV, 2), Digits.Fixed(urea.RenalKtOverV, 2))}; over the mean level of the week; body water by Watson; one collection scatters by 4 to 6 %"],
+                    ["Kt/V urea" + Reports.OnlyPeritoneal(kidneys.IsUreaClearanceKnown), Digits.Fixed(urea.TotalKtOverV, 2), "", $"{Reports.Parts(kidneys, kidneys.IsUreaClearanceKnown, Digits.Fixed(urea.PeritonealKtOverV, 2), Digits.Fixed(urea.RenalKtOverV, 2))}; over the mean level of the week; body water by {week.Patient.BodyWaterFormula}; one collection scatters by 4 to 6 %"],
                     ["creatinine clearance" + Reports.OnlyPeritoneal(kidneys.IsClearanceKnown), Digits.Fixed((kidneys.IsClearanceKnown ? creatinine.Total : creatinine.Peritoneal).LitersPerWeek, 0), "L per 1.73 m²", Reports.Parts(kidneys, kidneys.IsClearanceKnown, Digits.Fixed(creatinine.Peritoneal.LitersPerWeek, 0), Digits.Fixed(creatinine.Renal.LitersPerWeek, 0))],
                     ["glucose absorbed", Digits.Fixed(week.GlucoseAbsorbed.Grams, 0), "g", $"{Digits.Fixed(week.GlucoseAbsorbed.Grams / 7, 0)} a day"],
                     ["fluid used", Digits.Fixed(week.FluidUsed.Liters, 1), "L", ""],

@@ -317,6 +317,83 @@ public sealed class ReportPageTests
     }
 
     [Fact]
+    public void What_both_tests_of_a_pair_say_is_said_once_with_what_was_found_at_which()
+    {
+        // Glucose 2.4 and 2.6 mmol/L, below 4 (memory), on one day; then on two days; then one blood for both hours.
+        static SampleSheet Low(string hour, string glucose, string date = "2025-03-11") =>
+            Sheets.Read(hour.Replace("plasma,glucose,60,6", "plasma,glucose,60," + glucose, StringComparison.Ordinal).Replace("2025-03-11", date, StringComparison.Ordinal));
+        var (weak, strong) = (Hour("75.5", "2080", "70", "48", "131"), Hour("214.3", "2480", "200", "125", "124.5"));
+        string Page(SampleSheet one, SampleSheet other) => Words(ReportPages.Of([one, other], PairedTest.Of(one.ToTest(), other.ToTest())));
+        var day = Page(Low(weak, "2.4"), Low(strong, "2.6"));
+        Assert.Contains("Now Plasma glucose 2.4 mmol/L (43 mg/dL) and 2.6 mmol/L (47 mg/dL) is low. Blood of 2025-03-11: act", day, StringComparison.Ordinal);
+        Assert.Single(Regex.Matches(day, "Plasma glucose is low"));
+        Assert.Contains("Plasma glucose: 2.4 mmol/L (43 mg/dL), test with glucose 1.36 %; 2.6 mmol/L (47 mg/dL), test with glucose 3.86 %;", day, StringComparison.Ordinal);
+        var days = Page(Low(weak, "2.4", "2025-03-10"), Low(strong, "2.6"));
+        Assert.Single(Regex.Matches(days, "Plasma glucose is low"));
+        Assert.Contains("2.4 mmol/L (43 mg/dL), test with glucose 1.36 %, 2025-03-10; 2.6 mmol/L (47 mg/dL), test with glucose 3.86 %, 2025-03-11;", days, StringComparison.Ordinal);
+        Assert.Contains("Now Plasma glucose 2.4 mmol/L (43 mg/dL) is low.", Page(Low(weak, "2.4"), Low(strong, "2.4")), StringComparison.Ordinal);
+        Assert.Contains("Plasma glucose: 2.4 mmol/L (43 mg/dL), test with glucose 1.36 %;", Page(Low(weak, "2.4"), Low(strong, "6")), StringComparison.Ordinal);
+
+        // Icodextrin before both: one sentence with the names of both sheets.
+        static string After(string hour) => hour.Replace("test,date", "test,preceding agent,,icodextrin,,\ntest,date", StringComparison.Ordinal);
+        Assert.Single(Regex.Matches(Page(Low(After(weak), "6"), Low(After(strong), "6")), "Icodextrin left in the cavity"));
+    }
+
+    [Fact]
+    public void Blood_of_an_earlier_test_is_history_and_that_of_the_last_is_acted_on()
+    {
+        static SampleSheet At(string date, string glucose) => Sheets.Read(Sheets.With(Sheets.With("test,date", $"test,date,,{date},,"), "plasma,glucose", $"plasma,glucose,120,{glucose},mmol/L,"));
+        string Page(params SampleSheet[] sheets) => Words(ReportPages.Of(sheets, SerialTests.Of([.. sheets.Select(sheet => EquilibrationIndices.Of(sheet.ToTest()))])));
+        var once = Page(At("2022-05-01", "2.4"), At("2023-05-01", "2.9"), At("2025-05-01", "6"));
+        Assert.DoesNotContain(" Now ", once, StringComparison.Ordinal);
+        Assert.DoesNotContain("act on it now", once, StringComparison.Ordinal);
+        Assert.Contains(
+            "Note. Plasma glucose was low at an earlier test: history, not the blood of today. The record should say what came of it. Plasma glucose: 2.4 mmol/L (43 mg/dL) on 2022-05-01; 2.9 mmol/L (52 mg/dL) on 2023-05-01; expected at least 4 mmol/L",
+            once, StringComparison.Ordinal);
+        var both = Page(At("2022-05-01", "2.4"), At("2025-05-01", "2.2"));
+        Assert.Contains("Now Plasma glucose 2.2 mmol/L (40 mg/dL) is low. Blood of 2025-05-01: act on it now", both, StringComparison.Ordinal);
+        Assert.Contains("2.4 mmol/L (43 mg/dL) on 2022-05-01; expected", both, StringComparison.Ordinal);
+        Assert.DoesNotContain("earlier test", Page(At("2022-05-01", "6"), At("2025-05-01", "2.2")), StringComparison.Ordinal);
+    }
+
+    // What makes a class preliminary is not also a finding of the sheet; where there is no class, the sheet's stands.
+    [Theory]
+    [InlineData("test,preceding agent,,icodextrin,,", "preceding-icodextrin", "icodextrin, whose rest")]
+    [InlineData("test,preceding dwell,,60,min,", "preceding-dwell-short", "The dwell before the test was 60 min")]
+    [InlineData("test,last peritonitis,,2025-03-01,,", "recent-peritonitis", "10 days after a peritonitis")]
+    [InlineData("test,start of dialysis,,2025-03-01,,", "early-test", "10 days after the start of dialysis")]
+    public void What_went_before_a_test_is_said_once(string row, string code, string reason)
+    {
+        var sheet = Sheets.Read(Sheets.With("test,date", "test,date,,2025-03-11,,\n" + row));
+        Assert.Contains(sheet.Findings, finding => finding.Code == code);
+        var page = PageOf(sheet);
+        Assert.DoesNotContain(code, page.Markdown, StringComparison.Ordinal);
+        Assert.Single(Regex.Matches(Words(page), Regex.Escape(reason)));
+        Assert.Contains("class-not-comparable", page.Markdown, StringComparison.Ordinal);
+        var hour = Sheets.Read(Hour("75.5", "2080", "70", "48", "131").Replace("test,date,,2025-03-11,,", "test,date,,2025-03-11,,\n" + row, StringComparison.Ordinal));
+        Assert.Contains(code, PageOf(hour).Markdown, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_child_has_the_body_water_of_children_on_every_page()
+    {
+        // A girl of 8 years, 120 cm and 22 kg: 0.14 (120 × 22)^0.64 − 0.35 × 22 = 0.14 × 154.82 − 7.7 = 13.97 L (Morgenstern 2006, abstract read; Watson would say 16.2).
+        var text = File.ReadAllText(Path.Combine(ReferenceData.Folder, "examples", "merrow-06-collection.csv")).ReplaceLineEndings("\n");
+        var girl = Sheets.Read(Sheets.With(Sheets.With(Sheets.With(text, "patient,age", "patient,age,,8,years,"), "patient,height", "patient,height,,120,cm,"), "patient,weight", "patient,weight,,22,kg,"));
+        var indices = CollectionIndices.Of(girl.ToCollection());
+        var page = Words(ReportPages.Of(girl, indices));
+        Assert.Contains("body water 14.0 L (Morgenstern 2006, of children on peritoneal dialysis)", page, StringComparison.Ordinal);
+        Assert.Contains("both are of adults", page, StringComparison.Ordinal);
+
+        // The dose is what was cleared over it: a woman with the same bags has her own body water.
+        var woman = Sheets.Read(text);
+        var grown = CollectionIndices.Of(woman.ToCollection());
+        Assert.Contains("L (Watson)", Words(ReportPages.Of(woman, grown)), StringComparison.Ordinal);
+        var water = -2.097 + 0.1069 * 163 + 0.2466 * 66.5;
+        Assert.Equal(water / 13.9748, indices.WeeklyUreaDose.Total!.Value / grown.WeeklyUreaDose.Total!.Value, 1e-4);
+    }
+
+    [Fact]
     public void What_rests_on_a_gradient_that_blood_took_away_is_printed_and_not_read()
     {
         // 18 mmol/L: above 15 (memory). A dip of 7 and 600 mL are not small, and would not be read if they were.
