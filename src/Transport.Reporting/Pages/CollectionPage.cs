@@ -27,7 +27,7 @@ internal static class CollectionPage
             .Heading("Measured");
         Bags(page, day);
         MeasuredTable.Of(page, sheet);
-        page.Small(Invariant($"Collected {day.Duration.TotalHours:0.#} h; blood {(day.PlasmaClock is { } clock ? "at " + clock.ToString("HH:mm", System.Globalization.CultureInfo.InvariantCulture) : "without a clock time")}; urine {(day.Urine is { } collected ? Invariant($"{collected.Volume.Milliliters:0} mL") : "not mentioned")}; body water {day.Patient.BodyWater.Liters:0.0} L ({(PageWords.IsChild(day.Patient) ? "Morgenstern 2006, of children on peritoneal dialysis" : "Watson")}), surface {day.Patient.BodySurface.SquareMeters:0.00} m² (Du Bois)."))
+        page.Small(Invariant($"Collected {day.Duration.TotalHours:0.#} h; blood {(day.PlasmaClock is { } clock ? "at " + clock.ToString("HH:mm", System.Globalization.CultureInfo.InvariantCulture) : "without a clock time")}; urine {(day.Urine is { } collected ? Invariant($"{collected.Volume.Milliliters:0} mL") : "not mentioned")}; body water {day.Patient.BodyWater.Liters:0.0} L ({PageWords.Name(day.Patient.BodyWaterFormula)}), surface {day.Patient.BodySurface.SquareMeters:0.00} m² (Du Bois)."))
             .Heading("Indices")
             .Strips(["by drains and kidneys", "#both", "#drains", "#kidneys"],
                 [

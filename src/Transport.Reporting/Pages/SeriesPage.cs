@@ -16,7 +16,7 @@ internal static class SeriesPage
         page.Lead(
             [
                 .. PageFinding.Now(ofLastDay.SelectMany(indices => indices.Findings), last.Test.Date),
-                ("Osmotic conductance", $"Not from single tests: it needs two hours with two strengths. {PageIndices.IndirectSigns(last).Replace("here", "in the last test", StringComparison.Ordinal)}"),
+                ("Osmotic conductance", $"Not from single tests: it needs two hours with two strengths. {PageIndices.IndirectSigns(last).Replace("sign here", "sign in the last test", StringComparison.Ordinal)}"),
                 ("Transfer", "Last test: " + Lower(PageIndices.Transfer(last)) + Change(series, "D/P creatinine")),
                 ("Free water", "Last test: " + PageIndices.FreeWater(last) + Change(series, "free water at 60 min")),
                 ("Ultrafiltration", "Last test: " + PageIndices.Ultrafiltration(last) + Change(series, "net ultrafiltration")),
@@ -62,9 +62,9 @@ internal static class SeriesPage
         ? $"in doubt; if the value holds, {classification.Category.Name()}"
         : classification.Category.Name() + (classification.IsComparable ? "" : ", preliminary");
 
-    // Of the last test all is told; of those before it what was wrong with the sheet, and a course that rests on measurements that do not go together.
+    // Of the last test all is told; of those before it what was wrong with the sheet, and what in a course is not comparable: measurements that do not go together, a gradient that blood took away.
     private static IEnumerable<Finding> OfOne(SampleSheet sheet, EquilibrationIndices indices, bool isLast) => (isLast ? PageFinding.OfSheet(sheet, indices) : sheet.Findings).Where(finding => finding.Severity >= Severity.Warning)
-        .Concat(isLast ? [] : indices.Findings.Where(finding => finding.Code == PageFinding.Contradiction).Select(finding => finding with { File = sheet.FileName }));
+        .Concat(isLast ? [] : indices.Findings.Where(finding => finding.Code is PageFinding.Contradiction or "plasma-glucose-high").Select(finding => finding with { File = sheet.FileName }));
 
     private static string Lower(string words) => char.ToLowerInvariant(words[0]) + words[1..];
 

@@ -61,7 +61,7 @@ public static class RegimenPage
             .Sentence((fit.Status == FitStatus.Converged ? "" : "Read with care: ") + fit.Summary)
             .Sentence(PageHeader.IsPreliminary(indices) ? $"PRELIMINARY. {string.Join(" ", indices.Classification!.CautionsBesideDoubt)}".TrimEnd() : "")
             .FindingList(PageFinding.Once(
-                PageFinding.OfSheet(sheet, indices), indices.Findings.Where(finding => finding.Severity >= Severity.Warning && (PageFinding.IsOfQuality(finding) || PageFinding.IsOfNow(finding)) && finding.Code != "class-not-comparable")))
+                sheet.Findings, indices.Findings.Where(finding => finding.Severity >= Severity.Warning && (PageFinding.IsOfQuality(finding) || PageFinding.IsOfNow(finding)) && finding.Code != "class-not-comparable")))
             .Small($"Limits: {PageHeader.Limits(indices.Options.Thresholds)}.");
     }
 

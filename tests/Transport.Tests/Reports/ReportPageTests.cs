@@ -354,6 +354,12 @@ public sealed class ReportPageTests
         Assert.Contains("Now Plasma glucose 2.2 mmol/L (40 mg/dL) is low. Blood of 2025-05-01: act on it now", both, StringComparison.Ordinal);
         Assert.Contains("2.4 mmol/L (43 mg/dL) on 2022-05-01; expected", both, StringComparison.Ordinal);
         Assert.DoesNotContain("earlier test", Page(At("2022-05-01", "6"), At("2025-05-01", "2.2")), StringComparison.Ordinal);
+
+        // 18 mmol/L, above 15 (memory), is no emergency, but its ultrafiltration is a point of the course; the sign of the last test is named as that, and where there is none the sentence is whole.
+        Assert.Single(Regex.Matches(Page(At("2022-05-01", "18"), At("2025-05-01", "6")), "High plasma glucose takes away osmotic gradient"));
+        Assert.Contains("Indirect sign in the last test: sodium dip", once, StringComparison.Ordinal);
+        static SampleSheet WithoutDip(string date) => Sheets.Read(Sheets.With(Sheets.With("test,date", $"test,date,,{date},,"), "dialysate,sodium,60", ""));
+        Assert.Contains("so there is no indirect sign of it either", Page(WithoutDip("2022-05-01"), WithoutDip("2025-05-01")), StringComparison.Ordinal);
     }
 
     // What makes a class preliminary is not also a finding of the sheet; where there is no class, the sheet's stands.
