@@ -64,7 +64,8 @@ internal static class SeriesPage
 
     // Of the last test all is told; of those before it what was wrong with the sheet, and what in a course is not comparable: measurements that do not go together, a gradient that blood took away.
     private static IEnumerable<Finding> OfOne(SampleSheet sheet, EquilibrationIndices indices, bool isLast) => (isLast ? PageFinding.OfSheet(sheet, indices) : sheet.Findings).Where(finding => finding.Severity >= Severity.Warning)
-        .Concat(isLast ? [] : indices.Findings.Where(finding => finding.Code is PageFinding.Contradiction or "plasma-glucose-high").Select(finding => finding with { File = sheet.FileName }));
+        .Concat(isLast ? [] : indices.Findings.Where(finding => finding.Code is PageFinding.Contradiction or "plasma-glucose-high")
+            .Select(finding => finding with { File = sheet.FileName, Field = $"test of {PageWords.Date(indices.Test.Date)}{(finding.Field is null ? "" : ", " + finding.Field)}" }));
 
     private static string Lower(string words) => char.ToLowerInvariant(words[0]) + words[1..];
 

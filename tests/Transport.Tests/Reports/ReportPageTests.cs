@@ -357,6 +357,7 @@ public sealed class ReportPageTests
 
         // 18 mmol/L, above 15 (memory), is no emergency, but its ultrafiltration is a point of the course; the sign of the last test is named as that, and where there is none the sentence is whole.
         Assert.Single(Regex.Matches(Page(At("2022-05-01", "18"), At("2025-05-01", "6")), "High plasma glucose takes away osmotic gradient"));
+        Assert.Contains("Test of 2022-05-01, plasma glucose: 18.0 mmol/L", Page(At("2022-05-01", "18"), At("2025-05-01", "6")), StringComparison.Ordinal);
         Assert.Contains("Indirect sign in the last test: sodium dip", once, StringComparison.Ordinal);
         static SampleSheet WithoutDip(string date) => Sheets.Read(Sheets.With(Sheets.With("test,date", $"test,date,,{date},,"), "dialysate,sodium,60", ""));
         Assert.Contains("so there is no indirect sign of it either", Page(WithoutDip("2022-05-01"), WithoutDip("2025-05-01")), StringComparison.Ordinal);
@@ -438,7 +439,7 @@ public sealed class ReportPageTests
         var contradiction = new Finding(Severity.Warning, "test-contradicts-itself", "The measurements hardly go together: as a test.");
         var indices = EquilibrationIndices.Of(early.ToTest());
         var text = Words(ReportPages.Of([early, late], SerialTests.Of([indices with { Findings = [.. indices.Findings, contradiction] }, EquilibrationIndices.Of(late.ToTest())])));
-        Assert.Contains("hardly go together: as a test", text, StringComparison.Ordinal);
+        Assert.Contains("hardly go together: as a test. Test of 2024-03-11.", text, StringComparison.Ordinal);
     }
 
     [Fact]
