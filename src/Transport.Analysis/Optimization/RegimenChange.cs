@@ -72,19 +72,25 @@ public sealed record RegimenChange(int Count, string Text)
         if (present.IsByHand != other.IsByHand)
         {
             changes.Add(other.IsByHand ? "exchanges by hand instead of cycles at night" : "cycles at night instead of exchanges by hand");
-            return;
         }
 
-        if (RegimenWords.OvernightByHand(other) is var night && night != RegimenWords.OvernightByHand(present))
+        // One bag for another is a change of its own; cycles for a bag change the volume anyway, so that between them only fluids are compared.
+        var (night, nightNow) = present.IsByHand && other.IsByHand
+            ? (RegimenWords.OvernightByHand(other), RegimenWords.OvernightByHand(present))
+            : (OvernightFluid(other), OvernightFluid(present));
+        if (night != nightNow)
         {
-            changes.Add($"overnight {night} instead of {RegimenWords.OvernightByHand(present)}");
+            changes.Add($"overnight {night} instead of {nightNow}");
         }
 
-        if ((other.NightLength - present.NightLength).TotalMinutes is var minutes && Math.Abs(minutes) >= MaterialMinutes)
+        // Of a night that becomes dry, or no longer is, the length says nothing that the day does not.
+        if (present.Night.IsEmpty == other.Night.IsEmpty && (other.NightLength - present.NightLength).TotalMinutes is var minutes && Math.Abs(minutes) >= MaterialMinutes)
         {
-            changes.Add(Words($"overnight {Math.Abs(minutes):0} min {(minutes > 0 ? "longer" : "shorter")}"));
+            changes.Add(Words($"{(other.Night.IsEmpty ? "dry" : "overnight")} {Math.Abs(minutes):0} min {(minutes > 0 ? "longer" : "shorter")}"));
         }
     }
+
+    private static string OvernightFluid(Regimen regimen) => regimen.Night.IsEmpty ? "dry" : Fluid(regimen);
 
     private static void Night(Regimen present, Regimen other, List<string> changes)
     {

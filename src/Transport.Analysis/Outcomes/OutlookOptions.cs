@@ -53,8 +53,8 @@ public sealed record OutlookOptions
     }
     = 200;
 
-    /// <summary>By which formula body water is taken.</summary>
-    public BodyWaterFormula BodyWater { get; init; } = BodyWaterFormula.Watson;
+    /// <summary>By which formula body water is taken; null: by that of the patient's age (<see cref="Patient.BodyWaterFormula"/>).</summary>
+    public BodyWaterFormula? BodyWater { get; init; }
 
     /// <summary>Pressure against volume; null: a population's, with its spread.</summary>
     public CavityPressure? Pressure { get; init; }
@@ -106,7 +106,7 @@ public sealed record OutlookOptions
 
     internal double? EnergyNeedOf(Patient patient) => EnergyNeedKilocaloriesPerKilogram ?? (TargetAssessment.IsChild(patient) ? null : 30);
 
-    internal double BodyWaterLitersOf(Patient patient) => BodySize.Water(BodyWater, patient).Liters;
+    internal double BodyWaterLitersOf(Patient patient) => BodySize.Water(BodyWater ?? patient.BodyWaterFormula, patient).Liters;
 
     /// <summary>The simulation with every solute of which the plasma says enough.</summary>
     internal RegimenOptions SimulationFor(Patient patient)

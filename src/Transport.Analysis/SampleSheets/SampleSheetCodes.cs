@@ -76,7 +76,7 @@ public static class SampleSheetCodes
     public static SheetFindingKind SolutionSodiumUnusual { get; } = new("solution-sodium-unusual", Warning, "The sodium of the solution is outside that of usual solutions.");
     public static SheetFindingKind FillNotComparable { get; } = new("fill-not-comparable", Warning, "The fill is not the one that class tables hold for: the class is not comparable.");
     public static SheetFindingKind DwellNotComparable { get; } = new("dwell-not-comparable", Warning, "The dwell is not 4 hours: the class is not comparable.");
-    public static SheetFindingKind Child { get; } = new("child", Warning, "The patient is a child: classes are those of children, limits of ultrafiltration are not used, body water is by a formula of adults.");
+    public static SheetFindingKind Child { get; } = new("child", Warning, "The patient is a child: classes are those of children, limits of ultrafiltration are not used, body water is by Morgenstern's formula of children on peritoneal dialysis.");
     public static SheetFindingKind LabelWithoutOverfill { get; } = new("label-without-overfill", Warning, "The fill is the label's and the overfill is not known: it counts as ultrafiltration.");
     public static SheetFindingKind UltrafiltrationImplausible { get; } = new("ultrafiltration-implausible", Warning, "The net ultrafiltration is hardly possible: bag tare, overfill, incomplete drain?");
 

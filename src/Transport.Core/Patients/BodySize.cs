@@ -2,8 +2,8 @@ namespace Transport;
 
 /// <summary>Body surface and body water from height, weight, age and sex.</summary>
 /// <remarks>
-/// Coefficients and worked cases: reference-data/watson-1980-body-size. Body water is that of adults: for a small child the formulas leave their
-/// range, and may fall below zero.
+/// Coefficients and worked cases: reference-data/watson-1980-body-size. Formulas of adults leave their range for a small child, and may fall below zero; children on
+/// peritoneal dialysis have one of their own (<see cref="WaterByMorgenstern"/>).
 /// </remarks>
 public static class BodySize
 {
@@ -48,7 +48,7 @@ public static class BodySize
 
     /// <summary>Body water of a child on peritoneal dialysis.</summary>
     /// <remarks>
-    /// Morgenstern et al., J Am Soc Nephrol 2006;17:285-293 (abstract, read; 64 children, isotope dilution): boys 0.10 (H W)^0.68 − 0.37 W, girls
+    /// Morgenstern et al., J Am Soc Nephrol 2006;17:285-293 (abstract, read; 64 patients of 1 month to 23 years on chronic peritoneal dialysis, isotope dilution): boys 0.10 (H W)^0.68 − 0.37 W, girls
     /// 0.14 (H W)^0.64 − 0.35 W. A secondary page prints 0.010 for boys, ten times too small.
     /// </remarks>
     public static Volume WaterByMorgenstern(Sex sex, Length height, Mass weight) => Volume.FromLiters(sex == Sex.Male

@@ -9,6 +9,6 @@ public enum BodyWaterFormula
     /// <summary>Adults, without age; Hume and Weyers 1971.</summary>
     HumeWeyers,
 
-    /// <summary>Children on peritoneal dialysis; Morgenstern et al. 2006.</summary>
+    /// <summary>Children on peritoneal dialysis, 1 month and older; Morgenstern et al. 2006.</summary>
     Morgenstern,
 }

@@ -23,7 +23,7 @@ public sealed record Patient
     /// <summary>A code of the clinic's own; not a name.</summary>
     public string Code { get; init; }
 
-    /// <summary>Sex, for the body-water formula.</summary>
+    /// <summary>Sex, for the formula of body water.</summary>
     public Sex Sex { get; init; }
 
     /// <summary>Age, years.</summary>
@@ -59,8 +59,11 @@ public sealed record Patient
     /// <summary>Body surface by Du Bois and Du Bois.</summary>
     public Area BodySurface => BodySize.SurfaceByDuBois(Height, Weight);
 
-    /// <summary>Body water by Watson.</summary>
-    public Volume BodyWater => BodySize.WaterByWatson(Sex, AgeYears, Height, Weight);
+    /// <summary>By which formula <see cref="BodyWater"/> is taken: Morgenstern's of children on peritoneal dialysis below the age of an adult (<see cref="MembraneThresholds.AdultAge"/> as it ships), Watson's from it on.</summary>
+    public BodyWaterFormula BodyWaterFormula => AgeYears < MembraneThresholds.Default.AdultAge.Value ? BodyWaterFormula.Morgenstern : BodyWaterFormula.Watson;
+
+    /// <summary>Body water by the formula of the patient's age.</summary>
+    public Volume BodyWater => BodySize.Water(BodyWaterFormula, this);
 
     /// <summary>Body surface over 1.73 m²: the factor by which population conductances and areas are scaled.</summary>
     public double SurfaceFactor => BodySurface.SquareMeters / 1.73;

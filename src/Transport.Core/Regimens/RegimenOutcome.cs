@@ -83,7 +83,7 @@ public sealed record RegimenOutcome
     /// <summary>Creatinine clearance by the drains of 24 h, not normalised to a surface.</summary>
     public Clearance PeritonealCreatinineClearance => Solutes[SolutePanel.Creatinine].Clearance!.Value;
 
-    /// <summary>Weekly Kt/V of urea over body water by Watson. Its measurement noise is 4 to 6 % (read): a value, not a tick.</summary>
+    /// <summary>Weekly Kt/V of urea over body water (<see cref="Transport.Patient.BodyWater"/>). Its measurement noise is 4 to 6 % (read): a value, not a tick.</summary>
     public UreaDose UreaDose => new(
         PeritonealUreaClearance.LitersPerWeek / Patient.BodyWater.Liters,
         Patient.ResidualFunction.UreaClearance.LitersPerWeek / Patient.BodyWater.Liters);

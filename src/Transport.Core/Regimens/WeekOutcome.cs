@@ -49,7 +49,7 @@ public sealed record WeekOutcome
     /// <summary>The cavity against time from the start of the first night; empty unless <see cref="RegimenOptions.Timeline"/> asked for it.</summary>
     public required ImmutableArray<TimelinePoint> Timeline { get; init; }
 
-    /// <summary>Weekly Kt/V of urea over body water by Watson: what the drains hold over the mean level of the week, and the kidneys.</summary>
+    /// <summary>Weekly Kt/V of urea over body water (<see cref="Transport.Patient.BodyWater"/>): what the drains hold over the mean level of the week, and the kidneys.</summary>
     public UreaDose UreaDose => new(
         Solutes[SolutePanel.Urea].Clearance!.Value.LitersPerWeek / Patient.BodyWater.Liters,
         Patient.ResidualFunction.UreaClearance.LitersPerWeek / Patient.BodyWater.Liters);

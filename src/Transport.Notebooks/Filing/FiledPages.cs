@@ -33,15 +33,17 @@ internal static class FiledPages
     }
 
     /// <summary>The indices of a sheet, with a finding where its measurements do not go together.</summary>
-    public static EquilibrationIndices IndicesOf(SampleSheet sheet, EquilibrationIndicesOptions options)
-    {
-        var indices = EquilibrationIndices.Of(sheet.ToTest(), options);
-        return TestCoherence.Run(indices.Test) is { } contradiction ? indices with { Findings = [.. indices.Findings, contradiction] } : indices;
-    }
+    public static EquilibrationIndices IndicesOf(SampleSheet sheet, EquilibrationIndicesOptions options) => Judged(EquilibrationIndices.Of(sheet.ToTest(), options));
+
+    private static EquilibrationIndices Judged(EquilibrationIndices indices, string? name = null) => TestCoherence.Run(indices.Test) is { } contradiction
+        ? indices with { Findings = [.. indices.Findings, contradiction with { Field = name }] }
+        : indices;
 
     // A pair that is none, as its findings say, or volumes that empty the cavity with every membrane, leave the page without a fit.
     private static ReportPage PairOf(IReadOnlyList<SampleSheet> sheets, PairedTest pair)
     {
+        // One page holds both: the finding says of which.
+        pair = pair with { Weak = Judged(pair.Weak, $"test with {pair.Weak.Test.Solution.Name}"), Strong = Judged(pair.Strong, $"test with {pair.Strong.Test.Solution.Name}") };
         FittedMembrane? joint = null;
         try
         {

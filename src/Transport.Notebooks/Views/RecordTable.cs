@@ -76,7 +76,7 @@ internal static class RecordTable
     {
         html.Append(CultureInfo.InvariantCulture, $"<table style=\"{TableStyle.Table}\"><colgroup>");
         foreach (var column in columns)
-            html.Append(CultureInfo.InvariantCulture, $"<col style=\"width:{column.Width + 3}ch\">");
+            html.Append(CultureInfo.InvariantCulture, $"<col style=\"width:{column.PageWidth + 3}ch\">");
         html.Append("</colgroup><thead>").Append(TableStyle.RowStart);
         foreach (var column in columns)
             AppendCell(html, "th", " scope=\"col\"", column, column.Title);
@@ -99,6 +99,7 @@ internal static class RecordTable
     private sealed class Column
     {
         private const int WidestText = 40;
+        private const int WidestOnPage = 80;
 
         public Column(PropertyInfo property, List<object?> rows)
         {
@@ -107,7 +108,9 @@ internal static class RecordTable
             Title = CellWords.TitleOf(property.Name);
             IsNumber = values.All(value => value is null or double or float or decimal or int or long);
             Texts = [.. values.Select(value => CellWords.TextOf(value, decimals))];
-            Width = Math.Min(WidestText, Texts.Append(Title).Max(text => text.Length));
+            var longest = Texts.Append(Title).Max(text => text.Length);
+            Width = Math.Min(WidestText, longest);
+            PageWidth = Math.Min(WidestOnPage, Width + (longest - Width) / 3);
         }
 
         public string Title { get; }
@@ -117,6 +120,9 @@ internal static class RecordTable
         public List<string> Texts { get; }
 
         public int Width { get; }
+
+        // A sentence gets more of a page than a name: it wraps, but not word by word.
+        public int PageWidth { get; }
 
         // A row in the width of its column; −1 is the head.
         public string Aligned(int row) => (row < 0 ? Title : Texts[row]) is var text && IsNumber ? text.PadLeft(Width) : text.PadRight(Width);

@@ -16,7 +16,7 @@ internal static class CollectionPage
         PageHeader.Of(page, title, [sheet], day.Patient, when, TestForm.Collection.Name(), indices.Options.Thresholds, isPreliminary: false);
         page.Lead(
             [
-                .. PageFinding.Now(indices.Findings),
+                .. PageFinding.Now(indices.Findings, day.Date),
                 ("Dose", Both("weekly Kt/V urea", indices.WeeklyUreaDose) + " " + Both("weekly creatinine clearance", indices.WeeklyCreatinineClearance)),
                 ("Residual function", indices.ResidualFiltration is { } filtration && day.Urine is { } urine
                     ? Invariant($"{PageWords.Value(filtration)} (mean of urea and creatinine clearance), urine {urine.Volume.Milliliters:0} mL.")
@@ -27,7 +27,7 @@ internal static class CollectionPage
             .Heading("Measured");
         Bags(page, day);
         MeasuredTable.Of(page, sheet);
-        page.Small(Invariant($"Collected {day.Duration.TotalHours:0.#} h; blood {(day.PlasmaClock is { } clock ? "at " + clock.ToString("HH:mm", System.Globalization.CultureInfo.InvariantCulture) : "without a clock time")}; urine {(day.Urine is { } collected ? Invariant($"{collected.Volume.Milliliters:0} mL") : "not mentioned")}; body water {day.Patient.BodyWater.Liters:0.0} L (Watson), surface {day.Patient.BodySurface.SquareMeters:0.00} m² (Du Bois)."))
+        page.Small(Invariant($"Collected {day.Duration.TotalHours:0.#} h; blood {(day.PlasmaClock is { } clock ? "at " + clock.ToString("HH:mm", System.Globalization.CultureInfo.InvariantCulture) : "without a clock time")}; urine {(day.Urine is { } collected ? Invariant($"{collected.Volume.Milliliters:0} mL") : "not mentioned")}; body water {day.Patient.BodyWater.Liters:0.0} L ({PageWords.Name(day.Patient.BodyWaterFormula)}), surface {day.Patient.BodySurface.SquareMeters:0.00} m² (Du Bois)."))
             .Heading("Indices")
             .Strips(["by drains and kidneys", "#both", "#drains", "#kidneys"],
                 [
@@ -38,7 +38,7 @@ internal static class CollectionPage
                 .Select(index => (IReadOnlyList<string>)[PageIndices.Short(index.Name), PageWords.Value(index)])]);
         PageClosing.Of(page, PageFinding.OfMeaning(indices.Findings), MembranePatterns.Of(indices.Findings), PageFinding.OfTheirQuality(sheet.Findings, indices.Findings),
             [.. TestForm.Collection.CannotGive(), .. indices.NotAvailable], [.. day.Drains.Select(drain => drain.Solution).OfType<DialysisSolution>().Distinct()], day.Patient,
-            Invariant($"Sums over the bags, over plasma, scaled to 24 h. Renal part of the creatinine clearance: mean of urea and creatinine clearance. Protein catabolic rate by Bergström 1998 and Randerson 1981 (memory), from measured urea only. Glucose and sodium of fresh bags by the label. ± is one standard deviation from the assays ({100 * indices.Options.AssayVariation:0.#} %, sodium {100 * indices.Options.SodiumAssayVariation:0.#} %) and {indices.Options.VolumeDeviation.Milliliters:0} mL a volume (choices). Kt/V and clearance met or not met is no tick-box: symptoms, volume state and nutrition count as much."));
+            Invariant($"Sums over the bags, over plasma, scaled to 24 h. Renal part of the creatinine clearance: mean of urea and creatinine clearance. Protein catabolic rate by Bergström 1998 and Randerson 1981 (memory), from measured urea only{(PageWords.IsChild(day.Patient) ? "; both are of adults" : "")}. Glucose and sodium of fresh bags by the label. ± is one standard deviation from the assays ({100 * indices.Options.AssayVariation:0.#} %, sodium {100 * indices.Options.SodiumAssayVariation:0.#} %) and {indices.Options.VolumeDeviation.Milliliters:0} mL a volume (choices). Kt/V and clearance met or not met is no tick-box: symptoms, volume state and nutrition count as much."));
         return page.ToPage(title);
     }
 

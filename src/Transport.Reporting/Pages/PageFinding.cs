@@ -23,6 +23,17 @@ internal sealed partial record PageFinding(Severity Severity, string Code, strin
         ["plasma-sodium-high"] = "very high",
     };
 
+    /// <summary>What a sheet says of how a test was made, and by which words a preliminary class says the same.</summary>
+    private static readonly Dictionary<string, string> OfClass = new(StringComparer.Ordinal)
+    {
+        ["early-test"] = "after the start of dialysis",
+        ["recent-peritonitis"] = "after a peritonitis",
+        ["preceding-dwell-short"] = "The dwell before the test was",
+        ["preceding-icodextrin"] = "of icodextrin",
+        ["fill-not-comparable"] = "The fill was",
+        ["dwell-not-comparable"] = "The dwell was",
+    };
+
     /// <summary>The code of measurements that do not go together.</summary>
     public const string Contradiction = "test-contradicts-itself";
 
@@ -31,11 +42,44 @@ internal sealed partial record PageFinding(Severity Severity, string Code, strin
     /// <summary>Whether it is about blood that does not wait for the membrane.</summary>
     public static bool IsOfNow(Finding finding) => OfNow.ContainsKey(finding.Code);
 
-    /// <summary>The first line of a page where blood does not wait for the membrane; nothing otherwise.</summary>
-    public static IReadOnlyList<(string Name, string Words)> Now(IEnumerable<Finding> findings) =>
-        string.Join(", ", findings.Where(IsOfNow).Select(finding => $"{finding.Field} {finding.Found} is {OfNow[finding.Code]}").Distinct()) is { Length: > 0 } words
-            ? [("Now", $"{PageWords.Capital(words)}. Act on it now, by local protocol, unless somebody has; what else may make it so stands with the findings.")]
+    /// <summary>The first line of a page where blood does not wait for the membrane; nothing otherwise. A sheet may be old: the line has its date.</summary>
+    /// <param name="findings">Findings of one sheet or of several of one date.</param>
+    /// <param name="date">The date on the sheet; null where it has none.</param>
+    public static IReadOnlyList<(string Name, string Words)> Now(IEnumerable<Finding> findings, DateOnly? date) =>
+        string.Join(", ", findings.Where(IsOfNow).GroupBy(finding => (finding.Field, finding.Code)).Select(alike => $"{alike.Key.Field} {string.Join(" and ", alike.Select(finding => finding.Found).Distinct())} is {OfNow[alike.Key.Code]}")) is { Length: > 0 } words
+            ? [("Now", $"{PageWords.Capital(words)}. {(date is null ? "Act" : $"Blood of {PageWords.Date(date)}: act")} on it now, by local protocol, unless somebody has; what else may make it so stands with the findings.")]
             : [];
+
+    /// <summary>Blood of earlier tests that did not wait then: history beside the last one's.</summary>
+    public static IEnumerable<Finding> Then(IEnumerable<EquilibrationIndices> earlier) => earlier
+        .SelectMany(indices => indices.Findings.Where(IsOfNow).Select(finding => (Finding: finding, indices.Test.Date)))
+        .GroupBy(one => (one.Finding.Code, one.Finding.Field))
+        .Select(alike => alike.First().Finding with
+        {
+            Severity = Severity.Note,
+            Message = $"{PageWords.Capital(alike.Key.Field!)} was {OfNow[alike.Key.Code]} at an earlier test: history, not the blood of today. The record should say what came of it.",
+            Found = string.Join("; ", alike.Select(one => $"{one.Finding.Found} on {PageWords.Date(one.Date)}").Distinct()),
+        });
+
+    /// <summary>Findings of a sheet without those that its preliminary class repeats.</summary>
+    public static IReadOnlyList<Finding> OfSheet(SampleSheet sheet, EquilibrationIndices indices) => indices.Classification is not { } classification
+        ? sheet.Findings
+        : [.. sheet.Findings.Where(finding => !OfClass.TryGetValue(finding.Code, out var words) || !classification.CautionsBesideDoubt.Any(caution => caution.Contains(words, StringComparison.Ordinal)))];
+
+    /// <summary>Findings of two tests on one page: what both say is said once, with what was found at which.</summary>
+    public static IReadOnlyList<Finding> OfBoth(EquilibrationIndices one, EquilibrationIndices other)
+    {
+        var areApart = one.Test.Date != other.Test.Date;
+        return
+        [
+            .. new[] { one, other }.SelectMany(indices => indices.Findings.Select(finding => (Finding: finding, indices.Test)))
+                .GroupBy(said => said.Finding with { Found = null })
+                .Select(alike => alike.First().Finding.Found is null ? alike.First().Finding : alike.First().Finding with { Found = string.Join("; ", alike.Select(said => At(said.Finding.Found!, said.Test))) }),
+        ];
+
+        string At(string found, EquilibrationTest test) =>
+            found + (found.Contains(test.Solution.Name, StringComparison.Ordinal) ? "" : $", test with {test.Solution.Name}") + (areApart ? $", {PageWords.Date(test.Date)}" : "");
+    }
 
     public static bool IsOfQuality(Finding finding) => OfQuality.Contains(finding.Code);
 
@@ -46,7 +90,9 @@ internal sealed partial record PageFinding(Severity Severity, string Code, strin
     /// <summary>Quality, gravest first: what bears on the indices, then what else the reader of the sheet found.</summary>
     public static IReadOnlyList<PageFinding> OfTheirQuality(IReadOnlyList<Finding> ofSheets, IEnumerable<Finding> ofIndices)
     {
-        var namesFile = ofSheets.Select(finding => finding.File).Distinct().Count() > 1;
+        // What several sheets have in common is said once, with all their names.
+        ofSheets = [.. ofSheets.GroupBy(finding => finding with { File = null, Row = null }).Select(alike => alike.Count() == 1 ? alike.First() : alike.Key with { File = string.Join(", ", alike.Select(finding => finding.File)) })];
+        var namesFile = ofSheets.Select(finding => finding.File).Distinct().Count() > 1 || ofSheets.Any(finding => finding.File?.Contains(", ", StringComparison.Ordinal) == true);
         return [.. Once(ofSheets, Together(ofIndices.Where(IsOfQuality))).OrderByDescending(finding => finding.Severity).Select(finding => Of(finding, namesFile))];
     }
 

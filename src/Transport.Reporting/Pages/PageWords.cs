@@ -64,6 +64,14 @@ internal static class PageWords
         _ => "man",
     };
 
+    /// <summary>Whose formula body water is by.</summary>
+    public static string Name(BodyWaterFormula formula) => formula switch
+    {
+        BodyWaterFormula.HumeWeyers => "Hume and Weyers",
+        BodyWaterFormula.Morgenstern => "Morgenstern 2006, of children on peritoneal dialysis",
+        _ => "Watson",
+    };
+
     public static string Date(DateOnly? date) => date?.ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture) ?? "not on the sheet";
 
     public static string Capital(string words) => words.Length == 0 ? words : char.ToUpperInvariant(words[0]) + words[1..];

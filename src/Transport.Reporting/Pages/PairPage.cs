@@ -26,7 +26,7 @@ internal static class PairPage
         var compared = strong.Classification is null && weak.Classification is not null ? weak : strong;
         page.Lead(
             [
-                .. PageFinding.Now(weak.Findings.Concat(strong.Findings)),
+                .. new[] { weak, strong }.GroupBy(indices => indices.Test.Date).SelectMany(alike => PageFinding.Now(alike.SelectMany(indices => indices.Findings), alike.Key)),
                 ("Osmotic conductance", pair.OsmoticConductance is { } conductance
                     ? $"{PageWords.Value(conductance)} to glucose. Medians of long-term patients tested in another way: 3.0 with normal ultrafiltration, 2.1 with failure (read); only values computed alike can be compared."
                     : $"Not given: {pair.NotAvailable[0].Reason}."),
@@ -49,9 +49,10 @@ internal static class PairPage
                 .. PageIndices.StripRows(strong),
             ])
             .Small($"Of the stronger hour. {PageIndices.StripKey(strong)}");
-        PageClosing.Of(page, PageFinding.OfMeaning(weak.Findings.Concat(strong.Findings).Concat(pair.Findings)),
+        var ofBoth = PageFinding.OfBoth(weak, strong).Concat(pair.Findings);
+        PageClosing.Of(page, PageFinding.OfMeaning(ofBoth),
             MembranePatterns.Of(weak.Findings.Concat(strong.Findings)),
-            PageFinding.OfTheirQuality([.. weakSheet.Findings, .. strongSheet.Findings], weak.Findings.Concat(strong.Findings).Concat(pair.Findings)),
+            PageFinding.OfTheirQuality([.. PageFinding.OfSheet(weakSheet, weak), .. PageFinding.OfSheet(strongSheet, strong)], ofBoth),
             [.. pair.NotAvailable, .. strong.Test.Form.CannotGive().Concat(strong.NotAvailable).Where(missing => missing.Name != conductanceName)],
             [.. Caution.SolutionsOf(weak.Test).Concat(Caution.SolutionsOf(strong.Test))], strong.Test.Patient,
             (pair.OsmoticConductance is { } value ? $"Osmotic conductance = {value.Formula}; {value.Source}. " : "") + PageIndices.Method(strong));

@@ -14,7 +14,7 @@ internal static class TestPage
         PageHeader.Of(page, title, [sheet], test.Patient, when, Form(test, indices.Options.Thresholds), indices.Options.Thresholds, PageHeader.IsPreliminary(indices));
         page.Lead(
             [
-                .. PageFinding.Now(indices.Findings),
+                .. PageFinding.Now(indices.Findings, test.Date),
                 ("Osmotic conductance", $"Not from one test: it needs two hours with two strengths, or is that of a fitted membrane. {PageIndices.IndirectSigns(indices)}"),
                 ("Transfer", PageIndices.Transfer(indices)),
                 ("Free water", PageWords.Capital(PageIndices.FreeWater(indices))),
@@ -25,7 +25,7 @@ internal static class TestPage
         page.Small(Conditions(test)).Heading(indices.Comparison is { Rows.Count: > 0 } comparison ? $"Indices beside {comparison.Population.Name}" : "Indices");
         PageIndices.Table(page, sheet, indices);
         PageClosing.Of(page, PageFinding.OfMeaning(indices.Findings), indices.Patterns,
-            PageFinding.OfTheirQuality(sheet.Findings, indices.Findings),
+            PageFinding.OfTheirQuality(PageFinding.OfSheet(sheet, indices), indices.Findings),
             [.. test.Form.CannotGive(), .. indices.NotAvailable], [.. Caution.SolutionsOf(test)], test.Patient, PageIndices.Method(indices));
         return page.ToPage(title);
     }

@@ -46,7 +46,7 @@ public static class Facts
             ("sex, age", Invariant($"{(patient.Sex == Sex.Female ? "female" : "male")}, {Digits.Of(patient.AgeYears)}"), "years"),
             ("height, weight", Invariant($"{Digits.Of(patient.Height.Centimeters)}, {Digits.Of(patient.Weight.Kilograms)}"), "cm, kg"),
             ("body surface (Du Bois)", Digits.Fixed(patient.BodySurface.SquareMeters, 2), "m²"),
-            ("body water (Watson)", Digits.Fixed(patient.BodyWater.Liters, 1), "L"),
+            ($"body water ({PageWords.Name(patient.BodyWaterFormula)})", Digits.Fixed(patient.BodyWater.Liters, 1), "L"),
             ("urine", Digits.Fixed(patient.ResidualFunction.UrineVolumePerDay.Milliliters, 0), "mL/day"),
             ("renal urea, creatinine clearance", Invariant($"{Digits.Of(patient.ResidualFunction.UreaClearance.MillilitersPerMinute)}, {Digits.Of(patient.ResidualFunction.CreatinineClearance.MillilitersPerMinute)}"), "mL/min"));
     }

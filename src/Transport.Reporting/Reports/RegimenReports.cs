@@ -29,7 +29,7 @@ public static class RegimenReports
         return Targets(Plasma(block.Sentence(NoTotals(outlook)).Sentence(WeekWords([outlook])), outlook), outlook)
             .FindingList(outlook.Findings.Where(finding => finding.Severity < Severity.Warning))
             .Folded("Where each figure is from", new(["figure", "source"], [.. outlook.Measures.Select(one => (IReadOnlyList<string>)[one.Measure.Name, one.Measure.Source])]))
-            .Small(Held(outlook.Options.Layers) + OfIcodextrin([outlook]) + Modest);
+            .Small(Held(outlook.Options.Layers) + OfIcodextrin([outlook]) + Water(outlook.Options, outlook.Outcome.Patient) + Modest);
     }
 
     /// <summary>Regimens beside the present one: first what would differ, then what each returns.</summary>
@@ -87,7 +87,7 @@ public static class RegimenReports
         block.Sentence(NotGiven([.. OutcomeMeasures.All.Where(measure => measure.IsKnownWith(kidneys) && comparison.Rows.Any(row => row[measure].Value is null))]));
         return Targets(Plasma(block, [.. comparison.Rows]), [.. comparison.Rows])
             .FindingList(findings.Where(finding => finding.Severity < Severity.Warning))
-            .Small("Differences are taken member by member over the same membranes, so that common doubt cancels. " + Held(comparison.Options.Layers) + OfIcodextrin(comparison.Rows) + Modest);
+            .Small("Differences are taken member by member over the same membranes, so that common doubt cancels. " + Held(comparison.Options.Layers) + OfIcodextrin(comparison.Rows) + Water(comparison.Options, comparison.Patient) + Modest);
     }
 
     /// <summary>What a collection measured beside what the regimen was simulated to give.</summary>
@@ -212,7 +212,7 @@ public static class RegimenReports
                 [week.Week.Weeks == 1 ? "in the week" : "in a week, on average", "#value", "unit", "made of"],
                 [
                     ["ultrafiltration", Digits.Fixed(week.Ultrafiltration.Milliliters, 0), "mL", $"{Digits.Fixed(week.Ultrafiltration.Milliliters / 7, 0)} a day"],
-                    ["Kt/V urea" + Reports.OnlyPeritoneal(kidneys.IsUreaClearanceKnown), Digits.Fixed(urea.TotalKtOverV, 2), "", $"{Reports.Parts(kidneys, kidneys.IsUreaClearanceKnown, Digits.Fixed(urea.PeritonealKtOverV, 2), Digits.Fixed(urea.RenalKtOverV, 2))}; over the mean level of the week; body water by Watson; one collection scatters by 4 to 6 %"],
+                    ["Kt/V urea" + Reports.OnlyPeritoneal(kidneys.IsUreaClearanceKnown), Digits.Fixed(urea.TotalKtOverV, 2), "", $"{Reports.Parts(kidneys, kidneys.IsUreaClearanceKnown, Digits.Fixed(urea.PeritonealKtOverV, 2), Digits.Fixed(urea.RenalKtOverV, 2))}; over the mean level of the week; body water by {PageWords.Name(week.Patient.BodyWaterFormula)}; one collection scatters by 4 to 6 %"],
                     ["creatinine clearance" + Reports.OnlyPeritoneal(kidneys.IsClearanceKnown), Digits.Fixed((kidneys.IsClearanceKnown ? creatinine.Total : creatinine.Peritoneal).LitersPerWeek, 0), "L per 1.73 m²", Reports.Parts(kidneys, kidneys.IsClearanceKnown, Digits.Fixed(creatinine.Peritoneal.LitersPerWeek, 0), Digits.Fixed(creatinine.Renal.LitersPerWeek, 0))],
                     ["glucose absorbed", Digits.Fixed(week.GlucoseAbsorbed.Grams, 0), "g", $"{Digits.Fixed(week.GlucoseAbsorbed.Grams / 7, 0)} a day"],
                     ["fluid used", Digits.Fixed(week.FluidUsed.Liters, 1), "L", ""],
@@ -390,6 +390,8 @@ public static class RegimenReports
     // The series that sodium is centred on are of short cycles of glucose (reference: SodiumCalibration).
     private static string OfIcodextrin(IEnumerable<RegimenOutlook> rows) => rows.Any(row => Caution.Of(row).Length > 0)
         ? "The factor that centres sodium comes from short cycles of glucose; for icodextrin none is known, the same is applied, and its sodium may be more. " : "";
+
+    private static string Water(OutlookOptions options, Patient patient) => $"Body water in Kt/V is by {PageWords.Name(options.BodyWater ?? patient.BodyWaterFormula)}. ";
 
     private static string Held(DoubtLayers layers) =>
         $"Bands of ultrafiltration hold doubt of {layers.Holds.Words()}; sodium's that of parameters and model form; the others that of parameters. ";

@@ -149,6 +149,12 @@ public sealed class RegimenComparisonTests
         Assert.Equal(13.0773, BodySize.Water(BodyWaterFormula.Morgenstern, child).Liters, 5e-5);
         Assert.Equal(13.9748, BodySize.Water(BodyWaterFormula.Morgenstern, child with { Sex = Sex.Female }).Liters, 5e-5);
         Assert.Throws<ArgumentOutOfRangeException>(() => BodySize.Water((BodyWaterFormula)7, child));
+
+        // The page says whose it is.
+        string Said(Patient patient, OutlookOptions options) => Transport.Reporting.RegimenReports.Of(RegimenComparison.Run(patient, MembraneEnsemble.Of(Membrane), Night(4), options)).Html;
+        Assert.Contains("Body water in Kt/V is by Watson.", Said(Somebody, Plain), StringComparison.Ordinal);
+        Assert.Contains("Body water in Kt/V is by Hume and Weyers.", Said(Somebody, Plain with { BodyWater = BodyWaterFormula.HumeWeyers }), StringComparison.Ordinal);
+        Assert.Contains("Body water in Kt/V is by Morgenstern 2006, of children on peritoneal dialysis.", Said(Somebody with { AgeYears = 16 }, Plain), StringComparison.Ordinal);
     }
 
     [Fact]

@@ -39,4 +39,18 @@ public sealed class BodySizeTests
         Assert.Equal(
             33.526564, BodySize.WaterByHumeWeyers(Sex.Female, Length.FromCentimeters(165), Mass.FromKilograms(65)).Liters, 5e-7);
     }
+
+    [Fact]
+    public void Body_water_is_by_the_formula_of_the_age()
+    {
+        // Morgenstern 2006 (abstract, read; by hand): boy of 120 cm and 22 kg, (2640)^0.68 = 212.17, 0.10 × 212.17 − 0.37 × 22 = 13.08 L; girl, (2640)^0.64 = 154.82, 0.14 × 154.82 − 0.35 × 22 = 13.97 L.
+        // An infant of 60 cm and 5 kg, a boy: (300)^0.68 = 48.36, 4.836 − 1.85 = 2.99 L, 60 % of the weight, where Watson says 10.5 L, twice the whole child. 18 years are an adult's.
+        Patient Of(Sex sex, double years, double height, double weight) => Patient.Example with { Sex = sex, AgeYears = years, Height = Length.FromCentimeters(height), Weight = Mass.FromKilograms(weight) };
+        Assert.Equal(13.08, Of(Sex.Male, 8, 120, 22).BodyWater.Liters, 5e-3);
+        Assert.Equal(13.97, Of(Sex.Female, 8, 120, 22).BodyWater.Liters, 5e-3);
+        Assert.Equal(2.99, Of(Sex.Male, 0.4, 60, 5).BodyWater.Liters, 5e-3);
+        Assert.Equal(BodyWaterFormula.Morgenstern, Of(Sex.Male, 17.99, 170, 70).BodyWaterFormula);
+        Assert.Equal(BodyWaterFormula.Watson, Of(Sex.Male, 18, 170, 70).BodyWaterFormula);
+        Assert.Equal(38.5294, Patient.Example.BodyWater.Liters, 5e-5);
+    }
 }

@@ -46,11 +46,29 @@ public sealed class RegimenLanguageTests
         var weaker = Regimen.Ambulatory([At(7, Weak), At(12, Weak), At(17, Weak), At(22, Weak)]);
         Assert.Equal("overnight 2.0 L glucose 1.36 % instead of 2.0 L glucose 2.27 %", RegimenChange.Between(hand, weaker).Text);
         var machine = Night(5, Day(2_000));
-        Assert.StartsWith("cycles at night instead of exchanges by hand; by day 2.0 L ", RegimenChange.Between(hand, machine).Text, StringComparison.Ordinal);
-        Assert.StartsWith("exchanges by hand instead of cycles at night; ", RegimenChange.Between(machine, hand).Text, StringComparison.Ordinal);
+        Assert.StartsWith("cycles at night instead of exchanges by hand; overnight glucose 1.36 % instead of glucose 2.27 %; by day 2.0 L ", RegimenChange.Between(hand, machine).Text, StringComparison.Ordinal);
+        Assert.StartsWith("exchanges by hand instead of cycles at night; overnight glucose 2.27 % instead of glucose 1.36 %; ", RegimenChange.Between(machine, hand).Text, StringComparison.Ordinal);
         Assert.Equal("as now", RegimenChange.Between(hand, hand).Text);
         var late = Regimen.Ambulatory([At(7, Weak), At(12, Weak), At(17, Weak), At(23, DialysisSolution.Glucose227)]);
         Assert.Equal("overnight 60 min shorter", RegimenChange.Between(hand, late).Text);
+
+        // Another bag hides no other length.
+        var both = Regimen.Ambulatory([At(7, Weak), At(12, Weak), At(17, Weak), At(23, Weak)]);
+        Assert.Equal(new RegimenChange(2, "overnight 2.0 L glucose 1.36 % instead of 2.0 L glucose 2.27 %; overnight 60 min shorter"), RegimenChange.Between(hand, both));
+
+        // Between hand and machine as well: 23 to 7 o'clock is 8 h, the machine's night 9 h. Fluid, length and day are counted beside the hand itself; ten minutes are nothing.
+        const string swapped = "exchanges by hand instead of cycles at night; overnight glucose 2.27 % instead of glucose 1.36 %; overnight 60 min shorter; by day ";
+        Assert.StartsWith(swapped, RegimenChange.Between(machine, late).Text, StringComparison.Ordinal);
+        Assert.Equal(4, RegimenChange.Between(machine, late).Count);
+        Assert.StartsWith(
+            "cycles at night instead of exchanges by hand; overnight glucose 1.36 % instead of glucose 2.27 %; overnight 60 min longer; by day ", RegimenChange.Between(late, machine).Text, StringComparison.Ordinal);
+        var tenMinutes = Regimen.Cycling(TimeSpan.FromMinutes(550), 5, Milliliters(2_000), Weak, Day(2_000));
+        Assert.DoesNotContain("min longer", RegimenChange.Between(hand, tenMinutes).Text, StringComparison.Ordinal);
+
+        // A dry night has another length because the day has; it is told as dry.
+        var dry = Regimen.Ambulatory([At(7, Weak), At(12, Weak), At(17, Weak)], dryFrom: new(21, 0));
+        Assert.StartsWith("overnight dry instead of 2.0 L glucose 2.27 %; by day ", RegimenChange.Between(hand, dry).Text, StringComparison.Ordinal);
+        Assert.StartsWith("exchanges by hand instead of cycles at night; overnight dry instead of glucose 1.36 %; by day ", RegimenChange.Between(machine, dry).Text, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -306,7 +306,98 @@ public sealed class ReportPageTests
         }
 
         Assert.Contains(now + ", plasma sodium 121 mmol/L is very low.", Words(PageOf(ill)), StringComparison.Ordinal);
+
+        // A sheet may be years old: the line has its date, of a pair on two days each its own; without one it says none.
+        Assert.Contains("is low. Blood of 2025-03-11: act on it now", Words(ReportPages.Of(hours, PairedTest.Of(hours[0].ToTest(), hours[1].ToTest()))), StringComparison.Ordinal);
+        var dayBefore = Sheets.Read(Hour("75.5", "2080", "70", "48", "131").Replace("2025-03-11", "2025-03-10", StringComparison.Ordinal).Replace("plasma,glucose,60,6", "plasma,glucose,60,2.6", StringComparison.Ordinal));
+        var twoDays = Words(ReportPages.Of([dayBefore, hours[1]], PairedTest.Of(dayBefore.ToTest(), hours[1].ToTest())));
+        Assert.Matches("2\\.6 mmol/L [^.]*is low\\. Blood of 2025-03-10: act.*2\\.4 mmol/L [^.]*is low\\. Blood of 2025-03-11: act", twoDays);
+        Assert.Contains("very low. Act on it now", Words(PageOf(Sheets.Read(Sheets.With(Ill(Sheets.Clean), "test,date", "")))), StringComparison.Ordinal);
         Assert.DoesNotContain(" Now ", Words(PageOf(well)), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void What_both_tests_of_a_pair_say_is_said_once_with_what_was_found_at_which()
+    {
+        // Glucose 2.4 and 2.6 mmol/L, below 4 (memory), on one day; then on two days; then one blood for both hours.
+        static SampleSheet Low(string hour, string glucose, string date = "2025-03-11") =>
+            Sheets.Read(hour.Replace("plasma,glucose,60,6", "plasma,glucose,60," + glucose, StringComparison.Ordinal).Replace("2025-03-11", date, StringComparison.Ordinal));
+        var (weak, strong) = (Hour("75.5", "2080", "70", "48", "131"), Hour("214.3", "2480", "200", "125", "124.5"));
+        string Page(SampleSheet one, SampleSheet other) => Words(ReportPages.Of([one, other], PairedTest.Of(one.ToTest(), other.ToTest())));
+        var day = Page(Low(weak, "2.4"), Low(strong, "2.6"));
+        Assert.Contains("Now Plasma glucose 2.4 mmol/L (43 mg/dL) and 2.6 mmol/L (47 mg/dL) is low. Blood of 2025-03-11: act", day, StringComparison.Ordinal);
+        Assert.Single(Regex.Matches(day, "Plasma glucose is low"));
+        Assert.Contains("Plasma glucose: 2.4 mmol/L (43 mg/dL), test with glucose 1.36 %; 2.6 mmol/L (47 mg/dL), test with glucose 3.86 %;", day, StringComparison.Ordinal);
+        var days = Page(Low(weak, "2.4", "2025-03-10"), Low(strong, "2.6"));
+        Assert.Single(Regex.Matches(days, "Plasma glucose is low"));
+        Assert.Contains("2.4 mmol/L (43 mg/dL), test with glucose 1.36 %, 2025-03-10; 2.6 mmol/L (47 mg/dL), test with glucose 3.86 %, 2025-03-11;", days, StringComparison.Ordinal);
+        Assert.Contains("Now Plasma glucose 2.4 mmol/L (43 mg/dL) is low.", Page(Low(weak, "2.4"), Low(strong, "2.4")), StringComparison.Ordinal);
+        Assert.Contains("Plasma glucose: 2.4 mmol/L (43 mg/dL), test with glucose 1.36 %;", Page(Low(weak, "2.4"), Low(strong, "6")), StringComparison.Ordinal);
+
+        // Icodextrin before both: one sentence with the names of both sheets.
+        static string After(string hour) => hour.Replace("test,date", "test,preceding agent,,icodextrin,,\ntest,date", StringComparison.Ordinal);
+        Assert.Single(Regex.Matches(Page(Low(After(weak), "6"), Low(After(strong), "6")), "Icodextrin left in the cavity"));
+    }
+
+    [Fact]
+    public void Blood_of_an_earlier_test_is_history_and_that_of_the_last_is_acted_on()
+    {
+        static SampleSheet At(string date, string glucose) => Sheets.Read(Sheets.With(Sheets.With("test,date", $"test,date,,{date},,"), "plasma,glucose", $"plasma,glucose,120,{glucose},mmol/L,"));
+        string Page(params SampleSheet[] sheets) => Words(ReportPages.Of(sheets, SerialTests.Of([.. sheets.Select(sheet => EquilibrationIndices.Of(sheet.ToTest()))])));
+        var once = Page(At("2022-05-01", "2.4"), At("2023-05-01", "2.9"), At("2025-05-01", "6"));
+        Assert.DoesNotContain(" Now ", once, StringComparison.Ordinal);
+        Assert.DoesNotContain("act on it now", once, StringComparison.Ordinal);
+        Assert.Contains(
+            "Note. Plasma glucose was low at an earlier test: history, not the blood of today. The record should say what came of it. Plasma glucose: 2.4 mmol/L (43 mg/dL) on 2022-05-01; 2.9 mmol/L (52 mg/dL) on 2023-05-01; expected at least 4 mmol/L",
+            once, StringComparison.Ordinal);
+        var both = Page(At("2022-05-01", "2.4"), At("2025-05-01", "2.2"));
+        Assert.Contains("Now Plasma glucose 2.2 mmol/L (40 mg/dL) is low. Blood of 2025-05-01: act on it now", both, StringComparison.Ordinal);
+        Assert.Contains("2.4 mmol/L (43 mg/dL) on 2022-05-01; expected", both, StringComparison.Ordinal);
+        Assert.DoesNotContain("earlier test", Page(At("2022-05-01", "6"), At("2025-05-01", "2.2")), StringComparison.Ordinal);
+
+        // 18 mmol/L, above 15 (memory), is no emergency, but its ultrafiltration is a point of the course; the sign of the last test is named as that, and where there is none the sentence is whole.
+        Assert.Single(Regex.Matches(Page(At("2022-05-01", "18"), At("2025-05-01", "6")), "High plasma glucose takes away osmotic gradient"));
+        Assert.Contains("Test of 2022-05-01, plasma glucose: 18.0 mmol/L", Page(At("2022-05-01", "18"), At("2025-05-01", "6")), StringComparison.Ordinal);
+        Assert.Contains("Indirect sign in the last test: sodium dip", once, StringComparison.Ordinal);
+        static SampleSheet WithoutDip(string date) => Sheets.Read(Sheets.With(Sheets.With("test,date", $"test,date,,{date},,"), "dialysate,sodium,60", ""));
+        Assert.Contains("so there is no indirect sign of it either", Page(WithoutDip("2022-05-01"), WithoutDip("2025-05-01")), StringComparison.Ordinal);
+    }
+
+    // What makes a class preliminary is not also a finding of the sheet; where there is no class, the sheet's stands.
+    [Theory]
+    [InlineData("test,preceding agent,,icodextrin,,", "preceding-icodextrin", "icodextrin, whose rest")]
+    [InlineData("test,preceding dwell,,60,min,", "preceding-dwell-short", "The dwell before the test was 60 min")]
+    [InlineData("test,last peritonitis,,2025-03-01,,", "recent-peritonitis", "10 days after a peritonitis")]
+    [InlineData("test,start of dialysis,,2025-03-01,,", "early-test", "10 days after the start of dialysis")]
+    public void What_went_before_a_test_is_said_once(string row, string code, string reason)
+    {
+        var sheet = Sheets.Read(Sheets.With("test,date", "test,date,,2025-03-11,,\n" + row));
+        Assert.Contains(sheet.Findings, finding => finding.Code == code);
+        var page = PageOf(sheet);
+        Assert.DoesNotContain(code, page.Markdown, StringComparison.Ordinal);
+        Assert.Single(Regex.Matches(Words(page), Regex.Escape(reason)));
+        Assert.Contains("class-not-comparable", page.Markdown, StringComparison.Ordinal);
+        var hour = Sheets.Read(Hour("75.5", "2080", "70", "48", "131").Replace("test,date,,2025-03-11,,", "test,date,,2025-03-11,,\n" + row, StringComparison.Ordinal));
+        Assert.Contains(code, PageOf(hour).Markdown, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_child_has_the_body_water_of_children_on_every_page()
+    {
+        // A girl of 8 years, 120 cm and 22 kg: 0.14 (120 × 22)^0.64 − 0.35 × 22 = 0.14 × 154.82 − 7.7 = 13.97 L (Morgenstern 2006, abstract read; Watson would say 16.2).
+        var text = File.ReadAllText(Path.Combine(ReferenceData.Folder, "examples", "merrow-06-collection.csv")).ReplaceLineEndings("\n");
+        var girl = Sheets.Read(Sheets.With(Sheets.With(Sheets.With(text, "patient,age", "patient,age,,8,years,"), "patient,height", "patient,height,,120,cm,"), "patient,weight", "patient,weight,,22,kg,"));
+        var indices = CollectionIndices.Of(girl.ToCollection());
+        var page = Words(ReportPages.Of(girl, indices));
+        Assert.Contains("body water 14.0 L (Morgenstern 2006, of children on peritoneal dialysis)", page, StringComparison.Ordinal);
+        Assert.Contains("both are of adults", page, StringComparison.Ordinal);
+
+        // The dose is what was cleared over it: a woman with the same bags has her own body water.
+        var woman = Sheets.Read(text);
+        var grown = CollectionIndices.Of(woman.ToCollection());
+        Assert.Contains("L (Watson)", Words(ReportPages.Of(woman, grown)), StringComparison.Ordinal);
+        var water = -2.097 + 0.1069 * 163 + 0.2466 * 66.5;
+        Assert.Equal(water / 13.9748, indices.WeeklyUreaDose.Total!.Value / grown.WeeklyUreaDose.Total!.Value, 1e-4);
     }
 
     [Fact]
@@ -348,7 +439,7 @@ public sealed class ReportPageTests
         var contradiction = new Finding(Severity.Warning, "test-contradicts-itself", "The measurements hardly go together: as a test.");
         var indices = EquilibrationIndices.Of(early.ToTest());
         var text = Words(ReportPages.Of([early, late], SerialTests.Of([indices with { Findings = [.. indices.Findings, contradiction] }, EquilibrationIndices.Of(late.ToTest())])));
-        Assert.Contains("hardly go together: as a test", text, StringComparison.Ordinal);
+        Assert.Contains("hardly go together: as a test. Test of 2024-03-11.", text, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -76,7 +76,7 @@ internal sealed class SolutionChecks(CheckInputs inputs)
         if (isChild)
         {
             yield return Codes.Child.Finding(
-                "The patient is a child: class and series are those of children filled with 1100 mL/m². Limits of ultrafiltration are of adults and are not used; body water, and Kt/V with it, is by a formula of adults.", Draft.RowOf(Words.Age), Words.Age.Name);
+                "The patient is a child: class and series are those of children filled with 1100 mL/m². Limits of ultrafiltration are of adults and are not used; body water, and Kt/V with it, is by the formula of children on peritoneal dialysis (Morgenstern 2006).", Draft.RowOf(Words.Age), Words.Age.Name);
         }
 
         if (Draft.Fill is { } fill)

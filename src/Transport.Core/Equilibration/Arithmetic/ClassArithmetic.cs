@@ -141,7 +141,7 @@ internal sealed class ClassArithmetic(IndexInputs inputs)
 
         if (conditions.PrecedingAgent == OsmoticAgent.Icodextrin)
         {
-            yield return "The dwell before the test was of icodextrin, whose rest in the cavity and in blood disturbs ultrafiltration and some glucose assays.";
+            yield return "The dwell before the test was of icodextrin, whose rest in the cavity and in blood disturbs ultrafiltration and some glucose assays and meters.";
         }
 
         double? DaysSince(DateOnly? day) => day is { } then && Test.Date is { } now && now >= then ? now.DayNumber - then.DayNumber : null;

@@ -111,7 +111,7 @@ internal sealed class CollectionArithmetic(CollectedDay day, EquilibrationIndice
 
     private IndexValue? Dose(string name, Measured? cleared, double water) =>
         water > 0
-            ? Index(name, cleared, 7 * perDay / water, "", Invariant($"7 × Σ(volume × urea) / plasma urea / body water {water:0.0} L (Watson)"), Balance + Noise)
+            ? Index(name, cleared, 7 * perDay / water, "", Invariant($"7 × Σ(volume × urea) / plasma urea / body water {water:0.0} L ({day.Patient.BodyWaterFormula})"), Balance + Noise)
             : Index(name, null, 1, "", "", Balance);
 
     private IndexValue? Weekly(string name, Measured? cleared, double surface) =>
