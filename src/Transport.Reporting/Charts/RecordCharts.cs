@@ -7,6 +7,8 @@ public static class RecordCharts
 {
     // Of the panels below the first.
     private const double Small = 0.4;
+    private const double EdgeShare = 0.25;
+    private const int MostBelow = 2;
 
     /// <summary>Nights beside what was expected, weight and pressure below: from a day to the last night written.</summary>
     /// <param name="review">The review.</param>
@@ -52,7 +54,7 @@ public static class RecordCharts
             return panel is null ? null : panel with
             {
                 RelativeHeight = 0.62,
-                Marks = [.. review.Changes.Where(change => change.SignalledOn >= first).Select(change => Mark.AtX(change.SignalledOn.DayNumber - first.DayNumber, "change signalled"))
+                Marks = [.. panel.Marks, .. review.Changes.Where(change => change.SignalledOn >= first).Select(change => Mark.AtX(change.SignalledOn.DayNumber - first.DayNumber, "change signalled"))
                     .Concat(shown.Where(night => night.Record.Effluent is EffluentLook.Cloudy or EffluentLook.Brown).Take(1).Select(night => Mark.AtX(X(night), night.Record.Effluent == EffluentLook.Brown ? "brown" : "cloudy")))],
             };
         }
@@ -88,6 +90,10 @@ public static class RecordCharts
             var leftOut = seen.Where(night => night.LeftOut.Length > 0).ToList();
             var banded = seen.Where(night => expect(night) is not null).ToList();
             var earlier = before is null ? [] : banded.Where(night => before(night) is not null).ToList();
+
+            // A night that kept 5 L would press all others into a line: what is far below what is charted stands at the lower edge, and its number beside it.
+            double[] drawn = [.. charted.Select(read), .. banded.SelectMany(night => new[] { expect(night)!.Value.Low, expect(night)!.Value.High })];
+            var edge = drawn.Length > 1 ? drawn.Min() - EdgeShare * (drawn.Max() - drawn.Min()) : double.NegativeInfinity;
             List<Series> series =
             [
                 .. charted.Count > 0 ? new[] { Points("observed", charted, MarkerShape.Circle, Tone.Strong) } : [],
@@ -101,9 +107,10 @@ public static class RecordCharts
                 Bands = banded.Count > 1
                     ? [new("expected, 90 %", [.. banded.Select(X)], [.. banded.Select(night => expect(night)!.Value.Low)], [.. banded.Select(night => expect(night)!.Value.High)])]
                     : [],
+                Marks = [.. leftOut.Where(night => read(night) < edge).TakeLast(MostBelow).Select(night => Mark.AtX(X(night), $"{Digits.Fixed(read(night), 0)} {values.Unit}"))],
             };
 
-            Series Points(string name, List<ReviewedNight> nights, MarkerShape marker, Tone tone) => new(name, [.. nights.Select(X)], [.. nights.Select(read)])
+            Series Points(string name, List<ReviewedNight> nights, MarkerShape marker, Tone tone) => new(name, [.. nights.Select(X)], [.. nights.Select(night => night.LeftOut.Length > 0 ? Math.Max(read(night), edge) : read(night))])
             {
                 Pattern = LinePattern.None,
                 Marker = marker,
