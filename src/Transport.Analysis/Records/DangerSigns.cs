@@ -207,7 +207,8 @@ internal sealed class DangerSigns
 
         if (nights.LastOrDefault(night => cloudy.Is(night) && !night.IsOfAnother) is { Day: not null } own && today - own.Date.DayNumber <= limits.PeritonitisDays.Value)
         {
-            Note(findings, "record-peritonitis-weeks", $"Nights from {Day(own)} on are left out of the charts for {limits.PeritonitisDays.Value} days: ultrafiltration falls and transfer rises for weeks after a peritonitis.{(Peritonitis.IsOfWordsAlone(own) ? " It is counted by its words alone: if they speak of an older one, write month and year beside it." : "")}");
+            var first = nights.Where(night => cloudy.Is(night) && !night.IsOfAnother && night.Day is not null).Reverse().Aggregate(own, (since, night) => since.Date.DayNumber - night.Date.DayNumber <= limits.PeritonitisDays.Value ? night : since);
+            Note(findings, "record-peritonitis-weeks", $"Nights from {Day(first)} on are left out of the charts, until {limits.PeritonitisDays.Value} days after {Day(own)}: ultrafiltration falls and transfer rises for weeks after a peritonitis.{(Peritonitis.IsOfWordsAlone(own) ? " It is counted by its words alone: if they speak of an older one, write month and year beside it." : "")}");
         }
     }
 

@@ -314,6 +314,14 @@ public sealed class DangerSignsTests
         Assert.Contains("; and on 2 days before:", Of(Well, [.. Enumerable.Repeat(Past, 6)]).Single().Message, StringComparison.Ordinal); // the last four are quoted
     }
 
+    // Cloudy on two days, and once five weeks before, of which the 28 days (choice) are over by then: the days left out begin with the first of those that run into one another.
+    [Theory]
+    [InlineData("2026-02-04;cloudy\n2026-02-05;cloudy\n2026-02-06;clear", "Nights from 2026-02-04 on are left out of the charts, until 28 days after 2026-02-05")]
+    [InlineData("2025-12-28;cloudy\n2026-02-04;cloudy\n2026-02-05;clear", "Nights from 2026-02-04 on are left out of the charts, until 28 days after 2026-02-04")]
+    [InlineData("2026-01-10;cloudy\n2026-02-04;cloudy\n2026-02-05;clear", "Nights from 2026-01-10 on are left out of the charts, until 28 days after 2026-02-04")]
+    public void The_days_left_out_after_a_peritonitis_begin_with_its_first(string rows, string expected) =>
+        Assert.StartsWith(expected, Of(Books.Read(["date;effluent", .. rows.Split('\n')])).Single(found => found.Code == "record-peritonitis-weeks").Message, StringComparison.Ordinal);
+
     // One cell, a cloudy bag beside a peritonitis of long ago: the alarm quotes both, and nothing calls them history.
     [Fact]
     public void What_alarms_is_not_called_history_as_well()
