@@ -258,11 +258,11 @@ internal sealed class BookReading
         var missing = unread.Count + (texts.ContainsKey(BookWords.Date) ? 0 : 1);
         var isWider = fields.Length > width && !isUsuallyWider;
         var isAsBefore = missing == 0 && filledBefore.SetEquals(texts.Keys);
-        filledBefore = [.. texts.Keys];
 
         // Cells under the columns of the row before, each as its column takes it, lie where they belong: a blank one more stands at the end.
         if (missing == 0 && !isWider || isAsBefore || written.Length > width)
         {
+            filledBefore = [.. texts.Keys];
             return null;
         }
 

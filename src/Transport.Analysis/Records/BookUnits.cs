@@ -13,6 +13,9 @@ internal static class BookUnits
     // Of an ultrafiltration, whose number may be small by itself, a fraction tells: nobody weighs a tenth of a millilitre.
     private const double MostLitersTakenOff = 8;
 
+    // And none of a row of millilitres is all below this.
+    private const double LeastMilliliters = 100;
+
     // Nobody's weight differs so much from that of the fortnight before (choice).
     private const double MostOfWeight = 0.25;
     private const int WeightsBefore = 14;
@@ -27,11 +30,11 @@ internal static class BookUnits
     public static IEnumerable<NightRecord> SetAside(IEnumerable<NightRecord> nights, List<Finding> findings)
     {
         var all = nights.ToList();
-        var weights = new Queue<double>();
+        var (weights, refused) = (new Queue<(DateOnly Date, double Kilograms)>(), new List<double>());
         var fill = UsualFill(all);
         foreach (var night in all)
         {
-            yield return WithoutWeight(WithoutSwap(WithoutLiters(night, findings), fill, findings), weights, findings);
+            yield return WithoutWeight(WithoutSwap(WithoutLiters(night, findings), fill, findings), weights, refused, findings);
         }
     }
 
@@ -46,13 +49,14 @@ internal static class BookUnits
     // In several exchanges of a day the usual fill stands where a drain should, and another number where it should.
     private static NightRecord WithoutSwap(NightRecord night, double? fill, List<Finding> findings)
     {
-        var swapped = night.Exchanges.Count(exchange => exchange.Drained?.Milliliters == fill && exchange.Filled is { } filled && filled.Milliliters != fill);
-        if (fill is null || swapped < 2 || swapped < night.Exchanges.Length - 1)
+        // Drains scatter. One round number in place of the fill is another bag.
+        var swapped = night.Exchanges.Where(exchange => exchange.Drained?.Milliliters == fill && exchange.Filled is { } filled && filled.Milliliters != fill).Select(exchange => exchange.Filled!.Value.Milliliters).ToList();
+        if (fill is null || swapped.Distinct().Count() < 2 || swapped.Count < night.Exchanges.Length - 1)
         {
             return night;
         }
 
-        findings.Add(new(Severity.Warning, "book-fill-drain-swapped", Invariant($"Drained is the usual fill of {fill:0} mL in {swapped} exchanges, and filled is not: the two columns may be swapped. These volumes are left out."))
+        findings.Add(new(Severity.Warning, "book-fill-drain-swapped", Invariant($"Drained is the usual fill of {fill:0} mL in {swapped.Count} exchanges, and filled is not: the two columns may be swapped. These volumes are left out."))
         {
             Row = night.Row,
             Field = BookWords.Drained.Name,
@@ -60,13 +64,15 @@ internal static class BookUnits
         return WithoutVolumes(night);
     }
 
+    // Only where no volume of the row can be millilitres: a drain of 15 mL among others is one that stopped.
     private static NightRecord WithoutLiters(NightRecord night, List<Finding> findings)
     {
-        double?[] drains = [.. night.CycleDrains.Select(drain => (double?)drain.Milliliters), .. night.Exchanges.SelectMany(exchange => new[] { exchange.Filled?.Milliliters, exchange.Drained?.Milliliters })];
-        var drain = drains.Where(drain => drain is > 0 and < MostLiters).Max();
+        double[] drains = [.. night.CycleDrains.Select(drain => drain.Milliliters), .. night.Exchanges.SelectMany(exchange => new[] { exchange.Filled?.Milliliters, exchange.Drained?.Milliliters }).OfType<double>()];
+        double[] others = [.. new[] { night.InitialDrain?.Milliliters, night.WrittenUltrafiltration?.Milliliters }.OfType<double>().Select(Math.Abs)];
+        var drain = drains.Length > 0 && drains.Max() is > 0 and < MostLiters and var most ? most : (double?)null;
         var initial = night.InitialDrain?.Milliliters is { } small and > 0 and < MostLitersTakenOff && small % 1 != 0 ? small : (double?)null;
         var total = night.WrittenUltrafiltration?.Milliliters is { } net && Math.Abs(net) < MostLitersTakenOff && net % 1 != 0 ? net : (double?)null;
-        if ((total ?? drain ?? initial) is not { } shown)
+        if ((total ?? drain ?? initial) is not { } shown || drains.Any(value => value >= LeastMilliliters) || drain is null && others.Any(value => value >= LeastMilliliters))
         {
             return night;
         }
@@ -82,23 +88,36 @@ internal static class BookUnits
     private static NightRecord WithoutVolumes(NightRecord night) =>
         night with { WrittenUltrafiltration = null, InitialDrain = null, CycleDrains = [], Exchanges = [.. night.Exchanges.Select(exchange => exchange with { Filled = null, Drained = null })] };
 
-    private static NightRecord WithoutWeight(NightRecord night, Queue<double> before, List<Finding> findings)
+    private static NightRecord WithoutWeight(NightRecord night, Queue<(DateOnly Date, double Kilograms)> before, List<double> refused, List<Finding> findings)
     {
         if (night.Weight?.Kilograms is not { } weight)
         {
             return night;
         }
 
-        var usual = before.Count < FewestWeights ? weight : before.Median();
-        if (Math.Abs(weight / usual - 1) <= MostOfWeight)
+        while (before.Count > 0 && night.Date.DayNumber - before.Peek().Date.DayNumber > WeightsBefore)
         {
-            before.Enqueue(weight);
-            if (before.Count > WeightsBefore)
+            before.Dequeue();
+        }
+
+        // Several that agree with each other are another level, or those before were the slip.
+        var usual = before.Count < FewestWeights ? weight : before.Select(one => one.Kilograms).Median();
+        if (Math.Abs(weight / usual - 1) <= MostOfWeight || refused.Count >= FewestWeights && refused.TrueForAll(one => Math.Abs(one / weight - 1) < Alike))
+        {
+            if (Math.Abs(weight / usual - 1) > MostOfWeight)
             {
-                before.Dequeue();
+                before.Clear();
             }
 
+            refused.Clear();
+            before.Enqueue((night.Date, weight));
             return night;
+        }
+
+        refused.Add(weight);
+        if (refused.Count > FewestWeights)
+        {
+            refused.RemoveAt(0);
         }
 
         var why = Is(PoundsPerKilogram) ? "it may be pounds" : Is(1 / PoundsPerKilogram) ? "those before may be pounds" : Is(10) || Is(0.1) || Is(100) || Is(0.01) ? "a decimal mark may have slipped" : "a slip, another unit, or another person";

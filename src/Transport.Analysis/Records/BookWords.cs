@@ -9,7 +9,7 @@ internal static partial class BookWords
     private static readonly SheetQuantity PerMinute = new(new SheetUnit("/min", 1, "bpm", "perminute")) { UnitMayBeLeftOut = true };
     private static readonly SheetQuantity Celsius = new(new SheetUnit("°C", 1, "c", "celsius")) { UnitMayBeLeftOut = true };
     private static readonly PlausibleRange Drain = new(0, 9000, "mL", "choice: the largest fill and a great deal of ultrafiltration");
-    private static readonly PlausibleRange Ultrafiltration = new(-4000, 6000, "mL", "choice: more is hardly possible in a day");
+    private static readonly PlausibleRange Ultrafiltration = new(-10000, 6000, "mL", "choice: a night that hardly drains keeps all that went in; more is hardly taken off in a day");
 
     public static BookColumn Date { get; } = new("date", "night", "evening", "day");
     public static BookColumn Patient { get; } = new("patient", "patient code", "code");

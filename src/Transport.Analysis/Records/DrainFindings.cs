@@ -48,7 +48,7 @@ internal static class DrainFindings
             // Of a night without numbers nothing is known but what was inside before.
             if (nights[t] is { CycleDrains.Length: 0, InitialDrain: null, WrittenUltrafiltration: null } && !nights[t].IsByHand)
             {
-                if (t == nights.Count - 1 && morning.Left > 0)
+                if (t == nights.Count - 1 && morning.Left > 0 && nights[t].Date.DayNumber - morning.Day <= limits.NowDays.Value)
                 {
                     Ahead(response, nights[t]);
                 }
@@ -64,15 +64,16 @@ internal static class DrainFindings
             var fills = response.Regimen.Night;
 
             // What came out was in: of a day beyond what it usually leaves, and beyond the fills that are borne at night, under which a small one of the day may rise.
-            if (fill > 0 && nights[t].InitialDrain is { } came)
+            var usual = Math.Max(Expected(reviewed[t]), Math.Max(fill, fills.Select(exchange => exchange.Fill.Milliliters).DefaultIfEmpty().Max()));
+            if (usual > 0 && nights[t].InitialDrain is { } came)
             {
-                var usual = Math.Max(Expected(reviewed[t]), response.Regimen.Night.Select(exchange => exchange.Fill.Milliliters).DefaultIfEmpty().Max());
-                Held(came.Milliliters, Math.Max(fill, usual), nights[t]);
+                Held(came.Milliliters, usual, nights[t]);
             }
 
             // What this person's day leaves to drain in the evening and did not come stays below the first fill.
             var left = fill > 0 && nights[t].InitialDrain is { } initial ? Math.Max(0, Expected(reviewed[t]) - initial.Milliliters)
                 : fill == 0 && morning.Day == nights[t].Date.DayNumber - 1 ? Math.Max(0, morning.Left - (nights[t].InitialDrain?.Milliliters ?? 0)) : 0;
+            var brought = left;
             for (var k = 0; k < fills.Length; k++)
             {
                 // What one drain left is below the next fill, whether or not the book has the drain that follows.
@@ -91,7 +92,8 @@ internal static class DrainFindings
             }
 
             // Without its drains the sum of the night tells what stayed. Below half a fill it is what a body takes up, or a leaving that the next night shows by itself (choice).
-            left = nights[t].CycleDrains.Length > 0 ? left : reviewed[t] is { HoldsDay: false, Ultrafiltration: { } total } ? -total.Milliliters : 0;
+            // What was there before is taken up in a day or two, and does not add up over a week.
+            left = nights[t].CycleDrains.Length > 0 ? Math.Max(0, left - brought) : reviewed[t] is { HoldsDay: false, Ultrafiltration: { } total } ? -total.Milliliters : 0;
             var largest = fills.Select(exchange => exchange.Fill.Milliliters).DefaultIfEmpty().Max();
             if (left < HalfFill * largest || largest == 0)
             {

@@ -14,6 +14,14 @@ internal static class NurseFindings
     internal const int FewestOfTwoWeeks = 7;
 
     private const int MostOfNumbers = 3;
+    private const int FewestUntreated = 3;
+
+    // So much a day, of so many days, is no chance (choices).
+    private const int FewDays = 4;
+    private const double LeastTakenUp = 300;
+
+    // Beyond what is expected, share of a fill: more than any night's scatter (choice).
+    private const double MostOfFill = 0.75;
 
     // Share by which somebody may have grown or thinned since the test (choice).
     private const double MostOffTest = 0.25;
@@ -34,13 +42,13 @@ internal static class NurseFindings
     /// <summary>What may have been one, or may hide one: no page leaves it out for want of room.</summary>
     public static IReadOnlyList<string> NeverCut { get; } =
     [
-        "record-row-lost", "record-date-doubtful", "record-text-unread", "record-cloudy-past", "record-peritonitis-of-past", "record-complaint-of-past", "record-pain-or-fever-past", "record-exit-site-past", "record-danger-past", "record-overfill-risk", "record-urine-fall", "record-urine-once", "record-fill-large-for-child", "record-weight-step", "record-pressure-step", "record-removal-low",
+        "record-row-lost", "record-date-doubtful", "record-text-unread", "record-cloudy-past", "record-peritonitis-of-past", "record-complaint-of-past", "record-pain-or-fever-past", "record-exit-site-past", "record-danger-past", "record-overfill-risk", "record-urine-fall", "record-urine-once", "record-fill-large-for-child", "record-weight-step", "record-pressure-step", "record-removal-low", "record-untreated", "record-numbers-doubtful", "record-weight-off-test", "record-uf-far-above",
     ];
 
     /// <summary>Every code of a review, the most urgent first.</summary>
     public static IReadOnlyList<string> Codes { get; } =
     [
-        .. Urgent, .. NeverCut, "record-drain-below-fill", "record-numbers-doubtful", "record-weight-off-test",
+        .. Urgent, .. NeverCut, "record-drain-below-fill",
         "record-change-found", "record-level-off-test", "record-weight-against-uf", "record-weight-off-target", "record-pressure-trend", "record-lost-dwell", "record-strongest-rising", "record-strongest-often", "record-glucose-high",
         "record-nights-missing", "record-uf-counts-otherwise", "record-weighed-otherwise", "record-peritonitis-weeks", "record-icodextrin-meter", "record-target-old", "record-few-nights",
         "record-no-expectation",
@@ -64,20 +72,22 @@ internal static class NurseFindings
         DrainFindings.Add(nights, reviewed, responses, limits, today, findings);
         FillsOfChild(patient, nights, responses, today, findings);
         LostDwell(nights, responses, limits, today, findings);
-        NumbersInDoubt(nights, book.Findings, limits, today, findings);
+        NumbersInDoubt(nights, book.RowsInDoubt, book.Findings, limits, today, findings);
         WeightOffTest(patient, reviewed, findings);
         Strongest(nights, written, limits, today, findings);
         Removal(patient, reviewed, limits, today, findings);
         UrineOnce(nights, limits, today, findings);
-        StepFindings.Add(patient, reviewed, limits, today, findings);
+        var steps = StepFindings.Add(patient, reviewed, limits, today, findings);
         LevelOffTest(reviewed, changes, findings);
-        Trends(patient, nights, reviewed, limits, Lately(changes, today) ?? slow, findings);
+        Trends(patient, nights, reviewed, limits, Lately(changes, today) ?? slow, steps, findings);
         foreach (var change in changes)
         {
             findings.Add(new(Severity.Warning, "record-change-found", ChangeWords.Sentence(change)));
         }
 
         HighGlucose(nights, limits, today, findings);
+        Untreated(nights, book.RowsInDoubt, today, findings);
+        FarAbove(reviewed, responses, limits, today, findings);
         var span = Math.Min(Month, today - nights[0].Date.DayNumber + 1);
         var doubtful = book.RowsInDoubt.Where(row => row.Date.DayNumber > today - Month).Select(row => row.Row).Except(nights.Select(night => night.Row)).Count();
         if (span >= 14 && written + doubtful < 0.8 * span)
@@ -132,6 +142,13 @@ internal static class NurseFindings
     private static void Removal(Patient patient, ReviewedNight[] reviewed, ReviewLimits limits, int today, List<Finding> findings)
     {
         var days = reviewed.Where(night => night.Record.Date.DayNumber > today - TwoWeeks).Select(WholeDay).OfType<double>().ToList();
+        var lately = reviewed.Where(night => night.Record.Date.DayNumber > today - FewDays).Select(WholeDay).OfType<double>().ToList();
+        if (lately.Count >= FewDays - 1 && lately.Average() is var few && few < -LeastTakenUp * ReviewLimits.BodyShare(patient) && days.Count > 0 && few < days.Average() - LeastTakenUp * ReviewLimits.BodyShare(patient))
+        {
+            Warn(findings, "record-removal-low", $"Night and day together brought back less than went in, about {-few:0} mL a day in the last {FewDays} days, {-lately.Sum():0} mL in all: fluid is staying inside or is taken up. Look at the drains, swelling, breath, weight and pressure, and ask the unit today.");
+            return;
+        }
+
         if (TargetAssessment.IsChild(patient) || days.Count < FewestOfTwoWeeks || days.Average() is var mean && mean >= limits.LowUltrafiltration.Value)
         {
             return;
@@ -193,6 +210,34 @@ internal static class NurseFindings
         }
     }
 
+    // Days in a row without treatment, or without a word of it.
+    private static void Untreated(IReadOnlyList<NightRecord> nights, IReadOnlyList<NightRecord> inDoubt, int today, List<Finding> findings)
+    {
+        var treated = nights.Where(night => !night.IsSkipped).Concat(inDoubt).Select(night => night.Date.DayNumber).ToHashSet();
+        var run = 0;
+        for (var day = Math.Max(today - 6, nights[0].Date.DayNumber); day <= today; day++)
+        {
+            run = treated.Contains(day) ? 0 : run + 1;
+            if (run == FewestUntreated)
+            {
+                Warn(findings, "record-untreated", $"On {FewestUntreated} days in a row or more, to {DateOnly.FromDayNumber(day):yyyy-MM-dd}, no treatment is written. If it was not done, fluid, potassium and urea have built up: ask why, and look at weight, pressure, breath and weakness. If it was done, the book has a gap.");
+                return;
+            }
+        }
+    }
+
+    // More came out than could be made: what was inside before, a number from another line, or a strength that nobody meant.
+    private static void FarAbove(ReviewedNight[] reviewed, NightResponse?[] responses, ReviewLimits limits, int today, List<Finding> findings)
+    {
+        var above = reviewed.Zip(responses).Where(one => today - one.First.Record.Date.DayNumber <= limits.NowDays.Value && one.Second is { } response && one.First.Ultrafiltration is { } seen && one.First.Expected is { } expected
+            && (seen - expected.Median).Milliliters > MostOfFill * response.Regimen.Exchanges.Max(exchange => exchange.Fill.Milliliters)).Select(one => one.First).ToList();
+        if (above.Count > 0)
+        {
+            var last = above[^1];
+            Warn(findings, "record-uf-far-above", $"{last.Ultrafiltration!.Value.Milliliters:0} mL came out on {Day(last.Record)} beyond what went in, where about {last.Expected!.Value.Median.Milliliters:0} were to be expected{(above.Count > 1 ? $" ({above.Count} such days)" : "")}: compatible with fluid that had stayed inside before, a number from another line, or a stronger bag than is written. If it is true, so much taken off can dry the patient out: look at weight and pressure, and ask the unit today.");
+        }
+    }
+
     // A volume that is no mistake in an adult is one in a child, and may have been set for another person.
     private static void FillsOfChild(Patient patient, IReadOnlyList<NightRecord> nights, NightResponse?[] responses, int today, List<Finding> findings)
     {
@@ -205,13 +250,15 @@ internal static class NurseFindings
     }
 
     // What is left out or contradicts itself is said where the nights are judged: nobody reads the list of a book's cells first.
-    private static void NumbersInDoubt(IReadOnlyList<NightRecord> nights, IReadOnlyList<Finding> ofBook, ReviewLimits limits, int today, List<Finding> findings)
+    private static void NumbersInDoubt(IReadOnlyList<NightRecord> nights, IReadOnlyList<NightRecord> inDoubt, IReadOnlyList<Finding> ofBook, ReviewLimits limits, int today, List<Finding> findings)
     {
-        var byRow = nights.OrderBy(night => night.Row).ToList();
+        // A day by hand has several rows, of which it carries the first; rows in doubt are no night's.
+        var byRow = nights.Concat(inDoubt).OrderBy(night => night.Row).ToList();
         var said = ofBook.Where(found => found.Severity > Severity.Note && found.Code != "book-weight-step" && BookWords.OfTreatment.Any(column => column.Name == found.Field))
             .Select(found => (Found: found, Night: byRow.LastOrDefault(night => night.Row <= found.Row)))
             .Where(one => one.Night is { } night && night.Date.DayNumber > today - Month)
             .GroupBy(one => (one.Found.Code, one.Found.Code.StartsWith("book", StringComparison.Ordinal) ? "" : one.Found.Field)).Select(group => group.OrderBy(one => one.Night!.Date).ToList())
+            .Select(group => group.DistinctBy(one => one.Night!.Date).ToList())
             .Where(group => group.Count >= (group[0].Found.Code == "book-sum-differs" ? limits.RepeatedNights.Value : 1)).OrderByDescending(group => group.Count).ToList();
         if (said.Count == 0)
         {
@@ -279,9 +326,10 @@ internal static class NurseFindings
             _ => null,
         };
 
-    private static void Trends(Patient patient, IReadOnlyList<NightRecord> nights, ReviewedNight[] reviewed, ReviewLimits limits, double slow, List<Finding> findings)
+    private static void Trends(Patient patient, IReadOnlyList<NightRecord> nights, ReviewedNight[] reviewed, ReviewLimits limits, double slow, (bool Weight, bool Pressure) steps, List<Finding> findings)
     {
-        var weight = Trend.Of(reviewed.Where(night => night.EmptyWeight is not null).Select(night => (night.Record.Date.DayNumber, night.EmptyWeight!.Value.Kilograms)), Month);
+        // A line through a step is longer than the step.
+        var weight = steps.Weight ? null : Trend.Of(reviewed.Where(night => night.EmptyWeight is not null).Select(night => (night.Record.Date.DayNumber, night.EmptyWeight!.Value.Kilograms)), Month);
         var (distance, share) = (TargetWeight.DistanceKilograms(reviewed), ReviewLimits.BodyShare(patient));
         if (weight is not null && Math.Abs(weight.SlopePerDay) > limits.SlopeErrors.Value * weight.Error && Math.Abs(weight.SlopePerDay) * Month > limits.WeightSlope.Value * share)
         {
@@ -306,7 +354,7 @@ internal static class NurseFindings
             Note(findings, "record-target-old", $"The book has a {TargetWeight.Named(nights[^1], limits)}.");
         }
 
-        var pressure = Trend.Of(nights.Where(night => night.Sitting is not null).Select(night => (night.Date.DayNumber, (double)night.Sitting!.Value.SystolicMillimetersOfMercury)), Month);
+        var pressure = steps.Pressure ? null : Trend.Of(nights.Where(night => night.Sitting is not null).Select(night => (night.Date.DayNumber, (double)night.Sitting!.Value.SystolicMillimetersOfMercury)), Month);
         if (pressure is not null && Math.Abs(pressure.SlopePerDay) > limits.SlopeErrors.Value * pressure.Error && Math.Abs(pressure.SlopePerDay) * Month > limits.PressureSlope.Value)
         {
             var beside = slow switch

@@ -150,7 +150,8 @@ internal sealed class ReviewRun
         var dayCorrection = glucose * before?.OfInitialDrain(NightLever.PlasmaGlucose) ?? 0;
         var expectedDrain = before?.InitialDrain + dayCorrection;
         var (observed, holdsDay) = response.IsByHand ? OfHand(record) : UltrafiltrationOf(record, before?.DayFill, count);
-        var isRetained = IsRetained(record, response, observed, expected + usualOff.Night, before?.DayFill, expectedDrain + usualOff.InitialDrain);
+        var foreseen = holdsDay && !response.IsByHand ? expected + expectedDrain - before?.DayFill : expected;
+        var isRetained = IsRetained(record, response, observed, foreseen + usualOff.Night, before?.DayFill, expectedDrain + usualOff.InitialDrain);
         retained = isRetained ? retained + 1 : 0;
         leftOut = retained is > 0 and <= OtherNights && leftOut.Length == 0 ? "hardly drained" : leftOut;
         var learns = leftOut.Length == 0;
@@ -173,11 +174,11 @@ internal sealed class ReviewRun
         if (observed is { } uf)
         {
             readings.Add(Take(by => holdsDay
-                ? by.NightAndDay(response, response.IsByHand ? response : before!, response.IsByHand ? expected : expected + expectedDrain!.Value - before!.DayFill, uf, learns)
+                ? by.NightAndDay(response, response.IsByHand ? response : before!, foreseen!.Value, uf, learns)
                 : by.Night(response, expected, uf, learns)));
         }
 
-        usualOff = (OffOf(NightChannel.Ultrafiltration, holdsDay && !response.IsByHand ? expected + expectedDrain - before?.DayFill : expected) ?? usualOff.Night, OffOf(NightChannel.InitialDrain, expectedDrain) ?? usualOff.InitialDrain);
+        usualOff = (OffOf(NightChannel.Ultrafiltration, foreseen) ?? usualOff.Night, OffOf(NightChannel.InitialDrain, expectedDrain) ?? usualOff.InitialDrain);
         if (record.DrainTime is { } minutes && !response.IsByHand)
         {
             readings.Add(Take(by => by.DrainTime(response.DrainTime, minutes.TotalMinutes, learns)));

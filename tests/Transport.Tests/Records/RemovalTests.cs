@@ -77,7 +77,8 @@ public sealed class RemovalTests
     [Theory]
     [InlineData(73.2, 74.5, true)]
     [InlineData(72.0, 72.0, true)]
-    [InlineData(70.0, 74.5, false)]
+    [InlineData(70.0, 73.9, false)]
+    [InlineData(70.0, 74.5, true)] // one of two may be a slip, and from 4 kg on is said all the same (choice)
     [InlineData(71.5, 71.9, false)]
     public void Kilograms_of_two_days_are_said(double before, double last, bool isSaid)
     {

@@ -38,13 +38,49 @@ public sealed class StepTests
     [InlineData(-30, -34, "30 or more below the 132 of the two weeks before")]
     [InlineData(31, 40, "31 or more above the 132 of the two weeks before")]
     [InlineData(-29, -40, null)]
-    [InlineData(0, -45, null)]
+    [InlineData(0, -45, null)] // one of two: from 60 on
     [InlineData(-35, 35, null)]
     public void A_pressure_that_is_another_on_two_days_is_said(double before, double last, string? expected)
     {
         var said = Of(70, 60, day => (0, day == 23 ? last : day == 22 ? before : 0)).SingleOrDefault(finding => finding.Code == "record-pressure-step");
         Assert.Equal(expected is null, said is null);
         Assert.Contains(expected ?? "", said?.Message ?? "", StringComparison.Ordinal);
+    }
+
+    // A step of ten days is among its own two weeks, and not among the four before these (46 days in all). One value alone has to be 3 kg off, or 4 beside another that is not (choices); 1.2 kg and 20 mmHg that
+    // go one way are half of each limit.
+    [Theory]
+    [InlineData(10, -3.5, 0, "3.5 kg or more below the 70.0 kg of the four weeks that ended two weeks ago")]
+    [InlineData(14, 3.5, 0, "3.5 kg or more above the 70.0 kg of the four weeks that ended two weeks ago")]
+    [InlineData(1, 5, 0, "The last empty weight is 5.0 kg above the 70.0 kg")]
+    [InlineData(1, 3.5, 0, null)]
+    [InlineData(5, -1.2, -20, "fallen beside it, from about 132 to about 112 mmHg")]
+    [InlineData(5, -1.2, 20, null)]
+    [InlineData(5, -1.2, -10, null)]
+    public void What_lasts_longer_is_not_quieter(int days, double kilograms, double pressure, string? expected)
+    {
+        var said = Of(70, 60, day => day >= 46 - days ? (kilograms, pressure) : (0, 0), 46);
+        Assert.Equal(expected is not null, said.Any(finding => finding.Code == "record-weight-step"));
+        Assert.Contains(expected ?? "", said.SingleOrDefault(finding => finding.Code == "record-weight-step")?.Message ?? "", StringComparison.Ordinal);
+
+        // A line through a step is longer than the step: one of the two is said.
+        Assert.Equal(expected is null && said.Any(finding => finding.Code == "record-weight-against-uf"), said.Any(finding => finding.Code == "record-weight-against-uf"));
+    }
+
+    // Weighed once a week: three before are enough, and 3 kg of one are said.
+    [Theory]
+    [InlineData(3.1, true)]
+    [InlineData(2.5, false)]
+    public void Weights_of_once_a_week_show_a_step_too(double kilograms, bool isSaid)
+    {
+        var (person, _, ensemble) = VirtualPerson.Of(2026, 3);
+        var said = Review(person with { AgeYears = 60, Weight = Mass.FromKilograms(70) }, ensemble, [.. Enumerable.Range(0, 29).Select(day => new NightRecord
+        {
+            Date = new DateOnly(2026, 2, 1).AddDays(day),
+            Row = day + 2,
+            Weight = day % 7 != 0 ? null : Mass.FromKilograms(70 + (day == 28 ? kilograms : 0)),
+        })]).Findings;
+        Assert.Equal(isSaid, said.Any(finding => finding.Code == "record-weight-step"));
     }
 
     // 2 kg of 70 are 0.457 kg of 16: the same share of the body. Limits of pressure are those of adults.
@@ -68,10 +104,10 @@ public sealed class StepTests
     public void A_book_whose_weights_are_not_those_of_the_test_is_said(double kilograms, bool isSaid) =>
         Assert.Equal(isSaid, Of(70, 60, _ => (kilograms - 70, 0)).Any(finding => finding.Code == "record-weight-off-test"));
 
-    private static IReadOnlyList<Finding> Of(double kilograms, double age, Func<int, (double Kilograms, double Systolic)> change)
+    private static IReadOnlyList<Finding> Of(double kilograms, double age, Func<int, (double Kilograms, double Systolic)> change, int days = 24)
     {
         var (person, _, ensemble) = VirtualPerson.Of(2026, 3);
-        return Review(person with { AgeYears = age, Weight = Mass.FromKilograms(kilograms) }, ensemble, [.. Enumerable.Range(0, 24).Select(day => new NightRecord
+        return Review(person with { AgeYears = age, Weight = Mass.FromKilograms(kilograms) }, ensemble, [.. Enumerable.Range(0, days).Select(day => new NightRecord
         {
             Date = new DateOnly(2026, 2, 1).AddDays(day),
             Row = day + 2,
