@@ -35,7 +35,7 @@ internal static class NurseFindings
     /// <summary>What may be an emergency of now, the most urgent first.</summary>
     public static IReadOnlyList<string> Urgent { get; } =
     [
-        "record-emergency-now", "record-sepsis-now", "record-cloudy-now", "record-pain-or-fever-now", "record-overfill-now", "record-symptoms-now", "record-potassium-now", "record-pressure-emergency", "record-exit-site-now", "record-glucose-low", "record-glucose-very-high", "record-pressure-low", "record-pressure-high",
+        "record-emergency-now", "record-sepsis-now", "record-cloudy-now", "record-pain-or-fever-now", "record-overfill-now", "record-symptoms-now", "record-potassium-now", "record-pressure-emergency", "record-pulse-now", "record-exit-site-now", "record-glucose-low", "record-glucose-very-high", "record-pressure-low", "record-pressure-high",
         "record-date-doubtful-now",
     ];
 
@@ -76,6 +76,7 @@ internal static class NurseFindings
         WeightOffTest(patient, reviewed, findings);
         Strongest(nights, written, limits, today, findings);
         Removal(patient, reviewed, limits, today, findings);
+        Pulse(patient, nights, limits, today, findings);
         UrineOnce(nights, limits, today, findings);
         var steps = StepFindings.Add(patient, reviewed, limits, today, findings);
         LevelOffTest(reviewed, changes, findings);
@@ -207,6 +208,18 @@ internal static class NurseFindings
         if (values[^2].Milliliters >= limits.NoUrine.Value && usual - values[^1].Milliliters >= limits.LeastUrineFall.Value)
         {
             Warn(findings, "record-urine-once", $"The last urine written is {values[^1].Milliliters:0} mL/day, on {values[^1].Date:yyyy-MM-dd}, where about {usual:0} is usual. It is one value: measure it again, and ask the unit if it stays so, or now with pain, swelling or dizziness.");
+        }
+    }
+
+    // At or beyond both limits an adult is looked at now, whatever is felt (memory); of a child the limits are others.
+    private static void Pulse(Patient patient, IReadOnlyList<NightRecord> nights, ReviewLimits limits, int today, List<Finding> findings)
+    {
+        var off = nights.Where(night => today - night.Date.DayNumber <= limits.NowDays.Value).SelectMany(night => night.Rows.Select(row => (Night: night, row.PulsePerMinute)))
+            .Where(one => one.PulsePerMinute <= limits.LowPulse.Value || one.PulsePerMinute >= limits.HighPulse.Value).ToList();
+        if (off.Count > 0 && !TargetAssessment.IsChild(patient))
+        {
+            var (night, pulse) = off[^1];
+            Warn(findings, "record-pulse-now", $"Pulse of {pulse:0}/min on {Day(night)}, {(pulse <= limits.LowPulse.Value ? $"{limits.LowPulse.Value:0} or below: compatible with medicines, a disturbed rhythm or a high potassium" : $"{limits.HighPulse.Value:0} or above: compatible with an infection, a body that is dried out, bleeding, pain or a disturbed rhythm")}. Measure again at rest; if it stays so, or with faintness, weakness, chest pain or breathlessness, the unit or the emergency service at once.");
         }
     }
 

@@ -171,6 +171,24 @@ public sealed record ReviewLimits
     }
     = MembraneThresholds.Default.VeryHighPlasmaGlucose;
 
+    /// <summary>Pulse of an adult that counts as slow on any of the last days.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Not 25 to 60.</exception>
+    public Threshold LowPulse
+    {
+        get;
+        init => field = Within(value, 25, 60, nameof(LowPulse));
+    }
+    = new(40, "/min", Evidence.Memory, "early-warning scores");
+
+    /// <summary>Pulse of an adult that counts as fast on any of the last days.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Not 90 to 220.</exception>
+    public Threshold HighPulse
+    {
+        get;
+        init => field = Within(value, 90, 220, nameof(HighPulse));
+    }
+    = new(130, "/min", Evidence.Memory, "early-warning scores");
+
     /// <summary>Fall of urine that counts, share of the weeks before.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Not 0.1 to 0.95.</exception>
     public Threshold UrineFall

@@ -9,7 +9,7 @@ public sealed class RecordPageTests
 {
     private static readonly string[] Emergencies =
     [
-        "record-emergency-now", "record-potassium-now", "record-sepsis-now", "record-cloudy-now", "record-pain-or-fever-now", "record-overfill-now", "record-pressure-emergency", "record-date-doubtful-now", "record-row-lost", "record-date-doubtful", "record-symptoms-now", "record-exit-site-now", "record-glucose-low", "record-glucose-very-high", "record-pressure-low", "record-pressure-high",
+        "record-emergency-now", "record-potassium-now", "record-pulse-now", "record-sepsis-now", "record-cloudy-now", "record-pain-or-fever-now", "record-overfill-now", "record-pressure-emergency", "record-date-doubtful-now", "record-row-lost", "record-date-doubtful", "record-symptoms-now", "record-exit-site-now", "record-glucose-low", "record-glucose-very-high", "record-pressure-low", "record-pressure-high",
         "record-text-unread", "record-cloudy-past", "record-peritonitis-of-past", "record-complaint-of-past", "record-pain-or-fever-past", "record-exit-site-past", "record-danger-past", "record-overfill-risk", "record-urine-fall", "record-urine-once", "record-fill-large-for-child", "record-weight-step", "record-pressure-step", "record-removal-low", "record-untreated", "record-numbers-doubtful", "record-weight-off-test", "record-uf-far-above",
     ];
 

@@ -67,6 +67,21 @@ public sealed class StepTests
         Assert.Equal(expected is null && said.Any(finding => finding.Code == "record-weight-against-uf"), said.Any(finding => finding.Code == "record-weight-against-uf"));
     }
 
+    // 40 and 130 per minute (early-warning scores, memory), of adults and of the last three days.
+    [Theory]
+    [InlineData(40, 60, 0, true)]
+    [InlineData(41, 60, 0, false)]
+    [InlineData(129, 60, 0, false)]
+    [InlineData(130, 60, 3, true)]
+    [InlineData(130, 60, 4, false)]
+    [InlineData(130, 5, 0, false)]
+    public void A_pulse_that_does_not_wait_is_said(double pulse, double age, int daysAgo, bool isSaid)
+    {
+        var (person, _, ensemble) = VirtualPerson.Of(2026, 3);
+        var said = Review(person with { AgeYears = age }, ensemble, [.. Enumerable.Range(0, 10).Select(day => new NightRecord { Date = new DateOnly(2026, 2, 1).AddDays(day), Row = day + 2, PulsePerMinute = day == 9 - daysAgo ? pulse : 72 })]).Findings;
+        Assert.Equal(isSaid, said.Any(finding => finding.Code == "record-pulse-now"));
+    }
+
     // Weighed once a week: three before are enough, and 3 kg of one are said.
     [Theory]
     [InlineData(3.1, true)]
