@@ -25,7 +25,14 @@ internal static partial class EverydayWords
     }
 
     /// <summary>What of a clause is left without what everybody writes.</summary>
-    public static string Without(string clause) => Words.Replace(Phrases().Replace(clause, " "), " ");
+    public static string Without(string clause) => Words.Replace(Phrases().Replace(Fluid().IsMatch(clause) ? Drink().Replace(clause, "color") : clause, " "), " ");
+
+    // Beside the fluid they are its color: "fluid tea".
+    [GeneratedRegex(@"\b(?:coffee|tea)\b")]
+    private static partial Regex Drink();
+
+    [GeneratedRegex(@"\b(?:bags?|fluid|effluent|dialysate|drain(?:s|ed|age)?|outflow|output)\b")]
+    private static partial Regex Fluid();
 
     [GeneratedRegex(@"\b(?:(?<!insulin )jabs?|vaccin[a-z]*|booster|injection for flu|flu shot|covid shot)\b")]
     private static partial Regex Vaccination();
@@ -37,7 +44,7 @@ internal static partial class EverydayWords
     [GeneratedRegex(@"\bsore (?:left |right |upper )?arms?\b|\barms?(?: (?:is|are|was|a|bit|little|still|very))* sore\b")]
     private static partial Regex Arm();
 
-    [GeneratedRegex(@"\b(?:fit and (?:well|healthy|strong)|(?:keep(?:ing)?|stay(?:ing)?|feel(?:ing)?|felt|am|i'?m|very|still) fit(?! (?:in|at|during|last|this)\b)|fit as)\b")]
+    [GeneratedRegex(@"\b(?:fit and (?:well|healthy|strong)|(?:keep(?:ing)?|stay(?:ing)?|feel(?:ing)?|felt|(?<=\bi )am|i'?m|very|still) fit(?! (?:in|at|during|last|this|lasting|lasted)\b)|fit as)\b")]
     private static partial Regex Fit();
 
     // Before it was opened: what is told of a bag in use is a leak.

@@ -456,12 +456,73 @@ public sealed class BookTextTests
     [InlineData("potassium 2.3", 2.3)]
     [InlineData("K+ was 7,1 yesterday", 7.1)]
     [InlineData("potasium 6.4", 6.4)]
+    [InlineData("lab called K 6.9.", 6.9)]
+    [InlineData("K 6.8, Na 140", 6.8)]
+    [InlineData("K 6·9", 6.9)]
+    [InlineData("K·6.9", 6.9)]
+    [InlineData("k was 4.2, now 7.1", 7.1)]
+    [InlineData("potassium 7", 7.0)]
+    [InlineData("potassium 12.5.2025", null)]
     [InlineData("vitamin K 5.0", null)]
     [InlineData("potassium tablets 2 daily", null)]
     [InlineData("walked 6.5 km", null)]
     [InlineData("K 2.0 bag", null)]
     public void A_potassium_is_read_where_it_is_named(string words, double? expected) =>
-        Assert.Equal(expected, BookText.Potassium(words).Select(value => (double?)value).SingleOrDefault());
+        Assert.Equal(expected, BookText.Of(words).Potassium.Select(value => (double?)value).LastOrDefault());
+
+    // What cannot wait, with the harmless neighbour of each.
+    [Theory]
+    [InlineData("sugar 2.9.", "LowGlucose")]
+    [InlineData("sugar 2.1, ate biscuits", "LowGlucose")]
+    [InlineData("sugar 25, thirsty", "HighGlucose")]
+    [InlineData("sugar 12.5.2025", "")]
+    [InlineData("not breathing", "Collapse")]
+    [InlineData("no breathing", "Collapse")]
+    [InlineData("isn't breathing", "Collapse")]
+    [InlineData("wasn't breathing", "Collapse")]
+    [InlineData("no signs of breathing", "Collapse")]
+    [InlineData("stopped breathing", "Collapse")]
+    [InlineData("not breathing well", "Breathless")]
+    [InlineData("no breathing problems", "")]
+    [InlineData("not breathless", "")]
+    [InlineData("sugar 41 mmol/l at lab", "HighGlucose")]
+    [InlineData("sugar 38.5", "HighGlucose")]
+    [InlineData("BS 55 mg/dl", "LowGlucose")]
+    [InlineData("BM: HI", "HighGlucose")]
+    [InlineData("BM = HI", "HighGlucose")]
+    [InlineData("coffee in bag", "StoolInFluid")]
+    [InlineData("bag: tea", "StoolInFluid")]
+    [InlineData("effluent: coffee", "StoolInFluid")]
+    [InlineData("coffee with friends", "")]
+    [InlineData("3 am fit lasting 5 min", "Collapse")]
+    [InlineData("at 4 am fit", "Collapse")]
+    [InlineData("I am fit", "")]
+    public void A_sign_is_told_from_its_neighbour(string words, string expected) => Assert.Equal(expected, string.Join(' ', BookText.Of(words).Symptoms));
+
+    // A tea beside the fluid is its color, and for a reader; beside friends it is a tea.
+    [Fact]
+    public void Tea_beside_the_fluid_is_read()
+    {
+        Assert.True(BookText.Of("fluid tea").HasUnread);
+        Assert.False(BookText.Of("tea with friends").HasUnread);
+    }
+
+    // 34 to 71 as a whole number without a unit: 41 mg/dL are 2.3 mmol/L, and 41 mmol/L are 740 mg/dL.
+    [Fact]
+    public void A_glucose_that_may_be_low_or_high_is_kept_as_both()
+    {
+        Assert.Equal([41.0], BookText.Of("sugar 41").GlucoseInDoubt);
+        Assert.Empty(BookText.Of("sugar 41 mmol/l").GlucoseInDoubt);
+        Assert.Equal([3.1, 3.0], BookText.Of("BM 3.1 then 3.0").Glucose);
+    }
+
+    // "Gone up" has not gone.
+    [Fact]
+    public void A_pain_that_has_gone_up_is_one_of_now()
+    {
+        Assert.Contains(Symptom.AbdominalPain, BookText.Of("belly pain has gone up", new DateOnly(2026, 6, 15)).Symptoms);
+        Assert.Empty(BookText.Of("belly pain has gone", new DateOnly(2026, 6, 15)).Symptoms);
+    }
 
     [Theory]
     [InlineData("fluid cloudly", "CloudyFluid")]
