@@ -24,14 +24,20 @@ internal sealed partial record BookText(
     ImmutableArray<double> Potassium, ImmutableArray<double> Glucose, ImmutableArray<double> GlucoseInDoubt)
 {
     private const string Belly = @"(?:(?:abdominal|abdomen|abdo|belly|tummy|stomach|pelvic)(?: is| was| feels| very| bit)* )?";
-    private const string Place = @"(?:exit(?: site)?|tunnel|catheter(?: site)?|(?:line|tube|drain|pd) site|cuff|(?:skin )?(?:around|round|near|by) (?:the |my |his |her )?(?:tube|line))";
-    private const string Inflamed = @"(?:redness|red|pus|discharge|discharging|oozing|ooze[sd]?|weeping|crust(?:s|ed|y)?|infect(?:ed|ion)|inflamed|inflammation|warm|hot|sore|tender|pain(?:s|ful)?|hurts?|swollen|swelling|smells?|smelly|bleeds?|bleeding|blood|gunge|gunky?|goo|gooey|yellow|green|weepy|raw|scab(?:s|by)?|pussy|abscess|boil)";
+    private const string Place = @"(?:exit(?: site)?|esi|tunnel|catheter(?: site)?|(?:line|tube|drain|pd) site|cuff|(?:skin )?(?:around|round|near|by) (?:the |my |his |her )?(?:tube|line))";
+    private const string Inflamed = @"(?:redness|red|pus|discharge|discharging|oozing|ooze[sd]?|weeping|crust(?:s|ed|y)?|infect(?:ed|ion)|inflamed|inflammation|warm|hot|sore|tender|pain(?:s|ful)?|hurts?|swollen|swelling|smells?|smelly|bleeds?|bleeding|blood|gunge|gunky?|goo|gooey|yellow|green|weepy|raw|scab(?:s|by)?|pussy|abscess|boil|lump(?:s|y)?)";
 
     private const string Fluid = @"(?:bags?|fluid|effluent|dialysate|drain(?:s|ed|age)?|drainage|outflow|output|liquid)";
     private const string Looks = @"(?: (?:is|was|were|are|looks?|looked|came|comes|coming|out|has|had|a|an|the|bit|little|very|rather|quite|dark|light|slightly|all|still|now|today|again|colou?r|more|like|this|morning|tonight|in|some|weak|cloudy|turned|went|gone|thick|smelly))*";
     private const string Brown = @"(?:brown(?:ish|y)?|f(?:ae|e)culent|f(?:ae|e)cal|green(?:ish)?|(?:tea|coffee|cola|rust) ?(?:colou?red|brown)|like (?:weak |strong )?(?:tea|coffee|cola|mud|gravy|rust)|muddy|rusty)";
     private const string Stool = @"(?:stools?|poo|poop|shit|f(?:ae|e)ces|f(?:ae|e)cal|sewage|sewer|manure|toilet)";
     private const string Sugar = @"(?:(?:blood )?(?:sugars?|glucose)|(?:glucose |sugar )?meter|bm|bg|bsl|bs)";
+
+    private const string IntraperitonealAntibiotic = "cefazolin|cephazolin|vancomycin|vanc|vanco|ceftazidime|cefepime|gentamicin|gent|tobramycin|amikacin|meropenem";
+    private const string Antibiotic = IntraperitonealAntibiotic + "|antibiotics?|abx";
+
+    // White cells of the effluent above which a peritonitis is one, per µL (ISPD, from memory).
+    private const double MostCells = 100;
 
     // Between a potassium and its number; and what follows no number of the blood.
     private const string Level = @"[ :=·]*(?:(?:level|result|of|is|was|at|now|today|yesterday|still|came|back|up|down|to|only|too|high|low|very) )*";
@@ -62,24 +68,24 @@ internal sealed partial record BookText(
     private static readonly (Symptom Symptom, string Words)[] Vocabulary =
     [
         (Symptom.GutBleeding, @"vomit(?:s|ed|ing)?(?: (?:up|of|fresh|some|dark|red|bright|a|lots?|little))* blood|(?:threw|throwing|brought|bringing|cough(?:ed|ing)|spat|spitting|sicked) up (?:(?:fresh|some|dark|red|a|little|lots? of) )*blood|blood in (?:the |my |his |her )?(?:vomit|sick|stools?|poos?|poop|motions?|bowels?|toilet|faeces|feces)|ha?ematemesis|mela?ena|coffee ?grounds?|(?:sick(?:ed)?|brought|threw|throwing|bringing) up (?:red|brown|black|dark)|(?:black|tarry|bloody|maroon|blood red)(?: (?:tarry|sticky|loose|runny|smelly|like|tar|and))* (?:stools?|motions?|poos?|poop|bowel movements?|faeces|feces|diarrh?o?ea)|(?:stools?|motions?|poos?|poop|faeces|feces)(?: (?:is|are|was|were|very|all|looks?|has|have|gone|turned|jet|pitch|like|a))* (?:black|tarry|bloody|maroon|tar)|(?:rectal|bowel|gut|stomach|gi) bleed(?:ing|s)?|(?:bleed(?:ing|s)?|blood) from (?:the |my |his |her )?(?:back passage|bottom|rectum|bowels?|anus)"),
-        (Symptom.StoolInFluid, Fluid + Looks + " " + Brown + "|" + Fluid + @"(?: ?[:=]| (?:is|was|looks?|looked|came|out|like|a|bit))+ (?:tea|coffee|cola|gravy)|(?:effluent|dialysate|drainage|outflow) (?:tea|coffee|cola|gravy)(?! ?(?:with|at|after|before|time)\b)|" + Brown + @"(?: (?:smelly|stinking|dark|looking|colou?red|thick|murky))* " + Fluid + "|" + Fluid + Looks + @" (?:smell(?:s|ed|ing)?|stinks?|stank|reeks?)(?: (?:very|really|so|bad|strongly|a|bit))* (?:foul|bad|badly|off|rotten|awful|terrible|of|like)(?! (?:bleach|chlorine|plastic|soap|disinfectant|nothing|usual|always))|" + Fluid + Looks + @" (?:stinks|stinking|reeks|foul|foul smell(?:ing)?)|(?:foul|foul smelling|stinking) " + Fluid + @"|(?:smell(?:s|ed|ing|y)?|stinks?|stank|stinking|reeks?)(?: (?:of|like|a|bit|strongly|bad))* " + Stool + "|" + Stool + @" smell|(?:" + Stool + @"|tea|coffee|cola|gravy|(?:bits? of |remains of )?(?:food|veg|vegetables?)) in (?:the |my |his |her )?(?:drain )?" + Fluid),
+        (Symptom.StoolInFluid, Fluid + Looks + " " + Brown + "|" + Fluid + @"(?: ?[:=]| (?:is|was|looks?|looked|came|out|like|a|bit))+ (?:tea|coffee|cola|gravy)|(?:effluent|dialysate|drainage|outflow) (?:tea|coffee|cola|gravy)(?! ?(?:with|at|after|before|time)\b)|" + Brown + @"(?: (?:smelly|stinking|dark|looking|colou?red|thick|murky))* " + Fluid + "|" + Fluid + Looks + @" (?:smell(?:s|ed|ing)?|stinks?|stank|reeks?)(?: (?:very|really|so|bad|strongly|a|bit))* (?:foul|bad|badly|off|rotten|awful|terrible|of|like)(?! (?:bleach|chlorine|plastic|soap|disinfectant|nothing|usual|always))|" + Fluid + Looks + @" (?:stinks|stinking|reeks|foul|foul smell(?:ing)?|(?:smelt|smelled|smells) (?:foul|bad|off|rotten))|(?:bile|bilious) (?:like |stained |colou?red )*(?:colou?r|" + Fluid + ")|" + Fluid + Looks + @" (?:bile|bilious)|(?:foul|foul smelling|stinking) " + Fluid + @"|(?:smell(?:s|ed|ing|y)?|stinks?|stank|stinking|reeks?)(?: (?:of|like|a|bit|strongly|bad))* " + Stool + "|" + Stool + @" smell|(?:" + Stool + @"|tea|coffee|cola|gravy|(?:bits? of |remains of )?(?:food|veg|vegetables?)) in (?:the |my |his |her )?(?:drain )?" + Fluid),
         (Symptom.Stroke, @"(?<!(?:breast|back|heat|sun) ?)strokes?(?! (?:the|my|our|of luck)\b)|tia|cva|slur(?:s|red|ring)?|speech(?: (?:is|was|went|has|gone|very|all|a|bit|not|so))* (?:slow|funny|strange|odd|lost|muddled|garbled|unclear|thick|gone|difficult|clear)|(?:lost|loss of|no) (?:his |her |my |the )?speech|(?:smile|face|mouth)(?: (?:is|was|looks|a|bit))* (?:uneven|lop ?sided)|dropping things|clumsy|words(?: (?:come|came|coming|are|is|all|out))* (?:wrong|jumbled|mixed up)|(?:cannot|can'?t|could not|couldn'?t|unable to|hard to|difficult to|difficulty|trouble) (?:speak(?:ing)?|talk(?:ing)?|find(?:ing)? (?:the |my |his |her )?words|get(?:ting)? (?:the |my |his |her )?words out)|(?:face|mouth|smile|eyelid|lip)(?: (?:is|was|has|looks|all|on|one|left|right|side|a|bit|half|gone|went))* (?:droop(?:s|ed|ing|y)?|sag(?:s|ging|ged)?|dropped|lop ?sided|crooked|hanging|numb|fallen|paraly[sz]ed|weak)|(?:droop(?:y|ing|ed)?|crooked|lop ?sided|numb|facial)(?: (?:on|one|side|of|the|left|right|his|her|my))* (?:face|mouth|smile|droop|palsy|weakness)|(?:one|left|right|whole) side(?: (?:of|the|my|his|her|body|face|is|was|has|gone|went|very|feels|felt|all))* (?:weak(?:ness)?|numb(?:ness)?|dead|paraly[sz]ed|limp)|(?:arm|leg|hand)(?: (?:is|was|has|have|are|gone|went|very|feels|felt|a|bit|so|suddenly|all))* (?:weak(?:er|ness)?|numb(?:ness)?|dead|paraly[sz]ed|limp|useless)|(?:weak(?:ness)?|numb(?:ness)?|paraly[sz]ed|limp)(?: (?:in|of|on|down|the|my|his|her|one|left|right))* (?:arm|leg|hand|side|face)|(?:cannot|can'?t|could not|couldn'?t|unable to) (?:move|lift|raise|feel)(?: (?:the|my|his|her|one|left|right))* (?:arm|leg|hand|side)|hemipar[a-z]*|hemipleg[a-z]*|aphasi[ac]|dys(?:phasi|arthri)[ac]"),
         (Symptom.Collapse, @"seizures?|seized (?:once|twice|again|x ?[0-9]|for)|convuls[a-z]*|epilep[a-z]*|(?:had|has|have|having|a|another|two|three|in a) (?:epileptic |big |small |bad |short )?fits?(?! (?:of|as|for|and|well|enough|in with|into)\b)|[0-9] ?(?:am|pm|o'?clock) (?:a )?fits?(?! (?:and|as|for|enough)\b)|fits? (?:in|at|during|last|this|lasting|lasted)(?: (?:the|his|her|my))? ?(?:night|sleep|morning|evening|afternoon|dialysis|treatment|[0-9])|(?<=^\s*)fits?(?=\s*$)|(?:was|is|started|been|kept|found) fitting(?! (?:the|a|in|into|well|new)\b)|fitted (?:x ?[0-9]|again|once|twice|for)|post ?ictal|jerking|bit (?:his |her |my |the )?tongue|keeled over|found (?:him |her |me )?(?:lying )?on (?:the )?(?:floor|ground)|not answering(?! (?:the )?(?:phone|door|call))|collaps(?:ed|e|ing)|pass(?:ed|ing) out|black(?:ed|ing)? ?out|los[st](?: of)? consciousness|loss of consciousness|tloc|unconscious|unresponsive|out cold|(?:went|gone) (?:rigid|stiff)|shook all over|not (?:respond|react)(?:ing)?|(?:does|did|would|will)(?: not|n'?t) (?:respond|react|answer(?! (?:the )?(?:phone|door|call)))|no pulse|cardiac arrest|heart stopped|(?:turned|went|gone|is|lips) blue|blue lips"),
-        (Symptom.CloudyFluid, @"cloud(?:y|ed|ier|iness|ish)|cldy|clouds? in (?:the |my |his |her )?" + Fluid + @"|turbid|milky|haze?y|murky|unclear|opaque|not see ?through|(?:cannot|can'?t|could not|couldn'?t) (?:see|read)(?: [a-z]+){0,5} (?:through|thru)|" + Fluid + Looks + @" (?:(?:off,? )?not (?:its |the )?(?:normal|usual)|odd|funny|strange|wrong|different|off) colou?r|" + Fluid + Looks + " (?:misty|dirty|milk|lemonade|(?:beef )?broth|soup|dish ?water|yogh?urt|fog)" + @"|(?:misty|dirty|foggy) " + Fluid + @"|peritonitis|perit"),
+        (Symptom.CloudyFluid, @"cloud(?:y|ie|ed|ier|iness|ish)|cldy|clouds? in (?:the |my |his |her )?" + Fluid + @"|turbid|milky|haze?y|murke?y|unclear|opaque|not see ?through|(?:cannot|can'?t|could not|couldn'?t) (?:see|read)(?: [a-z]+){0,5} (?:through|thru)|" + Fluid + Looks + @" (?:(?:off,? )?not (?:its |the )?(?:normal|usual)|odd|funny|strange|wrong|different|off) colou?r|" + Fluid + Looks + " (?:misty|dirty|milk|lemonade|(?:beef )?broth|soup|dish ?water|yogh?urt|fog)" + @"|(?:misty|dirty|foggy) " + Fluid + @"|(?:positive|pos) (?:(?:pd|fluid|effluent|bag|dialysate|drain) )?cultures?|(?:cultures?|grew|grown|growing|grows)(?: (?:is|was|were|came|back|has|have|grew|grown|growing|grows|a|some))* (?:positive|staph[a-z]*|strep[a-z]*|mrsa|e ?coli|coliforms?|pseudomonas|klebsiella|enterococc[a-z]*|candida|yeasts?|fung(?:us|i|al)|gram|bugs?|bacteria|germs?)|(?:ip|intraperitoneal|in the bags?|into the bags?) (?:" + Antibiotic + ")|(?:" + Antibiotic + @")(?: (?:was|were|given|put|added|started|today|tonight|ip|injected))* (?:ip|intraperitoneally|in(?:to)? (?:the |my |his |her |each |every |all )?(?:bags?|fluid|dialysate|dwells?))|(?:start(?:ed|ing)?|given|gave|having) (?:ip |iv )?(?:" + IntraperitonealAntibiotic + @")|whitecellsinfluid|" + Fluid + Looks + @" (?:foggy|like fog)|peritonitis|perit"),
         (Symptom.Blood, @"bloody|blood stained|blood(?! (?:pressure|sugar|glucose|test|sample|count|work|result|taken|drawn)s?\b)|bleeding|bled from|pink(?:ish)?|reddish|" + Fluid + Looks + " red|red " + Fluid),
         (Symptom.FlowPain, @"(?:pain(?:s|ful)?|hurts?|hurting|sore|cr(?:y|ies|ied|ying)|scream(?:s|ed|ing)?|agony) (?:on|when|while|during|with|as) (?:(?:it|the|he|she|i|is|was|being|bag|machine) )*(?:fill(?:s|ed|ing)?|drain(?:s|ed|ing)?)|(?:drain|fill|inflow|outflow) pain"),
         (Symptom.SlowDrain, @"(?:would|will|does|did|could|can|is|was)(?: not|n'?t) (?:fully |properly |completely )?drain(?:ing)?|(?:won'?t|can'?t|cannot) drain|not drained|not draining|drain(?:s|age|ing)? (?:is |was |were |are |very |so )*(?:alarms?|slow(?:ly|er)?|poor(?:ly)?|incomplete|stopped|stuck|blocked|failed|problems?)|(?:slow|poor|incomplete|low|bad) drain(?:s|age|ing)?|(?:nothing|hardly|barely) drained|(?:nothing|hardly(?: anything)?|barely) (?:comes?|came|coming|runs?|ran) out|alarms?|(?:line|tube|catheter) (?:is |was )?(?:blocked|kinked)|(?:blocked|kinked) (?:line|tube|catheter)"),
         (Symptom.HeadOrSight, @"head ?aches?|migraine|head (?:hurts?|hurting|pounding|pains?|sore)|(?:sore|aching|painful|pounding) head|pain in (?:the |my |his |her )?head|blurr(?:ed|y|ing)(?: (?:vision|sight|eyes))?|(?:vision|sight|eyesight) (?:is |was )?(?:blurr(?:ed|y)|poor|worse|dim|going|gone|lost)|(?:double|loss of|lost|poor|dim|disturbed) (?:vision|sight)|(?:cannot|can'?t|could not|couldn'?t) see|seeing (?:double|spots|stars|flashes)"),
-        (Symptom.Leak, @"leak(?:s|ed|ing|age|y)?|(?:line|tube|tubing|cap|connection|catheter|adapt[eo]r) (?:had |has |was |is |got |been )*(?:c[ao]me (?:apart|off|out|loose|undone)|coming out|pulled out|slipp(?:ed|ing) out|missing|fell (?:off|out)|fallen (?:off|out)|disconnected|open|loose|torn|split|cut|cracked|snapped|broken|broke)|disconnected|(?:pulled|pulling|tugged|yanked)(?: (?:on|at|out))? (?:the |my |his |her )?(?:line|catheter|tube)|cap (?:was )?on (?:the )?(?:floor|bed)|(?:hole|split|cut|crack) in (?:the |my |his |her )?(?:catheter|line|tube|bag)|(?:touched|dropped|brushed) (?:the |my |his |her )?(?:tip|spike|end|connector|open line|open end|line|tube|catheter)|contaminated|(?:forgot|without|did not|didn'?t) (?:to )?wash(?:ing)? (?:my |his |her )?hands|(?:forgot|without|no) (?:the |my |a )?mask|cuff (?:is |was |has )?(?:come )?(?:out|visible)|wet bed|bed (?:was |is )?(?:wet|soaked)|(?:wet|soaked|damp) (?:dressing|bandage|gauze)|(?:dressing|bandage|gauze|clothes) (?:is |was |were |got |feels )?(?:wet|soaked|damp|soggy)|(?:fluid|water|wet|wetness|dialysate) (?:is |was )?(?:at|from|around|near|by|out of|coming (?:from|out of)) (?:the |my |his |her )?" + Place + "|" + Place + @" (?:is |was |looks |feels )?(?:wet|damp|moist)"),
+        (Symptom.Leak, @"leak(?:s|ed|ing|age|y)?|(?:line|tube|tubing|cap|connection|catheter|adapt[eo]r) (?:had |has |was |is |got |been )*(?:c[ao]me (?:apart|off|out|loose|undone)|coming out|pulled out|slipp(?:ed|ing) out|missing|fell (?:off|out)|fallen (?:off|out)|disconnected|open|loose|torn|split|cut|cracked|snapped|broken|broke)|disconnected|(?:pulled|pulling|tugged|yanked)(?: (?:on|at|out))? (?:the |my |his |her )?(?:line|catheter|tube)|cap (?:was )?(?:on (?:the )?(?:floor|bed)|off)|(?:hole|split|cut|crack|tear) in (?:the |my |his |her )?(?:transfer set|extension(?: set)?|catheter|line|tube|tubing|bag)|(?:chew(?:s|ed|ing)?|bit|bitten|gnawed|cut)(?: (?:through|on|into))? (?:the |my |his |her )?(?:line|catheter|tube|tubing|transfer set)|(?:transfer set|line|catheter|tube|tubing|connection)(?: (?:is|was|were|has|been|all|still))* (?:dripping|drips|chewed)|(?:touched|dropped|brushed) (?:the |my |his |her )?(?:tip|spike|end|connector|open line|open end|line|tube|catheter)|contaminated|(?:forgot|without|did not|didn'?t) (?:to )?wash(?:ing)? (?:my |his |her )?hands|(?:forgot|without|no) (?:the |my |a )?mask|cuff (?:is |was |has )?(?:come )?(?:out|visible)|wet bed|bed (?:was |is )?(?:wet|soaked)|(?:wet|soaked|damp) (?:dressing|bandage|gauze)|(?:dressing|bandage|gauze|clothes) (?:is |was |were |got |feels )?(?:wet|soaked|damp|soggy)|(?:fluid|water|wet|wetness|dialysate) (?:is |was )?(?:at|from|around|near|by|out of|coming (?:from|out of)) (?:the |my |his |her )?" + Place + "|" + Place + @" (?:is |was |looks |feels )?(?:wet|damp|moist)"),
         (Symptom.ChestPain, @"chest(?: (?:is|was|feels|felt|like|very|a|bit|so|all|still|really))* (?:pains?|painful|tight(?:ness)?|pressure|hurts?|hurting|heavy|heaviness|pressing|crushing|squeez(?:ed|ing)|sore|ach(?:es?|ing)|discomfort|burning)|(?:tight(?:ness)?|painful|heavy|crushing|sore|aching|central|pressing|squeezing|elephant)(?: (?:feeling|sensation|weight|pain))? (?:(?:in|across|of|on|over) )?(?:(?:the|my|his|her) )?chest|(?:pains?|pressure|heaviness|discomfort|ache|aching|squeezing|weight) (?:in|on|across|over) (?:the |my |his |her )?chest|pains? (?:in|down) (?:the |my |his |her )?(?:left arm|jaw)|(?:left arm|jaw) (?:pains?|hurts?|aches?)|angina|heart attack|gtn|cp"),
-        (Symptom.AbdominalPain, Belly + @"(?:pain(?:s|ful|fully)?|hurts?|hurting|sore|soreness|tender|tenderness|discomfort|agony|colic(?:ky)?|px|throbbing|stabbing|(?:stomach|belly|tummy)?ach(?:es?|ed|ing|y))|stomache|(?:belly|abdomen|abdo|tummy|stomach)(?: (?:is|was|very|feels|felt|as|rock|so|like|a))* (?:hard|rigid|board)|(?:hard|rigid|tight) (?:belly|abdomen|abdo|tummy|stomach)|guarding|peritonism|doubled (?:over|up)|crampy (?:belly|tummy|stomach|gut)|(?:belly|abdominal|tummy|stomach|gut) cramps?|(?:belly|tummy|stomach|guts?)(?: (?:is|was|are))* killing"),
+        (Symptom.AbdominalPain, Belly + @"(?:pain(?:s|ful|fully)?|hurts?|hurting|sore|soreness|tender|tenderness|discomfort|agony|colic(?:ky)?|px|throbbing|stabbing|(?:stomach|belly|tummy)?ach(?:es?|ed|ing|y))|stomache|(?:belly|abdomen|abdo|tummy|stomach)(?: (?:is|was|very|feels|felt|as|rock|so|like|a))* (?:hard|rigid|board)|(?:hard|rigid|tight) (?:belly|abdomen|abdo|tummy|stomach)|(?:belly|abdomen|abdo|tummy|stomach)(?: (?:is|was|very|feels|felt|as|so|like|a))* (?:tight|drum|taut|tense)|guarding|peritonism|doubled (?:over|up)|crampy (?:belly|tummy|stomach|gut)|(?:belly|abdominal|tummy|stomach|gut) cramps?|(?:belly|tummy|stomach|guts?)(?: (?:is|was|are))* killing"),
         (Symptom.Fever, @"fever(?:s|ish)?|febrile|shiver(?:s|ing|y)?|chills?|rigou?rs?|burning up|hot and cold|teeth (?:are |were )?chattering|(?:high|raised) temp(?:erature)?|temp(?:erature)? (?:is |was )?(?:high|up|raised)"),
         (Symptom.Vomiting, @"vomit(?:s|ed|ing)?|threw up|throwing up|(?:being|been|was) (?:violently )?sick|sick (?:[0-9]+|two|three|four|several|many) times|puk(?:ed|ing|es)|retch(?:ed|ing)|(?:cannot|can'?t|could not|couldn'?t) keep (?:anything|food|water|it|fluids?) down|nausea|nauseous|queasy"),
         (Symptom.Diarrhoea, @"diarrh?o?ea|(?:loose|watery|runny) (?:stools?|poos?|poop|motions?)|the runs|runny tummy"),
         (Symptom.Breathless, @"breathless(?:ness)?|(?:short|shortness|out) of breathe?|sob(?:oe)?|pnd|dyspno?ea|breathing|(?:cannot|can'?t|hard to|difficult to|could not|couldn'?t) breathe?|(?:cannot|can'?t|could not|couldn'?t) (?:catch|get) (?:my |his |her )?breath|(?:cannot|can'?t|could not|couldn'?t|unable to) (?:lie|lay|sleep) (?:flat|down)|(?:slept|sleeps|sleeping|sleep) (?:sitting|upright|in (?:the |a |my )?(?:chair|armchair))|orthopno?ea|puffed|gasp(?:s|ed|ing)?|wheez(?:e|es|y|ing)|panting|suffocating"),
-        (Symptom.Swelling, @"swelling|swell(?:s|ed)?|swollen|o?edema|puffy|(?:scrotum|testicles?|groin|genitals?|penis|labia)(?: (?:is|are|was|very|has|got|so|as))* (?:big|bigger|huge|enlarged|large)|(?:legs|feet|ankles|hands|face)(?: (?:is|are|up|was|were))* like (?:a )?(?:balloons?|tree trunks?|elephants?|melons?)|ankles? (?:is |are )?up|(?:cannot|can'?t|could not|couldn'?t) get (?:my |his |her |the )?shoes on|lump in (?:the |my |his |her )?groin|fluid on (?:the |my |his |her )?(?:lungs?|legs?)"),
+        (Symptom.Swelling, @"swelling|swell(?:s|ed)?|swollen|o?edema|puffy|(?:scrotum|testicles?|balls|groin|genitals?|penis|labia)(?: (?:is|are|was|very|has|got|so|as|like|a|the))* (?:grapefruits?|melons?|balloons?|oranges?|footballs?|big|bigger|huge|enlarged|large)|(?:legs|feet|ankles|hands|face)(?: (?:is|are|up|was|were))* like (?:a )?(?:balloons?|tree trunks?|elephants?|melons?)|ankles? (?:is |are )?up|(?:cannot|can'?t|could not|couldn'?t) get (?:my |his |her |the )?shoes on|lump in (?:the |my |his |her )?groin|fluid on (?:the |my |his |her )?(?:lungs?|legs?)"),
         (Symptom.Dry, @"cramps?|cramping|dizz(?:y|iness)|woozy|faint(?:s|ed|ing|ness)?|light ?headed(?:ness)?"),
-        (Symptom.Confused, @"confus(?:ed|ion)|muddled|foggy|drows(?:y|iness|ily)|deliri(?:ous|um)|disorient(?:ed|ation)|hallucinat[a-z]*|seeing things|not making sense|talk(?:s|ed|ing)? (?:nonsense|rubbish|gibberish)|rambling|not (?:him|her)self|(?:do|does|did)(?: not|n'?t) (?:know|recogni[sz]e) (?:me|us|where|who|(?:what|which|the) day)|(?:very|so|too) sleepy|sle(?:ep|pt|eps|eping) all day|(?:hard|difficult) to (?:wake|rouse)|(?:cannot|can'?t|could not|couldn'?t|won'?t|would not) (?:be )?(?:wake|woken|roused?)(?: up)?|floppy|(?<!a )limp|listless|letharg(?:ic|y)"),
+        (Symptom.Confused, @"confus(?:ed|ion)|muddled|(?<!(?:bags?|fluid|effluent|drain|weather|day|night|morning|outside)(?: is| was)? )foggy(?! (?:weather|day|night|morning|outside))|drows(?:y|iness|ily)|deliri(?:ous|um)|disorient(?:ed|ation)|hallucinat[a-z]*|seeing things|not making sense|talk(?:s|ed|ing)? (?:nonsense|rubbish|gibberish)|rambling|not (?:him|her)self|(?:do|does|did)(?: not|n'?t) (?:know|recogni[sz]e) (?:me|us|where|who|(?:what|which|the) day)|(?:very|so|too) sleepy|sle(?:ep|pt|eps|eping) all day|(?:hard|difficult) to (?:wake|rouse)|(?:cannot|can'?t|could not|couldn'?t|won'?t|would not) (?:be )?(?:wake|woken|roused?)(?: up)?|floppy|(?<!a )limp|listless|letharg(?:ic|y)"),
         (Symptom.Constipation, @"constipat(?:ed|ion)|bno|bowels? (?:not open(?:ed)?|blocked)"),
         (Symptom.LowGlucose, @"hypos?|(?<=^\s*)lo(?=\s*$)|hypoglyca?emi[ac]|low (?:blood )?(?:sugar|glucose)|" + Sugar + @"(?: (?:is|was|feels|felt|went|too|very|says?|said|shows?|showed|reads?|reading|just|only|on|meter))* low?"),
         (Symptom.HighGlucose, Sugar + @"(?: (?:is|was|went|says?|said|shows?|showed|reads?|reading|just|only|still|test|right|on|meter|error|unreadable))* (?:hi|off (?:the )?scale|through the roof|sky high|(?:very|too|really|extremely|dangerously) high|over (?:the )?range)|hyperglyca?emi[ac]|ketones|dka"),
@@ -141,6 +147,9 @@ internal sealed partial record BookText(
 
     private static readonly Regex SiteSign = Made($@"\b{Inflamed}\b");
 
+    // Only signs of a site, with no other place or complaint among them: "exit site red, belly sore" are two.
+    private static readonly Regex SiteList = Made($@"\b{Place}\b(?: ?[:,+]+ ?| )(?:(?:is|was|looks?|very|a|bit|and|still|slightly|little|all|{Inflamed})(?: ?[:,+]+ ?| ))*{Inflamed}\b(?: to (?:the )?touch)?|\blumps? (?:along|over|on|at|near|in) (?:the |my |his |her )?{Place}, ?{Inflamed}\b");
+
     private static readonly BookText Blank = new([], null, false, false, false, [], [], [], []);
 
     /// <summary>Reads words as they stand in a cell.</summary>
@@ -182,7 +191,7 @@ internal sealed partial record BookText(
         text = NotFree().Replace(NotClear().Replace(NoStool().Replace(text, "constipated"), "cloudy"), "pain");
         text = DeniedList.Replace(text, "well");
         text = AnsweredNo.Replace(FreeOf().Replace(text, "well"), "well");
-        text = NamedFluid().Replace(text, "$1 is ");
+        text = CellsOfFluid().Replace(NamedFluid().Replace(text, "$1 is "), match => Parsed(match.Groups["number"].Value) > MostCells ? "whitecellsinfluid" : match.Value);
         text = NoLongerBrown.Replace(text, "elsewhere");
         text = EverydayWords.Aside(text);
         var ofAnother = ImmutableArray<Symptom>.Empty;
@@ -217,6 +226,15 @@ internal sealed partial record BookText(
         {
             text = NeverHad().Replace(text, "well");
         }
+
+        // A number inside its limits is no news; it ends a clause, so that it joins nothing and denies nothing.
+        text = NamedPotassium().Replace(text, match => match.Groups["number"].Captures.All(number => Parsed(number.Value) is >= 3.5 and <= 5.5) ? ", " : match.Value);
+        text = NamedGlucose().Replace(text, match => match.Groups["number"].Captures.All(number => IsUsualGlucose(Parsed(number.Value), match.Groups["unit"].Value)) ? ", " : match.Value);
+        text = NamedPressure().Replace(text, match => Parsed(match.Groups["s"].Value) is >= 100 and < 140 && Parsed(match.Groups["d"].Value) is >= 60 and < 90 ? ", " : match.Value);
+        text = NamedPulse().Replace(text, match => Parsed(match.Groups["number"].Value) is >= 55 and <= 100 ? ", " : match.Value);
+
+        // What is listed after a site is of the site: "exit site: crusty, green discharge, sore".
+        text = SiteList.Replace(text, match => match.Value.Replace(',', ' ').Replace(':', ' ').Replace('+', ' '));
 
         var found = ImmutableArray.CreateBuilder<Symptom>();
         var (hasUnread, hasPast) = (false, false);
@@ -280,6 +298,10 @@ internal sealed partial record BookText(
         return isLow && isHigh ? "hypo, sugar very high " : isLow ? "hypo " : isHigh ? "sugar very high " : words.Value;
     }
 
+    // 4 to 10 mmol/L.
+    private static bool IsUsualGlucose(double number, string unit) =>
+        unit.StartsWith("mg", StringComparison.Ordinal) || unit.Length == 0 && number >= LowMilligrams ? number is >= LowMilligrams and <= 180 : number is >= LowMillimoles and <= 10;
+
     private static bool IsLongAgo(Match words, DateOnly? on, double daysLeftOut) =>
         Ended(words, on) is { } ended && on!.Value.DayNumber - ended.DayNumber is var ago && ago >= LongAgoDays && ago > daysLeftOut;
 
@@ -329,6 +351,9 @@ internal sealed partial record BookText(
         return Filler().Replace(rest, "").Any(char.IsLetterOrDigit);
     }
 
+    /// <summary>Whether words name a swollen face, lip, tongue or throat beside a rash or the breath. Errs towards it: no denial is read.</summary>
+    public static bool IsOfAllergy(string words) => SheetWords.Normal(words) is var text && SwollenFace().IsMatch(text) && RashOrBreath().IsMatch(text);
+
     /// <summary>°C of a number that is written without its unit, by its size: nobody has 95 °C or 40 °F. Null where it is neither.</summary>
     public static double? Celsius(string number) => Parsed(number) switch
     {
@@ -359,6 +384,12 @@ internal sealed partial record BookText(
 
     [GeneratedRegex(@"(?<![0-9.,])[0-9]{2,3}(?:[.,][0-9]{1,2})?(?![0-9.,])")]
     private static partial Regex Number();
+
+    [GeneratedRegex(@"\b(?:face|lips?|mouth|tongue|throat|eyes?)(?: (?:is|are|was|were|has|all|very|up|a|bit|and|throat|tongue|lips?|face))* (?:swollen|swelling|swell(?:s|ed)?|puffy|closing|tight)\b|\b(?:swollen|puffy|swelling (?:of|in))(?: (?:the|my|his|her))* (?:face|lips?|tongue|throat|eyes?)\b")]
+    private static partial Regex SwollenFace();
+
+    [GeneratedRegex(@"\b(?:rash|hives|welts|wheals|urticaria|itch[a-z]*|breath[a-z]*|wheez[a-z]*|sob|gasp[a-z]*|throat|tongue)\b")]
+    private static partial Regex RashOrBreath();
 
     [GeneratedRegex(@"\bno (?:stools?|bowel movements?)\b")]
     private static partial Regex NoStool();
@@ -428,8 +459,18 @@ internal sealed partial record BookText(
     [GeneratedRegex(@"\b(?:(?:not|never|no longer|(?:is|was|are|were|has|had)n'?t)(?: (?:even|really|been|actually|at all))? breathing(?! (?:well|fine|ok|okay|properly|easily|easy|right|very|too|so|normally|freely|hard|heavily|fast|badly|as|comfortably|deeply)\b)|no (?:signs? of )?(?:breathing|breaths?|life)(?! (?:problems?|troubles?|difficult(?:y|ies)|issues?|complaints?|pains?|noises?|exercises?|trouble|changes?|smell|odou?r)\b)|(?:stop(?:s|ped|ping)?|ceased) breathing(?! exercises?\b)|(?:did|does|do|would|will)(?: not|n'?t) breathe?(?! (?:well|properly|easily|right|through|deep(?:ly)?)\b)|apn(?:o?ea|o?eic))\b")]
     private static partial Regex NotBreathing();
 
+    // Of the effluent, not of the blood: beside it stands the fluid, or polymorphs, or it is a cell count by that name.
+    [GeneratedRegex(@"\b(?:(?:effluent|pd|pd fluid|fluid|dialysate|bag|drain)(?: fluid)? (?:wcc|wbc|wcs?|white (?:blood )?cells?(?: count)?|cell count|cells|leu[ck]ocytes?)|cell count)[ :=]*(?:(?:was|is|of|at|now|came|back|up|to) )*>?(?<number>[0-9]{2,6})(?![.,]?[0-9])|\b(?:wcc|wbc|cells?)[ :=]*(?<number>[0-9]{2,6})(?= ?(?:/ ?u?l ?)?,? ?[0-9]{1,3} ?% ?(?:polys?|polymorphs?|neutrophils?|pmns?|neuts?))")]
+    private static partial Regex CellsOfFluid();
+
     [GeneratedRegex(@"\b(" + Fluid + @") ?[:=] ?(?!(?:no|none|nil|0)\b)(?=[a-z])")]
     private static partial Regex NamedFluid();
+
+    [GeneratedRegex(@"\b(?:bp|blood pressure)[ :=]*(?:(?:was|is|of|at|now|today|sitting|standing) )*(?<s>[0-9]{2,3}) ?/ ?(?<d>[0-9]{2,3})(?![.,]?[0-9]|[/%])(?: ?mmhg\b)?")]
+    private static partial Regex NamedPressure();
+
+    [GeneratedRegex(@"\b(?:pulse|heart rate|hr)[ :=]*(?:(?:was|is|of|at|now|today) )*(?<number>[0-9]{2,3})(?![.,]?[0-9]|[/%-])(?: ?bpm\b)?")]
+    private static partial Regex NamedPulse();
 
     [GeneratedRegex(@"\bpus\b")]
     private static partial Regex Pus();
