@@ -31,6 +31,7 @@ internal sealed class DangerSigns
     private readonly int today;
     private readonly bool usesIcodextrin;
     private readonly HashSet<(NightRecord Night, BookCell Cell)> quoted = [];
+    private readonly Dictionary<NightRecord, List<double>> potassiumOf = new(ReferenceEqualityComparer.Instance);
     private readonly List<Finding> findings = [];
     private readonly Sign cloudy = new("cloudy fluid or peritonitis", Peritonitis.IsSign, cell => Says(cell, Symptom.CloudyFluid) || Says(cell, Symptom.StoolInFluid) || Takes(cell, BookWords.Effluent, (int)EffluentLook.Cloudy) || Takes(cell, BookWords.Peritonitis, (int)BookWords.Answer.Yes));
     private readonly Sign bloody = new("bloody fluid", night => night.Effluent == EffluentLook.Bloody || night.Symptoms.Contains(Symptom.Blood), cell => Says(cell, Symptom.Blood) || Takes(cell, BookWords.Effluent, (int)EffluentLook.Bloody));
@@ -67,7 +68,7 @@ internal sealed class DangerSigns
         ofBook = book.Findings;
         fever = new("fever", night => night.Symptoms.Contains(Symptom.Fever) || night.TemperatureCelsius >= limits.Fever.Value, cell => Says(cell, Symptom.Fever) || TemperatureOf(cell) >= limits.Fever.Value);
         nearFever = new("a temperature near a fever", night => night.TemperatureCelsius >= limits.NearFever.Value, cell => TemperatureOf(cell) >= limits.NearFever.Value);
-        potassium = new("potassium", night => Potassium(night.Words).Any(), cell => cell.IsWords && Potassium(cell.Words).Any());
+        potassium = new("potassium", night => PotassiumOf(night).Count > 0, cell => cell.IsWords && Beyond(BookText.Of(cell.Words)).Any());
         this.nights = AsOfPlace(nights, book, limits);
         this.nights = [.. this.nights.Select(night => night with { Symptoms = [.. night.Symptoms.Concat(night.OfAnother.Where(symptom => MayBeOwn(night, symptom))).Distinct()] })];
         usesIcodextrin = NurseFindings.UsesIcodextrin(this.nights);
@@ -166,12 +167,23 @@ internal sealed class DangerSigns
     {
         if (Present(potassium).Length > 0)
         {
-            var values = now.SelectMany(night => Potassium(night.Words)).ToList();
+            var values = now.SelectMany(PotassiumOf).Distinct().ToList();
             Warn(findings, "record-potassium-now", $"Potassium of {Wording.List([.. values.Select(value => Text($"{value:0.0}"))])} {When(now, potassium)}, taken as mmol/L, {(values.Exists(value => value >= limits.HighPotassium.Value) ? Text($"at or above {limits.HighPotassium.Value:0.0}") : "")}{(values.Select(value => value >= limits.HighPotassium.Value).Distinct().Count() > 1 ? " and " : "")}{(values.Exists(value => value < limits.LowPotassium.Value) ? Text($"below {limits.LowPotassium.Value:0.0}") : "")}: the heart can fail without a warning. Contact the unit now, whatever the hour, if it does not know of it; with weakness, palpitations, faintness or pain in the chest the emergency service.");
         }
     }
 
-    private IEnumerable<double> Potassium(string words) => BookText.Potassium(words).Where(value => value >= limits.HighPotassium.Value || value < limits.LowPotassium.Value);
+    // Read once of each night: several signs ask.
+    private List<double> PotassiumOf(NightRecord night)
+    {
+        if (!potassiumOf.TryGetValue(night, out var values))
+        {
+            potassiumOf.Add(night, values = [.. Beyond(BookText.Of(night.Words, night.Day))]);
+        }
+
+        return values;
+    }
+
+    private IEnumerable<double> Beyond(BookText text) => text.Potassium.Where(value => value >= limits.HighPotassium.Value || value < limits.LowPotassium.Value);
 
     // Fever with a low pressure is not a fever and a low pressure.
     private void Sepsis()
@@ -302,7 +314,8 @@ internal sealed class DangerSigns
         var these = Present(Complaints);
         if (these.Length > 0)
         {
-            Warn(findings, "record-symptoms-now", $"In the last {limits.NowDays.Value} days: {string.Join("; ", these.Select(sign => sign.Name))}, {When(now, these)}. Stop the exchange that is going on and call the unit now, if it has not been seen.{(these.Contains(chest) ? " For pain in the chest the emergency service comes first." : "")}{(these.Contains(gutBleeding) ? " Vomited blood or black stools can be a bleeding of stomach or bowel (iron tablets blacken stools too): with faintness, a low pressure or much blood the emergency service comes first." : "")}{(Present(confused, dry).Length > 0 && usesIcodextrin ? " Icodextrin is in use or was lately: a low glucose can feel like this and some meters hide it; measure by another method." : "")}");
+            var isAllergic = now.Exists(night => (swelling.Is(night) || breathless.Is(night)) && BookText.IsOfAllergy(night.Words));
+            Warn(findings, "record-symptoms-now", $"In the last {limits.NowDays.Value} days: {string.Join("; ", these.Select(sign => sign.Name))}, {When(now, these)}. {(these.Contains(chest) ? "For pain in the chest the emergency service comes first, at once; then stop the exchange that is going on and call the unit, if it has not been seen." : isAllergic ? "A swollen face, lip, tongue or throat with a rash or trouble in breathing is for the emergency service first, at once (allergy?); then stop the exchange that is going on and call the unit, if it has not been seen." : "Stop the exchange that is going on and call the unit now, if it has not been seen.")}{(these.Contains(gutBleeding) ? " Vomited blood or black stools can be a bleeding of stomach or bowel (iron tablets blacken stools too): with faintness, a low pressure or much blood the emergency service comes first." : "")}{(Present(confused, dry).Length > 0 && usesIcodextrin ? " Icodextrin is in use or was lately: a low glucose can feel like this and some meters hide it; measure by another method." : "")}");
         }
     }
 
@@ -317,7 +330,7 @@ internal sealed class DangerSigns
         }
         else if (Present(lowGlucose).Length > 0)
         {
-            Warn(findings, "record-glucose-low", $"A low blood glucose {When(now, lowGlucose)}, without a value below {limits.LowGlucose.Value:0.0} mmol/L. The unit's rule for a low glucose applies at once, until it is measured.{(usesIcodextrin ? " Icodextrin is in use or was lately: some meters read falsely high; measure by a method specific for glucose." : "")}");
+            Warn(findings, "record-glucose-low", $"A low blood glucose {When(now, lowGlucose)}, {LowInWords()}. The unit's rule for a low glucose applies at once, until it is measured.{(usesIcodextrin ? " Icodextrin is in use or was lately: some meters read falsely high; measure by a method specific for glucose." : "")}");
         }
         else if (usesIcodextrin && Present(shaky).Length > 0)
         {
@@ -343,12 +356,26 @@ internal sealed class DangerSigns
         }
     }
 
+    // What of a low glucose is written as a number among words.
+    private string LowInWords()
+    {
+        var text = now.Select(night => BookText.Of(night.Words, night.Day)).ToList();
+        List<double> low = [.. text.SelectMany(words => words.Glucose).Where(value => value < limits.LowGlucose.Value)], inDoubt = [.. text.SelectMany(words => words.GlucoseInDoubt)];
+        return (low.Count > 0 ? Text($"read as {low.Min():0.0} mmol/L") : inDoubt.Count == 0 ? Text($"without a value below {limits.LowGlucose.Value:0.0} mmol/L") : "")
+            + (low.Count > 0 && inDoubt.Count > 0 ? "; and " : "")
+            + (inDoubt.Count > 0 ? Text($"{inDoubt[^1]:0} without its unit is either very low (in mg/dL) or very high (in mmol/L): look at the unit and measure again, and no insulin is given on this number") : "");
+    }
+
     // A meter that shows HI has no number: it is above all that meters show (memory).
     private void HighByWords()
     {
         if (Present(highGlucose).Length > 0)
         {
-            Warn(findings, "record-glucose-very-high", $"A very high blood glucose {When(now, highGlucose)}: a meter that shows HI is above all that it can measure (about {MostOfMeters:0} mmol/L or 600 mg/dL). Measure again with clean hands and ask the unit {AtOnce("now, before a strong bag is used; with vomiting, drowsiness, thirst, breathlessness or fever the emergency service", vomiting, confused, breathless, fever)}.{(usesIcodextrin ? " Icodextrin is in use or was lately: some meters read falsely high, and insulin on a false value is dangerous. Measure by another method first." : "")}");
+            // A number that is read is said; HI has none.
+            var texts = now.Where(highGlucose.Is).Select(night => BookText.Of(night.Words, night.Day)).ToList();
+            List<double> ofNumbers = [.. texts.SelectMany(text => text.Glucose).Where(value => value > BookText.VeryHighMillimoles).OrderDescending()];
+            var isOfHi = texts.Exists(text => !text.Glucose.Any(value => value > BookText.VeryHighMillimoles));
+            Warn(findings, "record-glucose-very-high", $"A very high blood glucose {When(now, highGlucose)}: {string.Join("; ", ofNumbers.Take(1).Select(value => Text($"read as {value:0.0} mmol/L")).Concat(isOfHi ? [$"a meter that shows HI is above all that it can measure (about {MostOfMeters:0} mmol/L or 600 mg/dL)"] : []))}. Measure again with clean hands and ask the unit {AtOnce("now, before a strong bag is used; with vomiting, drowsiness, thirst, breathlessness or fever the emergency service", vomiting, confused, breathless, fever)}.{(usesIcodextrin ? " Icodextrin is in use or was lately: some meters read falsely high, and insulin on a false value is dangerous. Measure by another method first." : "")}");
         }
     }
 

@@ -25,7 +25,14 @@ internal static partial class EverydayWords
     }
 
     /// <summary>What of a clause is left without what everybody writes.</summary>
-    public static string Without(string clause) => Words.Replace(Phrases().Replace(clause, " "), " ");
+    public static string Without(string clause) => Words.Replace(Phrases().Replace(Fluid().IsMatch(clause) ? Drink().Replace(clause, "color") : clause, " "), " ");
+
+    // Beside the fluid they are its color: "fluid tea".
+    [GeneratedRegex(@"\b(?:coffee|tea)\b")]
+    private static partial Regex Drink();
+
+    [GeneratedRegex(@"\b(?:bags?|fluid|effluent|dialysate|drain(?:s|ed|age)?|outflow|output)\b")]
+    private static partial Regex Fluid();
 
     [GeneratedRegex(@"\b(?:(?<!insulin )jabs?|vaccin[a-z]*|booster|injection for flu|flu shot|covid shot)\b")]
     private static partial Regex Vaccination();
@@ -37,7 +44,7 @@ internal static partial class EverydayWords
     [GeneratedRegex(@"\bsore (?:left |right |upper )?arms?\b|\barms?(?: (?:is|are|was|a|bit|little|still|very))* sore\b")]
     private static partial Regex Arm();
 
-    [GeneratedRegex(@"\b(?:fit and (?:well|healthy|strong)|(?:keep(?:ing)?|stay(?:ing)?|feel(?:ing)?|felt|am|i'?m|very|still) fit(?! (?:in|at|during|last|this)\b)|fit as)\b")]
+    [GeneratedRegex(@"\b(?:fit and (?:well|healthy|strong)|(?:keep(?:ing)?|stay(?:ing)?|feel(?:ing)?|felt|(?<=\bi )am|i'?m|very|still) fit(?! (?:in|at|during|last|this|lasting|lasted)\b)|fit as)\b")]
     private static partial Regex Fit();
 
     // Before it was opened: what is told of a bag in use is a leak.
@@ -54,6 +61,6 @@ internal static partial class EverydayWords
     [GeneratedRegex(@"\b(?:machine|cycler|screen|display|monitor|phone|computer|app)(?: (?:is|was|went|has|became|suddenly|froze|and))* (?:unresponsive|not responding|no response|blacked out|black ?out|confused)\b|\b(?:power|electricity) black ?out\b")]
     private static partial Regex Machine();
 
-    [GeneratedRegex(@"\bslept (?:very |really )?(?:well|fine|good|ok|okay|soundly|great|like a (?:log|baby)|through|(?:6|7|8|9) ?h(?:ours?)?)\b|\bgood (?:night'?s )?(?:sleep|rest|night|morning|day|evening)\b|\b(?:forgot|did not|didn'?t|no time) (?:to )?(?:weigh|be weighed)(?: (?:myself|me|him|her|in))?\b|\b(?:not weighed|scales? (?:was |were )?(?:away|not here))\b|\b(?:walk(?:ed|s| of)?|cycled|swam|hiked)(?: (?:for|about|a|the|dog))* [0-9]{1,2}(?:[.,][0-9])? ?(?:km|kilomet(?:re|er)s?|miles?|min(?:utes)?|h|hours?)\b|\b(?:drain(?:ed|s|ing)?|fill(?:ed|s|ing)?)(?: all| very)? (?:well|fine|ok|okay|good|perfectly|easily|smoothly|normally)\b|\b(?:as )?clear as (?:water|glass|crystal|ever|always|usual)\b|\b(?:quiet|peaceful|calm) (?:night|day|evening|weekend)\b|\bclear like water\b|\b(?:bp|blood pressure|pulse|weight|sugar|temp|temperature) (?:is |was )?(?:good|fine|ok|okay|normal|stable)\b|\bscales? (?:is |are |was |were )?broken\b|\bhair cut\b|\bsat in the (?:garden|sun)\b|\b(?:crystal|water|totally|completely) clear\b|\bchanged (?:the |my |his |her )?dressing\b|\bdressing (?:was )?changed\b|\bbloods? (?:tests? )?(?:were |was )?(?:taken|drawn|done)\b|\bblood (?:test|sample)s?(?: (?:taken|drawn|done))?\b|\b(?:flu|covid|pneumonia) (?:jab|vaccine|vaccination|booster|shot)\b|\b(?:jab|vaccination|vaccinated|vaccine|booster)\b")]
+    [GeneratedRegex(@"\bbowels? (?:(?:is|are|was|were) )?open(?:ed)?(?: (?:x ?[1-3]|once|twice|daily|normally|today))*(?! [a-z0-9])|\bthis (?:week|month)\b|\b(?:stomach|belly|tummy|abdomen) (?:(?:is|was|feels|felt|all) )?(?:fine|ok|okay|good|soft|normal)\b|\b(?:at|by) (?:the )?(?:gp|doctors?|surgery)\b|\bslept (?:very |really )?(?:well|fine|good|ok|okay|soundly|great|like a (?:log|baby)|through|(?:6|7|8|9) ?h(?:ours?)?)\b|\bgood (?:night'?s )?(?:sleep|rest|night|morning|day|evening)\b|\b(?:forgot|did not|didn'?t|no time) (?:to )?(?:weigh|be weighed)(?: (?:myself|me|him|her|in))?\b|\b(?:not weighed|scales? (?:was |were )?(?:away|not here))\b|\b(?:walk(?:ed|s| of)?|cycled|swam|hiked)(?: (?:for|about|a|the|dog))* [0-9]{1,2}(?:[.,][0-9])? ?(?:km|kilomet(?:re|er)s?|miles?|min(?:utes)?|h|hours?)\b|\b(?:drain(?:ed|s|ing)?|fill(?:ed|s|ing)?)(?: all| very)? (?:well|fine|ok|okay|good|perfectly|easily|smoothly|normally)\b|\b(?:as )?clear as (?:water|glass|crystal|ever|always|usual)\b|\b(?:quiet|peaceful|calm) (?:night|day|evening|weekend)\b|\bclear like water\b|\b(?:bp|blood pressure|pulse|weight|sugar|temp|temperature) (?:is |was )?(?:good|fine|ok|okay|normal|stable)\b|\bscales? (?:is |are |was |were )?broken\b|\bhair cut\b|\bsat in the (?:garden|sun)\b|\b(?:crystal|water|totally|completely) clear\b|\bchanged (?:the |my |his |her )?dressing\b|\bdressing (?:was )?changed\b|\bbloods? (?:tests? )?(?:were |was )?(?:taken|drawn|done)\b|\bblood (?:test|sample)s?(?: (?:taken|drawn|done))?\b|\b(?:flu|covid|pneumonia) (?:jab|vaccine|vaccination|booster|shot)\b|\b(?:jab|vaccination|vaccinated|vaccine|booster)\b")]
     private static partial Regex Phrases();
 }

@@ -456,12 +456,154 @@ public sealed class BookTextTests
     [InlineData("potassium 2.3", 2.3)]
     [InlineData("K+ was 7,1 yesterday", 7.1)]
     [InlineData("potasium 6.4", 6.4)]
+    [InlineData("lab called K 6.9.", 6.9)]
+    [InlineData("K 6.8, Na 140", 6.8)]
+    [InlineData("K 6·9", 6.9)]
+    [InlineData("K·6.9", 6.9)]
+    [InlineData("k was 4.2, now 7.1", 7.1)]
+    [InlineData("potassium 7", 7.0)]
+    [InlineData("potassium 12.5.2025", null)]
     [InlineData("vitamin K 5.0", null)]
     [InlineData("potassium tablets 2 daily", null)]
     [InlineData("walked 6.5 km", null)]
     [InlineData("K 2.0 bag", null)]
     public void A_potassium_is_read_where_it_is_named(string words, double? expected) =>
-        Assert.Equal(expected, BookText.Potassium(words).Select(value => (double?)value).SingleOrDefault());
+        Assert.Equal(expected, BookText.Of(words).Potassium.Select(value => (double?)value).LastOrDefault());
+
+    // What cannot wait, with the harmless neighbour of each.
+    [Theory]
+    [InlineData("sugar 2.9.", "LowGlucose")]
+    [InlineData("sugar 2.1, ate biscuits", "LowGlucose")]
+    [InlineData("sugar 25, thirsty", "HighGlucose")]
+    [InlineData("sugar 12.5.2025", "")]
+    [InlineData("not breathing", "Collapse")]
+    [InlineData("no breathing", "Collapse")]
+    [InlineData("isn't breathing", "Collapse")]
+    [InlineData("wasn't breathing", "Collapse")]
+    [InlineData("no signs of breathing", "Collapse")]
+    [InlineData("stopped breathing", "Collapse")]
+    [InlineData("not breathing well", "Breathless")]
+    [InlineData("no breathing problems", "")]
+    [InlineData("not breathless", "")]
+    [InlineData("sugar 41 mmol/l at lab", "HighGlucose")]
+    [InlineData("sugar 38.5", "HighGlucose")]
+    [InlineData("BS 55 mg/dl", "LowGlucose")]
+    [InlineData("BM: HI", "HighGlucose")]
+    [InlineData("BM = HI", "HighGlucose")]
+    [InlineData("coffee in bag", "StoolInFluid")]
+    [InlineData("bag: tea", "StoolInFluid")]
+    [InlineData("effluent: coffee", "StoolInFluid")]
+    [InlineData("coffee with friends", "")]
+    [InlineData("3 am fit lasting 5 min", "Collapse")]
+    [InlineData("at 4 am fit", "Collapse")]
+    [InlineData("I am fit", "")]
+
+    // A peritonitis by its cells (above 100 per µL: ISPD, from memory), its culture or its antibiotic.
+    [InlineData("fluid cloudie", "CloudyFluid")]
+    [InlineData("bag murkey", "CloudyFluid")]
+    [InlineData("effluent WCC 1200 80% polys", "CloudyFluid")]
+    [InlineData("PD fluid WBC 450", "CloudyFluid")]
+    [InlineData("cell count 350", "CloudyFluid")]
+    [InlineData("cell count 40", "")]
+    [InlineData("wbc 8.2", "")]
+    [InlineData("culture grew staph", "CloudyFluid")]
+    [InlineData("positive culture", "CloudyFluid")]
+    [InlineData("culture negative", "")]
+    [InlineData("positive covid test", "")]
+    [InlineData("started IP cefazolin", "CloudyFluid")]
+    [InlineData("given antibiotics in the bag", "CloudyFluid")]
+    [InlineData("given antibiotics for chest", "")]
+    [InlineData("bag smelt foul", "StoolInFluid")]
+    [InlineData("bile like colour", "StoolInFluid")]
+    [InlineData("fluid foggy", "CloudyFluid")]
+    [InlineData("feel foggy", "Confused")]
+    [InlineData("foggy morning", "")]
+
+    // What is listed after a site is of the site, and another place is not.
+    [InlineData("exit site: crusty, green discharge, sore to touch", "ExitSite")]
+    [InlineData("exit site red, belly sore", "ExitSite AbdominalPain")]
+    [InlineData("exit site good, belly sore", "AbdominalPain")]
+    [InlineData("ESI ++ green", "ExitSite")]
+    [InlineData("lump along the tunnel, hot", "ExitSite")]
+    [InlineData("no lump at exit site", "")]
+    [InlineData("scrotum like a grapefruit", "Swelling")]
+    [InlineData("found cap off", "Leak")]
+    [InlineData("hole in transfer set, dripping", "Leak")]
+    [InlineData("dog chewed the line", "Leak")]
+    [InlineData("dog cut its paw", "")]
+    [InlineData("belly tight as a drum", "AbdominalPain")]
+    [InlineData("played the drum", "")]
+    [InlineData("BM 7.2 and sweating", "Shaky")]
+    [InlineData("no BM 7 pain", "AbdominalPain")]
+    public void A_sign_is_told_from_its_neighbour(string words, string expected) => Assert.Equal(expected, string.Join(' ', BookText.Of(words).Symptoms));
+
+    // Inside 100 to 139 and 60 to 89 mmHg, 3.5 to 5.5 and 4 to 10 mmol/L, 55 to 100 /min (choice).
+    [Theory]
+    [InlineData("potassium 4.6 at clinic", false)]
+    [InlineData("potassium 5.6 at clinic", true)]
+    [InlineData("BM 7.2", false)]
+    [InlineData("BM 14.2", true)]
+    [InlineData("BP 124/76 at GP", false)]
+    [InlineData("BP 99/60 at GP", true)]
+    [InlineData("BP 190/110", true)]
+    [InlineData("pulse 72", false)]
+    [InlineData("pulse 140", true)]
+    [InlineData("bowels open x2, normal", false)]
+    [InlineData("bowels open x9", true)]
+    [InlineData("no cloudy bag this month", false)]
+    [InlineData("pain free", false)]
+    [InlineData("stomach fine", false)]
+    [InlineData("stomach not fine", true)]
+    [InlineData("exit site looks lovely", false)]
+    public void A_usual_number_is_quiet_and_another_is_read(string words, bool isRead) => Assert.Equal(isRead, BookText.Of(words).HasUnread);
+
+    // The column of the fluid: brown is an alarm, no longer brown is for a reader. Of glucose: low fat is a meal.
+    [Theory]
+    [InlineData("effluent", "brown", "StoolInFluid")]
+    [InlineData("effluent", "no longer brown", "")]
+    [InlineData("effluent", "no longer brown, green", "StoolInFluid")]
+    [InlineData("effluent", "foggy", "CloudyFluid")]
+    [InlineData("blood glucose", "low fat dinner, 12.0", "")]
+    [InlineData("blood glucose", "3.1 then 3.0", "LowGlucose")]
+    [InlineData("blood glucose", "low this morning", "LowGlucose")]
+    public void Words_are_read_with_their_column(string column, string words, string expected)
+    {
+        var text = BookText.Of(new BookCell(column, words, true).Words);
+        Assert.Equal(expected, string.Join(' ', text.Symptoms));
+        Assert.True(expected.Length > 0 || text.HasUnread);
+    }
+
+    [Theory]
+    [InlineData("lip swollen and a rash", true)]
+    [InlineData("face swollen, wheezing", true)]
+    [InlineData("ankles swollen, breathless", false)]
+    [InlineData("face swollen", false)]
+    public void A_swollen_face_with_rash_or_breath_may_be_an_allergy(string words, bool expected) => Assert.Equal(expected, BookText.IsOfAllergy(words));
+
+    // A tea beside the fluid is its color, and for a reader; beside friends it is a tea.
+    [Fact]
+    public void Tea_beside_the_fluid_is_read()
+    {
+        Assert.True(BookText.Of("fluid tea").HasUnread);
+        Assert.False(BookText.Of("tea with friends").HasUnread);
+    }
+
+    // 34 to 71 as a whole number without a unit: 41 mg/dL are 2.3 mmol/L, and 41 mmol/L are 740 mg/dL.
+    [Fact]
+    public void A_glucose_that_may_be_low_or_high_is_kept_as_both()
+    {
+        Assert.Equal(41, Assert.Single(BookText.Of("sugar 41").GlucoseInDoubt));
+        Assert.Empty(BookText.Of("sugar 41 mmol/l").GlucoseInDoubt);
+        Assert.Equal([3.1, 3.0], BookText.Of("BM 3.1 then 3.0").Glucose.ToArray());
+    }
+
+    // "Gone up" has not gone.
+    [Fact]
+    public void A_pain_that_has_gone_up_is_one_of_now()
+    {
+        Assert.Contains(Symptom.AbdominalPain, BookText.Of("belly pain has gone up", new DateOnly(2026, 6, 15)).Symptoms);
+        Assert.Empty(BookText.Of("belly pain has gone", new DateOnly(2026, 6, 15)).Symptoms);
+    }
 
     [Theory]
     [InlineData("fluid cloudly", "CloudyFluid")]

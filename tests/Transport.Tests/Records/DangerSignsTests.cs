@@ -108,7 +108,7 @@ public sealed class DangerSignsTests
     public void Pain_in_the_chest_is_no_sign_of_peritonitis_and_the_emergency_service_comes_first()
     {
         var said = Of(Well, [";clear;chest pain and sweating;;;;;;;"]);
-        Assert.EndsWith("For pain in the chest the emergency service comes first.", said.Single(found => found.Code == "record-symptoms-now").Message, StringComparison.Ordinal);
+        Assert.EndsWith("For pain in the chest the emergency service comes first, at once; then stop the exchange that is going on and call the unit, if it has not been seen.", said.Single(found => found.Code == "record-symptoms-now").Message, StringComparison.Ordinal);
         Assert.DoesNotContain(said, found => found.Code == "record-pain-or-fever-now");
     }
 
@@ -458,6 +458,11 @@ public sealed class DangerSignsTests
     [InlineData(";clear;;smells of stool;;;;;;", "record-cloudy-now", "whatever the hour")]
     [InlineData(";clear;;lab called K 6.9;;;;;;", "record-potassium-now", "Potassium of 6.9 on 2026-02-11 (“lab called K 6.9”), taken as mmol/L, at or above 6.0: ")]
     [InlineData(";clear;;potassium 2.3;;;;;;", "record-potassium-now", "taken as mmol/L, below 3.0: ")]
+    [InlineData(";clear;;BM 2.8;;;;;;", "record-glucose-low", "read as 2.8 mmol/L. ")]
+    [InlineData(";clear;;hypo;;;;;;", "record-glucose-low", "without a value below 4.0 mmol/L")]
+    [InlineData(";clear;;sugar 41;;;;;;", "record-glucose-low", "41 without its unit is either very low (in mg/dL) or very high (in mmol/L)")]
+    [InlineData(";clear;;BM 31;;;;;;", "record-glucose-very-high", ": read as 31.0 mmol/L. Measure")]
+    [InlineData(";clear;;face swollen and wheezing;;;;;;", "record-symptoms-now", "for the emergency service first, at once")]
     [InlineData(";clear;black stools;;;;;;;", "record-symptoms-now", "can be a bleeding of stomach or bowel")]
     [InlineData(";clear;;chest tight at rest;;;;;;", "record-symptoms-now", "the emergency service comes first")]
     [InlineData(";;;;;HI;;;;", "record-glucose-very-high", "(blood glucose “HI”): a meter that shows HI is above all that it can measure")]
@@ -472,11 +477,12 @@ public sealed class DangerSignsTests
         Assert.DoesNotContain(Of(Well, [row, Well, Well, Well, Well]), found => found.Code == code);
     }
 
-    // Between the limits, 3.0 and 6.0 mmol/L, a potassium is quoted; a near fever of one day with nothing beside it is none.
+    // Between the limits, 3.0 and 6.0 mmol/L, a potassium is quoted, and quiet from 3.5 to 5.5; a near fever of one day with nothing beside it is none.
     [Fact]
     public void A_usual_potassium_and_one_near_fever_are_no_alarm()
     {
-        Assert.Equal("record-text-unread", Assert.Single(Of(Well, [";clear;;K 5.2;;;;;;"])).Code);
+        Assert.Empty(Of(Well, [";clear;;K 5.2;;;130/80;;900;"]));
+        Assert.Equal("record-text-unread", Assert.Single(Of(Well, [";clear;;K 5.8;;;;;;"])).Code);
         Assert.Empty(Of(Well, [";clear;;;37.9;;130/80;;900;"]));
         Assert.Equal("record-pain-or-fever-now", Assert.Single(Of(Well, [";clear;;;37.9;;130/80;;900;", ";clear;;;37.8;;130/80;;900;"])).Code);
     }
