@@ -10,7 +10,7 @@ internal sealed partial class BookCells(
 {
     private static readonly BookColumn[] OfBody =
     [
-        BookWords.Effluent, BookWords.Peritonitis, BookWords.Temperature, BookWords.BloodGlucose, BookWords.Sitting, BookWords.Standing, BookWords.Urine, BookWords.Weight,
+        BookWords.Effluent, BookWords.Peritonitis, BookWords.Temperature, BookWords.BloodGlucose, BookWords.Sitting, BookWords.Standing, BookWords.Pulse, BookWords.Urine, BookWords.Weight,
     ];
 
     private readonly SheetCells cells = new(findings, decimalMark);

@@ -124,6 +124,7 @@ internal sealed class DangerSigns
             ("temperature", night => night.TemperatureCelsius is not null, BookWords.Temperature),
             ("blood pressure", night => night.Sitting is not null, BookWords.Sitting),
             ("blood pressure standing", night => night.Standing is not null, BookWords.Standing),
+            ("pulse", night => night.PulsePerMinute is not null, BookWords.Pulse),
             ("blood glucose", night => night.BloodGlucose is not null, BookWords.BloodGlucose),
             ("urine", night => night.Urine is not null, BookWords.Urine),
             ("weight", night => night.Weight is not null, BookWords.Weight),
@@ -136,8 +137,8 @@ internal sealed class DangerSigns
         return (missing.Count == 0 ? "" : lost.Count == 0
                 ? $"Not written {days}, so not looked at: {string.Join(", ", missing)}. "
                 : $"Not looked at, because not written {days} or not to be told apart in row {string.Join(", ", lost.Take(MostQuotes))}{(lost.Count > MostQuotes ? " and others" : "")}: {string.Join(", ", missing)}. ")
-            + (TargetAssessment.IsChild(patient) ? "A low blood pressure is judged by age, a high one not: its limits are those of adults. " : "")
-            + "Pulse, and the exit site where nobody writes of it, are never looked at.";
+            + (TargetAssessment.IsChild(patient) ? "A low blood pressure is judged by age, a high one and the pulse are not: their limits are those of adults. " : "")
+            + "The exit site is never looked at where nobody writes of it.";
     }
 
     // A book may be kept by another: whoever writes of a daughter keeps the book of one, and of a husband's what cannot wait, or stands beside a low pressure, is taken for the patient's.
