@@ -54,7 +54,7 @@ public sealed class ReportCommandTests : IDisposable
     [Fact]
     public async Task Of_a_pair_both_tests_are_asked_whether_they_go_together()
     {
-        string Hour(string name, string bag, string drained, string first, string last, string sodium) => _bench.Write(name, HourSheet(bag, drained, first, last, sodium));
+        string Hour(string name, string bag, string drained, string first, string last, string sodium) => _bench.Write(name, HourSheet.Of(bag, drained, first, last, sodium));
         var weak = Hour("weak.csv", "75.5", "2080", "70", "48", "131");
         Assert.Equal(0, (await RunAsync("report", weak, Hour("strong.csv", "214.3", "2480", "200", "125", "124.5"))).ExitCode);
         Assert.DoesNotContain("hardly go together", await File.ReadAllTextAsync(Directory.GetFiles(_bench.PathOf("out"), "*-pair.md").Single()), StringComparison.Ordinal);
@@ -63,35 +63,6 @@ public sealed class ReportCommandTests : IDisposable
         Assert.Single(System.Text.RegularExpressions.Regex.Matches(text, "hardly go together"));
         Assert.Contains("Test with glucose 3.86", text, StringComparison.Ordinal);
     }
-
-    private static string HourSheet(string bag, string drained, string first, string last, string sodium) => $"""
-        section,item,time,value,unit,remark
-        patient,code,,T-02,,
-        patient,sex,,male,,
-        patient,age,,50,years,
-        patient,height,,175,cm,
-        patient,weight,,75,kg,
-        patient,urine volume,,0,mL/day,
-        test,date,,2025-03-11,,
-        test,solution glucose,,{bag},mmol/L,
-        test,solution sodium,,132,mmol/L,
-        test,fill volume,,2000,mL,
-        test,fill basis,,weighed,,
-        test,dwell,,60,min,
-        test,drained volume,,{drained},mL,
-        test,creatinine method,,enzymatic,,
-        dialysate,creatinine,0,60,µmol/L,
-        dialysate,creatinine,60,260,µmol/L,
-        dialysate,glucose,0,{first},mmol/L,
-        dialysate,glucose,60,{last},mmol/L,
-        dialysate,sodium,0,132,mmol/L,
-        dialysate,sodium,60,{sodium},mmol/L,
-        plasma,creatinine,60,800,µmol/L,
-        plasma,urea,60,20,mmol/L,
-        plasma,glucose,60,6,mmol/L,
-        plasma,sodium,60,138,mmol/L,
-
-        """;
 
     // One name in two folders: neither page replaces the other.
     [Fact]

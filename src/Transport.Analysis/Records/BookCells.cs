@@ -54,7 +54,7 @@ internal sealed partial class BookCells(
 
         findings.Add(SampleSheetCodes.UnknownWord.Finding(
             $"'{column.Name}' does not take this word; the cell is left out. Use one of those expected.", row, column.Name, Text(column),
-            string.Join(", ", column.Words.GroupBy(pair => pair.Value).Select(group => group.First().Key)) + (column == BookWords.Effluent ? ", brown" : "")));
+            string.Join(", ", column.Words.GroupBy(pair => pair.Value).Select(group => group.First().Key))));
         return null;
     }
 

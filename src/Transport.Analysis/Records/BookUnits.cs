@@ -102,9 +102,10 @@ internal static class BookUnits
 
         // Several that agree with each other are another level, or those before were the slip.
         var usual = before.Count < FewestWeights ? weight : before.Select(one => one.Kilograms).Median();
-        if (Math.Abs(weight / usual - 1) <= MostOfWeight || refused.Count >= FewestWeights && refused.TrueForAll(one => Math.Abs(one / weight - 1) < Alike))
+        var isUsual = Math.Abs(weight / usual - 1) <= MostOfWeight;
+        if (isUsual || refused.Count >= FewestWeights && refused.TrueForAll(one => Math.Abs(one / weight - 1) < Alike))
         {
-            if (Math.Abs(weight / usual - 1) > MostOfWeight)
+            if (!isUsual)
             {
                 before.Clear();
             }

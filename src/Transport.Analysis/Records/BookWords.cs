@@ -54,6 +54,7 @@ internal static partial class BookWords
             (EffluentLook.Fibrin, ["fibrin", "strands", "clots of fibrin", "clear fibrin"]),
             (EffluentLook.Bloody, ["bloody", "blood", "pink", "red"]),
             (EffluentLook.Cloudy, ["cloudy", "turbid", "milky", "not clear"]),
+            (EffluentLook.Brown, ["brown"]),
         ],
         "appearance", "effluent appearance", "drained fluid");
     public static BookColumn Symptoms { get; } = new("symptoms", "complaints");

@@ -1,5 +1,6 @@
 using System.Globalization;
 using MathNet.Numerics.Statistics;
+using static Transport.Analysis.NurseFindings;
 
 namespace Transport.Analysis;
 
@@ -33,7 +34,7 @@ internal sealed class DangerSigns
     private readonly HashSet<(NightRecord Night, BookCell Cell)> quoted = [];
     private readonly Dictionary<NightRecord, List<double>> potassiumOf = new(ReferenceEqualityComparer.Instance);
     private readonly List<Finding> findings = [];
-    private readonly Sign cloudy = new("cloudy fluid or peritonitis", Peritonitis.IsSign, cell => Says(cell, Symptom.CloudyFluid) || Says(cell, Symptom.StoolInFluid) || Takes(cell, BookWords.Effluent, (int)EffluentLook.Cloudy) || Takes(cell, BookWords.Peritonitis, (int)BookWords.Answer.Yes));
+    private readonly Sign cloudy = new("cloudy fluid or peritonitis", Peritonitis.IsSign, cell => Says(cell, Symptom.CloudyFluid) || Says(cell, Symptom.StoolInFluid) || Takes(cell, BookWords.Effluent, (int)EffluentLook.Cloudy) || Takes(cell, BookWords.Effluent, (int)EffluentLook.Brown) || Takes(cell, BookWords.Peritonitis, (int)BookWords.Answer.Yes));
     private readonly Sign bloody = new("bloody fluid", night => night.Effluent == EffluentLook.Bloody || night.Symptoms.Contains(Symptom.Blood), cell => Says(cell, Symptom.Blood) || Takes(cell, BookWords.Effluent, (int)EffluentLook.Bloody));
     private readonly Sign pain = Sign.Of("pain", Symptom.AbdominalPain);
     private readonly Sign vomiting = Sign.Of("vomiting or nausea", Symptom.Vomiting);
@@ -49,7 +50,7 @@ internal sealed class DangerSigns
     private readonly Sign leak = Sign.Of("a leak, or a connection that came open", Symptom.Leak);
     private readonly Sign lowGlucose = Sign.Of("a low glucose", Symptom.LowGlucose);
     private readonly Sign shaky = Sign.Of("sweating, shaking, hunger or a racing heart (a low glucose?)", Symptom.Shaky);
-    private readonly Sign stool = new("brown fluid, or fluid that smells of stool", Peritonitis.IsOfStool, cell => Says(cell, Symptom.StoolInFluid));
+    private readonly Sign stool = new("brown fluid, or fluid that smells of stool", Peritonitis.IsOfStool, cell => Says(cell, Symptom.StoolInFluid) || Takes(cell, BookWords.Effluent, (int)EffluentLook.Brown));
     private readonly Sign stroke = Sign.Of("slurred speech, a drooping face or a weak limb (a stroke?)", Symptom.Stroke);
     private readonly Sign collapse = Sign.Of("a fit, a collapse or a loss of consciousness", Symptom.Collapse);
     private readonly Sign gutBleeding = Sign.Of("vomited blood, or black or bloody stools", Symptom.GutBleeding);
@@ -71,7 +72,7 @@ internal sealed class DangerSigns
         potassium = new("potassium", night => PotassiumOf(night).Count > 0, cell => cell.IsWords && Beyond(BookText.Of(cell.Words)).Any());
         this.nights = AsOfPlace(nights, book, limits);
         this.nights = [.. this.nights.Select(night => night with { Symptoms = [.. night.Symptoms.Concat(night.OfAnother.Where(symptom => MayBeOwn(night, symptom))).Distinct()] })];
-        usesIcodextrin = NurseFindings.UsesIcodextrin(this.nights);
+        usesIcodextrin = UsesIcodextrin(this.nights);
         today = LastDay(this.nights, book);
         now = [.. this.nights.Where(IsNow)];
     }
@@ -294,7 +295,7 @@ internal sealed class DangerSigns
     // What was written earlier in the month and would have been urgent then.
     private void Past()
     {
-        var past = nights.Where(night => !IsNow(night) && night.Date.DayNumber > today - NurseFindings.Month).ToList();
+        var past = nights.Where(night => !IsNow(night) && night.Date.DayNumber > today - Month).ToList();
         List<string> what =
         [
             .. Glucoses(past).Where(one => one.Value < limits.LowGlucose.Value).OrderBy(one => one.Value)
@@ -610,13 +611,7 @@ internal sealed class DangerSigns
     // Why it is in doubt has a finding of its own.
     private static string Where(NightRecord night) => night.Doubt.Length == 0 ? Day(night) : Text($"row {night.Row}{(night.IsLost ? ", which could be read only in part" : " of doubtful date")}");
 
-    private static string Day(NightRecord night) => night.Date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
-
     private static string Text(FormattableString message) => message.ToString(CultureInfo.InvariantCulture);
-
-    private static void Warn(List<Finding> findings, string code, FormattableString message) => findings.Add(new(Severity.Warning, code, Text(message)));
-
-    private static void Note(List<Finding> findings, string code, FormattableString message) => findings.Add(new(Severity.Note, code, Text(message)));
 
     // What may be found of a night, and in which of its cells it stands.
     private sealed record Sign(string Name, Func<NightRecord, bool> Is, Func<BookCell, bool> In)

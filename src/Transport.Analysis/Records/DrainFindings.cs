@@ -64,7 +64,8 @@ internal static class DrainFindings
             var fills = response.Regimen.Night;
 
             // What came out was in: of a day beyond what it usually leaves, and beyond the fills that are borne at night, under which a small one of the day may rise.
-            var usual = Math.Max(Expected(reviewed[t]), Math.Max(fill, fills.Select(exchange => exchange.Fill.Milliliters).DefaultIfEmpty().Max()));
+            var largest = fills.Select(exchange => exchange.Fill.Milliliters).DefaultIfEmpty().Max();
+            var usual = Math.Max(Expected(reviewed[t]), Math.Max(fill, largest));
             if (usual > 0 && nights[t].InitialDrain is { } came)
             {
                 Held(came.Milliliters, usual, nights[t]);
@@ -94,7 +95,6 @@ internal static class DrainFindings
             // Without its drains the sum of the night tells what stayed. Below half a fill it is what a body takes up, or a leaving that the next night shows by itself (choice).
             // What was there before is taken up in a day or two, and does not add up over a week.
             left = nights[t].CycleDrains.Length > 0 ? Math.Max(0, left - brought) : reviewed[t] is { HoldsDay: false, Ultrafiltration: { } total } ? -total.Milliliters : 0;
-            var largest = fills.Select(exchange => exchange.Fill.Milliliters).DefaultIfEmpty().Max();
             if (left < HalfFill * largest || largest == 0)
             {
                 left = 0;

@@ -41,6 +41,7 @@ internal sealed class NightResponse
         FullestInside = counted.Max(cycle => (cycle.Drained + cycle.LeftBehind).Milliliters);
         Residual = Regimen.ResidualFor(outcome.Patient);
         Exchanges = counted.Length;
+        LargestFill = Regimen.Exchanges.Max(exchange => exchange.Fill.Milliliters);
     }
 
     public Regimen Regimen { get; }
@@ -71,6 +72,9 @@ internal sealed class NightResponse
 
     /// <summary>What a drain leaves behind, mL.</summary>
     public double Residual { get; }
+
+    /// <summary>The largest fill of night and day, mL.</summary>
+    public double LargestFill { get; }
 
     /// <summary>Cycles of the night; of exchanges by hand those of the whole day.</summary>
     public int Exchanges { get; }

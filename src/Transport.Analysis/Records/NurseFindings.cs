@@ -144,7 +144,8 @@ internal static class NurseFindings
     {
         var days = reviewed.Where(night => night.Record.Date.DayNumber > today - TwoWeeks).Select(WholeDay).OfType<double>().ToList();
         var lately = reviewed.Where(night => night.Record.Date.DayNumber > today - FewDays).Select(WholeDay).OfType<double>().ToList();
-        if (lately.Count >= FewDays - 1 && lately.Average() is var few && few < -LeastTakenUp * ReviewLimits.BodyShare(patient) && days.Count > 0 && few < days.Average() - LeastTakenUp * ReviewLimits.BodyShare(patient))
+        var least = LeastTakenUp * ReviewLimits.BodyShare(patient);
+        if (lately.Count >= FewDays - 1 && lately.Average() is var few && few < -least && few < days.Average() - least)
         {
             Warn(findings, "record-removal-low", $"Night and day together brought back less than went in, about {-few:0} mL a day in the last {FewDays} days, {-lately.Sum():0} mL in all: fluid is staying inside or is taken up. Look at the drains, swelling, breath, weight and pressure, and ask the unit today.");
             return;
@@ -243,7 +244,7 @@ internal static class NurseFindings
     private static void FarAbove(ReviewedNight[] reviewed, NightResponse?[] responses, ReviewLimits limits, int today, List<Finding> findings)
     {
         var above = reviewed.Zip(responses).Where(one => today - one.First.Record.Date.DayNumber <= limits.NowDays.Value && one.Second is { } response && one.First.Ultrafiltration is { } seen && one.First.Expected is { } expected
-            && (seen - expected.Median).Milliliters > MostOfFill * response.Regimen.Exchanges.Max(exchange => exchange.Fill.Milliliters)).Select(one => one.First).ToList();
+            && (seen - expected.Median).Milliliters > MostOfFill * response.LargestFill).Select(one => one.First).ToList();
         if (above.Count > 0)
         {
             var last = above[^1];
@@ -270,8 +271,8 @@ internal static class NurseFindings
         var said = ofBook.Where(found => found.Severity > Severity.Note && found.Code != "book-weight-step" && BookWords.OfTreatment.Any(column => column.Name == found.Field))
             .Select(found => (Found: found, Night: byRow.LastOrDefault(night => night.Row <= found.Row)))
             .Where(one => one.Night is { } night && night.Date.DayNumber > today - Month)
-            .GroupBy(one => (one.Found.Code, one.Found.Code.StartsWith("book", StringComparison.Ordinal) ? "" : one.Found.Field)).Select(group => group.OrderBy(one => one.Night!.Date).ToList())
-            .Select(group => group.DistinctBy(one => one.Night!.Date).ToList())
+            .GroupBy(one => (one.Found.Code, one.Found.Code.StartsWith("book", StringComparison.Ordinal) ? "" : one.Found.Field))
+            .Select(group => group.OrderBy(one => one.Night!.Date).DistinctBy(one => one.Night!.Date).ToList())
             .Where(group => group.Count >= (group[0].Found.Code == "book-sum-differs" ? limits.RepeatedNights.Value : 1)).OrderByDescending(group => group.Count).ToList();
         if (said.Count == 0)
         {
@@ -385,5 +386,5 @@ internal static class NurseFindings
 
     public static void Warn(List<Finding> findings, string code, FormattableString message) => findings.Add(new(Severity.Warning, code, message.ToString(CultureInfo.InvariantCulture)));
 
-    private static void Note(List<Finding> findings, string code, FormattableString message) => findings.Add(new(Severity.Note, code, message.ToString(CultureInfo.InvariantCulture)));
+    public static void Note(List<Finding> findings, string code, FormattableString message) => findings.Add(new(Severity.Note, code, message.ToString(CultureInfo.InvariantCulture)));
 }

@@ -249,12 +249,9 @@ internal sealed class ReviewRun
 
     // A night that keeps half a fill and is a whole one short of what this person's bring, or an evening that brings next to nothing of a day's fill that usually comes, tells of drains or of the book, and of
     // no membrane.
-    private static bool IsRetained(NightRecord record, NightResponse response, double? observed, double? usual, double? dayFill, double? usualDrain)
-    {
-        var fill = response.Regimen.Exchanges.Max(exchange => exchange.Fill.Milliliters);
-        return observed < -DrainFindings.HalfFill * fill && observed - usual < -fill
-            || dayFill > 0 && record.InitialDrain?.Milliliters is { } drain && drain < DrainFindings.StoppedShare * usualDrain && usualDrain - drain > DrainFindings.HalfFill * dayFill;
-    }
+    private static bool IsRetained(NightRecord record, NightResponse response, double? observed, double? usual, double? dayFill, double? usualDrain) =>
+        observed < -DrainFindings.HalfFill * response.LargestFill && observed - usual < -response.LargestFill
+        || dayFill > 0 && record.InitialDrain?.Milliliters is { } drain && drain < DrainFindings.StoppedShare * usualDrain && usualDrain - drain > DrainFindings.HalfFill * dayFill;
 
     // The same nights as they would be believed had nothing been learned anew since the last signal before this one: charts begin again after a signal, but what a change comes to is asked of all nights
     // since, and a level that was opened again would take most of it.

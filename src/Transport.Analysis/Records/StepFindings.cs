@@ -48,10 +48,11 @@ internal static class StepFindings
     /// <param name="Lately">The mean of the last, or the last.</param>
     /// <param name="Off">How far the nearer of them is off.</param>
     /// <param name="Before">Which days those before are.</param>
-    /// <param name="IsOne">Whether it is one value.</param>
-    /// <param name="Weight">By how much less than two it counts.</param>
-    private readonly record struct Step(double Usual, double Lately, double Off, string Before, bool IsOne, double Weight)
+    /// <param name="Weight">By how much less than two values one counts; 1 of two.</param>
+    private readonly record struct Step(double Usual, double Lately, double Off, string Before, double Weight)
     {
+        public bool IsOne => Weight > 1;
+
         public double Shift => Lately - Usual;
 
         public double Least => Off / Weight;
@@ -73,10 +74,10 @@ internal static class StepFindings
                 }
 
                 var usual = before.Median();
-                yield return new(usual, last[^1], Math.Abs(last[^1] - usual), name, true, last.Count == 1 ? OneAlone : OneOfTwo);
+                yield return new(usual, last[^1], Math.Abs(last[^1] - usual), name, last.Count == 1 ? OneAlone : OneOfTwo);
                 if (last.Count == 2 && Math.Sign(last[0] - usual) == Math.Sign(last[1] - usual))
                 {
-                    yield return new(usual, last.Average(), last.Min(value => Math.Abs(value - usual)), name, false, 1);
+                    yield return new(usual, last.Average(), last.Min(value => Math.Abs(value - usual)), name, 1);
                 }
             }
         }

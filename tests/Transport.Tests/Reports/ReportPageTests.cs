@@ -94,8 +94,8 @@ public sealed class ReportPageTests
         var indices = EquilibrationIndices.Of(before.ToTest());
         SampleSheet[] hours =
         [
-            Sheets.Read(Sheets.With(Hour("75.5", "2080", "70", "48", "131"), "test,date", "test,date,,2025-03-11,,|test,preceding agent,,icodextrin,,")),
-            Sheets.Read(Hour("214.3", "2480", "200", "125", "124.5")),
+            Sheets.Read(Sheets.With(HourSheet.Of("75.5", "2080", "70", "48", "131"), "test,date", "test,date,,2025-03-11,,|test,preceding agent,,icodextrin,,")),
+            Sheets.Read(HourSheet.Of("214.3", "2480", "200", "125", "124.5")),
         ];
         string[] pages =
         [
@@ -223,7 +223,7 @@ public sealed class ReportPageTests
     public void A_pair_leads_with_its_conductance()
     {
         // UF 480 and 80 mL over ΔG of the logarithmic means (worked vector C of the indices page): 3.41 µL/min/mmHg.
-        var (weak, strong) = (Sheets.Read(Hour("75.5", "2080", "70", "48", "131")), Sheets.Read(Hour("214.3", "2480", "200", "125", "124.5")));
+        var (weak, strong) = (Sheets.Read(HourSheet.Of("75.5", "2080", "70", "48", "131")), Sheets.Read(HourSheet.Of("214.3", "2480", "200", "125", "124.5")));
         var pair = PairedTest.Of(strong.ToTest(), weak.ToTest());
         var page = ReportPages.Of([strong, weak], pair);
         Assert.Contains("Osmotic conductance 3.4 ± ", Words(page), StringComparison.Ordinal);
@@ -237,7 +237,7 @@ public sealed class ReportPageTests
     public void A_pair_shows_one_membrane_fitted_to_both_hours_and_each_its_own_residual_volume()
     {
         // The numbers are those of the fit itself: the page reads and computes nothing. A fit of one of the hours, or of another order, is refused.
-        var (weak, strong) = (Sheets.Read(Hour("75.5", "2080", "70", "48", "131")), Sheets.Read(Hour("214.3", "2480", "200", "125", "124.5")));
+        var (weak, strong) = (Sheets.Read(HourSheet.Of("75.5", "2080", "70", "48", "131")), Sheets.Read(HourSheet.Of("214.3", "2480", "200", "125", "124.5")));
         var pair = PairedTest.Of(strong.ToTest(), weak.ToTest());
         var fit = MembraneFit.Run(ObservedExchange.From(pair));
         var page = ReportPages.Of([strong, weak], pair, fit);
@@ -291,7 +291,7 @@ public sealed class ReportPageTests
         static string Ill(string sheet) => Sheets.With(Sheets.With(sheet, "plasma,glucose", "plasma,glucose,120,2.4,mmol/L,"), "plasma,sodium", "plasma,sodium,120,121,mmol/L,");
         var (ill, well) = (Sheets.Read(Ill(Sheets.Clean)), Sheets.Read(Sheets.With("test,date", "test,date,,2024-03-11,,")));
         var collected = Sheets.Read(Sheets.With(File.ReadAllText(Path.Combine(ReferenceData.Folder, "examples", "merrow-06-collection.csv")).ReplaceLineEndings("\n"), "plasma,glucose", "plasma,glucose,,2.4,mmol/L,"));
-        SampleSheet[] hours = [Sheets.Read(Hour("75.5", "2080", "70", "48", "131")), Sheets.Read(Hour("214.3", "2480", "200", "125", "124.5").Replace("plasma,glucose,60,6", "plasma,glucose,60,2.4", StringComparison.Ordinal))];
+        SampleSheet[] hours = [Sheets.Read(HourSheet.Of("75.5", "2080", "70", "48", "131")), Sheets.Read(HourSheet.Of("214.3", "2480", "200", "125", "124.5").Replace("plasma,glucose,60,6", "plasma,glucose,60,2.4", StringComparison.Ordinal))];
         const string now = "Now Plasma glucose 2.4 mmol/L (43 mg/dL) is low";
         foreach (var page in new[]
         {
@@ -309,7 +309,7 @@ public sealed class ReportPageTests
 
         // A sheet may be years old: the line has its date, of a pair on two days each its own; without one it says none.
         Assert.Contains("is low. Blood of 2025-03-11: act on it now", Words(ReportPages.Of(hours, PairedTest.Of(hours[0].ToTest(), hours[1].ToTest()))), StringComparison.Ordinal);
-        var dayBefore = Sheets.Read(Hour("75.5", "2080", "70", "48", "131").Replace("2025-03-11", "2025-03-10", StringComparison.Ordinal).Replace("plasma,glucose,60,6", "plasma,glucose,60,2.6", StringComparison.Ordinal));
+        var dayBefore = Sheets.Read(HourSheet.Of("75.5", "2080", "70", "48", "131").Replace("2025-03-11", "2025-03-10", StringComparison.Ordinal).Replace("plasma,glucose,60,6", "plasma,glucose,60,2.6", StringComparison.Ordinal));
         var twoDays = Words(ReportPages.Of([dayBefore, hours[1]], PairedTest.Of(dayBefore.ToTest(), hours[1].ToTest())));
         Assert.Matches("2\\.6 mmol/L [^.]*is low\\. Blood of 2025-03-10: act.*2\\.4 mmol/L [^.]*is low\\. Blood of 2025-03-11: act", twoDays);
         Assert.Contains("very low. Act on it now", Words(PageOf(Sheets.Read(Sheets.With(Ill(Sheets.Clean), "test,date", "")))), StringComparison.Ordinal);
@@ -322,7 +322,7 @@ public sealed class ReportPageTests
         // Glucose 2.4 and 2.6 mmol/L, below 4 (memory), on one day; then on two days; then one blood for both hours.
         static SampleSheet Low(string hour, string glucose, string date = "2025-03-11") =>
             Sheets.Read(hour.Replace("plasma,glucose,60,6", "plasma,glucose,60," + glucose, StringComparison.Ordinal).Replace("2025-03-11", date, StringComparison.Ordinal));
-        var (weak, strong) = (Hour("75.5", "2080", "70", "48", "131"), Hour("214.3", "2480", "200", "125", "124.5"));
+        var (weak, strong) = (HourSheet.Of("75.5", "2080", "70", "48", "131"), HourSheet.Of("214.3", "2480", "200", "125", "124.5"));
         string Page(SampleSheet one, SampleSheet other) => Words(ReportPages.Of([one, other], PairedTest.Of(one.ToTest(), other.ToTest())));
         var day = Page(Low(weak, "2.4"), Low(strong, "2.6"));
         Assert.Contains("Now Plasma glucose 2.4 mmol/L (43 mg/dL) and 2.6 mmol/L (47 mg/dL) is low. Blood of 2025-03-11: act", day, StringComparison.Ordinal);
@@ -377,7 +377,7 @@ public sealed class ReportPageTests
         Assert.DoesNotContain(code, page.Markdown, StringComparison.Ordinal);
         Assert.Single(Regex.Matches(Words(page), Regex.Escape(reason)));
         Assert.Contains("class-not-comparable", page.Markdown, StringComparison.Ordinal);
-        var hour = Sheets.Read(Hour("75.5", "2080", "70", "48", "131").Replace("test,date,,2025-03-11,,", "test,date,,2025-03-11,,\n" + row, StringComparison.Ordinal));
+        var hour = Sheets.Read(HourSheet.Of("75.5", "2080", "70", "48", "131").Replace("test,date,,2025-03-11,,", "test,date,,2025-03-11,,\n" + row, StringComparison.Ordinal));
         Assert.Contains(code, PageOf(hour).Markdown, StringComparison.Ordinal);
     }
 
@@ -489,7 +489,7 @@ public sealed class ReportPageTests
 
         var collection = Example("06-collection");
         yield return ReportPages.Of(collection, CollectionIndices.Of(collection.ToCollection()));
-        SampleSheet[] pair = [Sheets.Read(Hour("75.5", "2080", "70", "48", "131")), Sheets.Read(Hour("214.3", "2480", "200", "125", "124.5"))];
+        SampleSheet[] pair = [Sheets.Read(HourSheet.Of("75.5", "2080", "70", "48", "131")), Sheets.Read(HourSheet.Of("214.3", "2480", "200", "125", "124.5"))];
         var both = PairedTest.Of(pair[0].ToTest(), pair[1].ToTest());
         yield return ReportPages.Of(pair, both);
         yield return ReportPages.Of(pair, both, MembraneFit.Run(ObservedExchange.From(both)));
@@ -498,34 +498,4 @@ public sealed class ReportPageTests
             yield return BlankPage.Of(form);
         }
     }
-
-    /// <summary>One hour of a pair; invented, with the numbers of worked vector C.</summary>
-    internal static string Hour(string bag, string drained, string first, string last, string sodium) => $"""
-        section,item,time,value,unit,remark
-        patient,code,,T-02,,
-        patient,sex,,male,,
-        patient,age,,50,years,
-        patient,height,,175,cm,
-        patient,weight,,75,kg,
-        patient,urine volume,,0,mL/day,
-        test,date,,2025-03-11,,
-        test,solution glucose,,{bag},mmol/L,
-        test,solution sodium,,132,mmol/L,
-        test,fill volume,,2000,mL,
-        test,fill basis,,weighed,,
-        test,dwell,,60,min,
-        test,drained volume,,{drained},mL,
-        test,creatinine method,,enzymatic,,
-        dialysate,creatinine,0,60,µmol/L,
-        dialysate,creatinine,60,260,µmol/L,
-        dialysate,glucose,0,{first},mmol/L,
-        dialysate,glucose,60,{last},mmol/L,
-        dialysate,sodium,0,132,mmol/L,
-        dialysate,sodium,60,{sodium},mmol/L,
-        plasma,creatinine,60,800,µmol/L,
-        plasma,urea,60,20,mmol/L,
-        plasma,glucose,60,6,mmol/L,
-        plasma,sodium,60,138,mmol/L,
-
-        """;
 }

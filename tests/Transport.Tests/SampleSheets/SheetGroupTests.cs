@@ -1,4 +1,3 @@
-using static Transport.Tests.Reporting.ReportPageTests;
 using static Transport.Tests.SampleSheets.Sheets;
 
 namespace Transport.Tests.SampleSheets;
@@ -6,8 +5,8 @@ namespace Transport.Tests.SampleSheets;
 /// <summary>What several sheets make is told by what they hold, and nothing is put together on a guess.</summary>
 public sealed class SheetGroupTests
 {
-    private static readonly string Weak = Hour("75.5", "2080", "70", "48", "131");
-    private static readonly string Strong = Hour("214.3", "2480", "200", "125", "124.5");
+    private static readonly string Weak = HourSheet.Of("75.5", "2080", "70", "48", "131");
+    private static readonly string Strong = HourSheet.Of("214.3", "2480", "200", "125", "124.5");
 
     private static string Later => With("test,date", "test,date,,2026-03-11,,");
 
