@@ -13,7 +13,7 @@ public static class RecordCharts
     /// <summary>Nights beside what was expected, weight and pressure below: from a day to the last night written.</summary>
     /// <param name="review">The review.</param>
     /// <param name="days">How many days back from the last night; at least 7.</param>
-    /// <exception cref="ArgumentException">The book has fewer than two nights.</exception>
+    /// <exception cref="ArgumentException">The book has fewer than two nights, or nothing of those shown can be drawn.</exception>
     /// <exception cref="ArgumentOutOfRangeException">Fewer than 7 days.</exception>
     public static Figure Nights(RecordReview review, int days = 35)
     {
@@ -24,6 +24,17 @@ public static class RecordCharts
             throw new ArgumentException("A chart needs two nights.", nameof(review));
         }
 
+        return NightsOrNone(review, days) ?? throw new ArgumentException("The nights shown have neither ultrafiltration nor weight.", nameof(review));
+    }
+
+    /// <summary>As <see cref="Nights"/>; null where there is nothing to draw, which is no reason to withhold what the nights say.</summary>
+    internal static Figure? NightsOrNone(RecordReview review, int days)
+    {
+        if (review.Nights.Count < 2)
+        {
+            return null;
+        }
+
         var last = review.Nights[^1].Record.Date;
         var first = review.Nights.Select(night => night.Record.Date).First(date => date.DayNumber > last.DayNumber - days);
         first = first == last ? review.Nights[^2].Record.Date : first;
@@ -32,7 +43,7 @@ public static class RecordCharts
         List<Panel> panels = [.. new[] { Ultrafiltration(), InitialDrain(), Dwell(), Weight(), Pressure() }.OfType<Panel>()];
         if (panels.Count == 0)
         {
-            throw new ArgumentException("The nights shown have neither ultrafiltration nor weight.", nameof(review));
+            return null;
         }
 
         return new(

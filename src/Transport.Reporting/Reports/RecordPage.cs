@@ -75,7 +75,7 @@ public static partial class RecordPage
     // One sheet: first the panels get lower, then the lower ones give way, then what is least urgent. What may be an emergency stays.
     private static StringBuilder AppendMiddle(StringBuilder page, RecordReview review, double below)
     {
-        var figure = review.Nights.Count > 1 && review.Nights.Any(night => night.Ultrafiltration is not null || night.EmptyWeight is not null) ? RecordCharts.Nights(review, Days) : null;
+        var figure = RecordCharts.NightsOrNone(review, Days);
         var room = RecordPageHeight.Paper - RecordPageHeight.Of(page.ToString()) - below;
         var ways =
             from most in new[] { MostFindings, FewestFindings }

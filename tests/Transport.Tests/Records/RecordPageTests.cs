@@ -15,6 +15,19 @@ public sealed class RecordPageTests
 
     private static readonly NightRecord Bare = new() { Date = new(2026, 2, 5), Row = 2 };
 
+    // One weight is no course, and one of two months ago is not shown: there is nothing to draw, and a cloudy bag has its page all the same.
+    [Theory]
+    [InlineData("2026-02-01;70;", "2026-02-02;;cloudy bag")]
+    [InlineData("2025-12-01;70;\n2025-12-02;71;", "2026-02-01;;\n2026-02-02;;cloudy bag")]
+    [InlineData("2026-02-01;;", "2026-02-02;;cloudy bag")]
+    public void A_book_of_which_nothing_can_be_drawn_has_its_page(string before, string last)
+    {
+        var book = Books.Read(["date;weight (kg);remark", .. before.Split('\n'), .. last.Split('\n')]);
+        var review = RecordReview.Run(Patient.Example, MembraneEnsemble.Of(ReferenceMembranes.MeanIncidentAdult()), book);
+        Assert.Contains("Cloudy fluid or peritonitis", RecordPage.Of(review), StringComparison.Ordinal);
+        Assert.Throws<ArgumentException>(() => RecordCharts.Nights(review));
+    }
+
     [Fact]
     public void However_many_findings_there_are_none_of_an_emergency_is_cut()
     {
